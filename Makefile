@@ -1,0 +1,61 @@
+# Go alone runs Drawoff and its plain tests: go run . and go test ./... need
+# nothing of this file. make test is all that must pass before a change goes
+# in; it installs a browser and a JavaScript runtime where they are missing.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.NOTPARALLEL:
+
+# A clone that belongs to somebody else, as in a container, gives no version to stamp.
+export GOFLAGS := $(GOFLAGS) -buildvcs=false
+
+WASM := GOOS=js GOARCH=wasm
+# The runtime refuses a large environment, so the tests see a small one.
+WASM_EXEC = env -i PATH=$(PATH) HOME=$(HOME) $$(go env GOROOT)/lib/wasm/go_js_wasm_exec
+# Whose numbers must be right in the browser too, where Exp, Pow and Tanh
+# differ from native code in the last bits.
+NUMERIC := ./catalog ./pipeline/quantity/... ./pipeline/liquid ./pipeline/vessel ./pipeline/flow ./pipeline/route
+
+.PHONY: test tools lint unit short-fuzz wasm browser fuzz bench build serve
+
+test: tools lint unit short-fuzz wasm browser
+
+tools:
+	.ci/tools
+
+lint:
+	@files=$$(gofmt -l .); [ -z "$$files" ] || { printf 'not as gofmt has it:\n%s\n' "$$files" >&2; exit 1; }
+	go vet ./...
+	go vet -tags=browser ./www/browser
+	$(WASM) go vet ./wasm/...
+	go tool staticcheck ./...
+	go tool staticcheck -tags=browser ./www/browser
+	$(WASM) "$$(go tool -n staticcheck)" ./wasm/...
+
+# The size of the first load is not measured under the race detector, where
+# packing takes minutes, but right after.
+unit:
+	go test -race -shuffle=on ./...
+	go test -run=Small ./www/site
+
+short-fuzz:
+	.ci/fuzz 10s
+
+fuzz:
+	.ci/fuzz 60s
+
+wasm:
+	$(WASM) go test -exec "$(WASM_EXEC)" ./wasm/page $(NUMERIC)
+
+# SCREENSHOTS=folder keeps pictures of the page and a print of it.
+browser:
+	go test -tags=browser ./www/browser
+
+bench:
+	go test -run='^$$' -bench=. -benchmem ./...
+
+build:
+	go run . build -o dist
+
+serve:
+	go run . serve

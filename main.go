@@ -1,0 +1,256 @@
+// Command drawoff checks a tank, what hangs under it and its run to the pump
+// before anything is cut or ordered: as a page on this machine, as a page for
+// any web host, or as a report in the terminal.
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"net"
+	"net/http"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+	"time"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	"drawoff/www/site"
+	"drawoff/www/view"
+)
+
+const usage = `Drawoff checks a tank, what hangs under it and its run to the pump,
+before anything is cut or ordered.
+
+  drawoff [serve] [-addr HOST:PORT]   the page, on this machine
+  drawoff build -o FOLDER             the page as files, for any web host
+  drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
+
+check ends with 0 when nothing says stop, 1 when something does, and 2 when a
+design could not be read. "drawoff COMMAND -h" lists what a command takes.
+`
+
+// What the command ends with.
+const (
+	fine   = 0
+	stop   = 1 // a verdict says stop
+	failed = 2 // it could not be done, or was asked for wrongly
+)
+
+func main() {
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := terminal{os.Stdin, os.Stdout, os.Stderr}.run(ctx, os.Args[1:])
+	cancel()
+	os.Exit(code)
+}
+
+// terminal is where a command reads and writes.
+type terminal struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+func (t terminal) run(ctx context.Context, args []string) int {
+	command := "serve"
+	if len(args) > 0 && (!strings.HasPrefix(args[0], "-") || isHelp(args[0])) {
+		command, args = args[0], args[1:]
+	}
+	switch command {
+	case "serve":
+		return t.serve(ctx, args)
+	case "build":
+		return t.build(ctx, args)
+	case "check":
+		return t.check(args)
+	}
+	if command == "help" || isHelp(command) {
+		fmt.Fprint(t.out, usage)
+		return fine
+	}
+	fmt.Fprintf(t.err, "drawoff: there is no command %q\n\n%s", command, usage)
+	return failed
+}
+
+func isHelp(arg string) bool { return arg == "-h" || arg == "-help" || arg == "--help" }
+
+// flags parses args. When done is true the command ends with code: help was
+// asked for and given, or an argument is wrong and has been spoken of.
+func (t terminal) flags(set *flag.FlagSet, takes string, args []string) (done bool, code int) {
+	var said strings.Builder
+	set.SetOutput(&said)
+	set.Usage = func() {
+		fmt.Fprintf(&said, "drawoff %s %s\n", set.Name(), takes)
+		set.PrintDefaults()
+	}
+	err := set.Parse(args)
+	if errors.Is(err, flag.ErrHelp) {
+		fmt.Fprint(t.out, said.String())
+		return true, fine
+	}
+	fmt.Fprint(t.err, said.String())
+	return err != nil, failed
+}
+
+// fail says why a command could not be done.
+func (t terminal) fail(err error) int {
+	fmt.Fprintln(t.err, "drawoff:", err)
+	return failed
+}
+
+func (t terminal) serve(ctx context.Context, args []string) int {
+	set := flag.NewFlagSet("serve", flag.ContinueOnError)
+	addr := set.String("addr", "127.0.0.1:8080", "`address` to serve on; port 0 takes a free one")
+	if done, code := t.flags(set, "[-addr HOST:PORT]", args); done {
+		return code
+	}
+	if set.NArg() > 0 {
+		return t.fail(fmt.Errorf("serve takes no %q", set.Arg(0)))
+	}
+	// The port first: to compile and only then find it taken wastes a minute.
+	listener, err := net.Listen("tcp", *addr)
+	if errors.Is(err, syscall.EADDRINUSE) {
+		return t.fail(fmt.Errorf("%s: address in use: try -addr 127.0.0.1:8081", *addr))
+	}
+	if err != nil {
+		return t.fail(fmt.Errorf("cannot serve on %q: %w", *addr, err))
+	}
+	defer listener.Close()
+
+	fmt.Fprintln(t.out, "Compiling the module…")
+	files, err := site.Build(ctx)
+	if err != nil {
+		return t.fail(err)
+	}
+	server := &http.Server{Handler: site.Handler(files), ReadHeaderTimeout: 10 * time.Second}
+	context.AfterFunc(ctx, func() { _ = server.Close() }) // pages in the making can be asked for again
+	fmt.Fprintf(t.out, "Drawoff is on http://%s/ until you press Ctrl-C.\n", listener.Addr())
+	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
+		return t.fail(err)
+	}
+	return fine
+}
+
+func (t terminal) build(ctx context.Context, args []string) int {
+	set := flag.NewFlagSet("build", flag.ContinueOnError)
+	folder := set.String("o", "", "`folder` to build into: empty, or built before")
+	if done, code := t.flags(set, "-o FOLDER", args); done {
+		return code
+	}
+	if *folder == "" || set.NArg() > 0 {
+		return t.fail(errors.New("say where to build: drawoff build -o FOLDER"))
+	}
+	fmt.Fprintln(t.out, "Compiling and packing…")
+	files, err := site.Build(ctx)
+	if err == nil {
+		err = site.Write(*folder, files)
+	}
+	if err != nil {
+		return t.fail(err)
+	}
+	fmt.Fprintf(t.out, "Built into %s. Put all of it on any web host, under any address.\n", *folder)
+	return fine
+}
+
+func (t terminal) check(args []string) int {
+	set := flag.NewFlagSet("check", flag.ContinueOnError)
+	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
+	if done, code := t.flags(set, `[-json] FILE... ("-" reads standard input)`, args); done {
+		return code
+	}
+	if set.NArg() == 0 {
+		return t.fail(errors.New(`say which design to check: drawoff check FILE, or "-" for standard input`))
+	}
+	worst := fine
+	for i, name := range set.Args() {
+		report := t.report(name)
+		var err error
+		switch {
+		case *asJSON:
+			encoder := json.NewEncoder(t.out)
+			encoder.SetIndent("", "  ")
+			encoder.SetEscapeHTML(false)
+			err = encoder.Encode(report)
+		case len(report.Faults) == 0:
+			if set.NArg() > 1 {
+				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
+			}
+			_, err = io.WriteString(t.out, view.Text(report))
+		}
+		if err != nil {
+			return t.fail(err)
+		}
+		t.faults(name, report.Faults)
+		switch {
+		case len(report.Faults) > 0:
+			worst = failed
+		case report.Level == finding.Stop:
+			worst = max(worst, stop)
+		}
+	}
+	return worst
+}
+
+// report reads the design in the file name and checks it.
+func (t terminal) report(name string) pipeline.Report {
+	in := t.in
+	if name != "-" {
+		file, err := os.Open(name)
+		if err != nil {
+			return unreadable(err)
+		}
+		defer file.Close()
+		in = file
+	}
+	// One byte over the limit is enough for design.ReadFile to refuse it.
+	data, err := io.ReadAll(io.LimitReader(in, design.MaxFile+1))
+	if err != nil {
+		return unreadable(err)
+	}
+	d, faults := design.ReadFile(data)
+	if len(faults) > 0 {
+		return pipeline.Report{Title: d.Title, Faults: faults}
+	}
+	return pipeline.Check(d)
+}
+
+// unreadable is the report on a design that could not be got at.
+func unreadable(err error) pipeline.Report {
+	var in *os.PathError
+	if errors.As(err, &in) {
+		err = in.Err // the name of the file is said already
+	}
+	return pipeline.Report{Faults: design.Faults{{
+		What: "it cannot be read: " + err.Error(),
+		Hint: "give the name of a saved design, or \"-\" for standard input",
+	}}}
+}
+
+// faults lists what is wrong with the design in the file name, one a line:
+// where, what was given, what is wrong, and what would be right.
+func (t terminal) faults(name string, faults design.Faults) {
+	for _, f := range faults {
+		var line strings.Builder
+		line.WriteString(name)
+		if f.Line > 0 {
+			fmt.Fprintf(&line, ":%d", f.Line)
+		}
+		line.WriteString(": ")
+		if f.Field != "" {
+			line.WriteString(f.Field + ": ")
+		}
+		if f.Given != "" {
+			fmt.Fprintf(&line, "%q: ", f.Given)
+		}
+		line.WriteString(f.What)
+		if f.Hint != "" {
+			line.WriteString("; " + f.Hint)
+		}
+		fmt.Fprintln(t.err, line.String())
+	}
+}

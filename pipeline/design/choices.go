@@ -1,0 +1,182 @@
+package design
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawoff/catalog"
+)
+
+// The kinds of pump.
+const (
+	Centrifugal = "centrifugal"
+	NoPump      = "none" // the liquid runs by gravity
+)
+
+// Choice is one thing that may be chosen for a field.
+type Choice struct {
+	Slug  string
+	Name  string
+	Group string // heading that a long list puts it under, or ""
+}
+
+// The choices that no catalogue holds, the usual first.
+var (
+	bottoms = []Choice{{Slug: "cone", Name: "cone"}, {Slug: "klopper", Name: "dished, klopper (crown radius as the bore)"}, {Slug: "korbbogen", Name: "dished, korbbogen (crown radius 0.8 of the bore)"}, {Slug: "flat", Name: "flat"}}
+	places  = []Choice{{Slug: "bottom", Name: "in the middle of the bottom"}, {Slug: "side", Name: "in the side"}}
+	pumps   = []Choice{{Slug: Centrifugal, Name: "centrifugal"}, {Slug: NoPump, Name: "none, by gravity"}}
+	liquids = []Choice{{Slug: "water", Name: "water"}, {Slug: "sugar", Name: "sugar solution: juice, must, wort"}}
+	thirds  = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
+	noSeal  = Choice{Slug: "none", Name: "none"}
+
+	shapesOf = map[string][]Choice{
+		Bend:    {{Slug: "long", Name: "long: with tangents"}, {Slug: "short", Name: "short: without tangents"}},
+		Reducer: {{Slug: "concentric", Name: "concentric"}, {Slug: "eccentric", Name: "eccentric: one side flat"}},
+		Tee:     {{Slug: "run", Name: "flow straight through"}, {Slug: "branch", Name: "flow in through the run, out at the branch"}},
+	}
+)
+
+// Choices returns what may be chosen for the field at path, the usual first,
+// or nil where a person types freely. Sizes are every tube of the catalogue;
+// ends are those that the tube there can carry.
+func Choices(d Design, path string) []Choice {
+	switch path {
+	case "tank.bottom":
+		return bottoms
+	case "tank.outlet.place":
+		return places
+	case "tank.outlet.end":
+		return endsOf(d.Tank.Outlet.Size)
+	case "pump.kind":
+		return pumps
+	case "pump.inEnd":
+		return endsOf(d.Pump.InSize)
+	case "pump.outEnd":
+		return endsOf(either(d.Pump.OutSize, d.Pump.InSize))
+	case "pump.inSize", "pump.outSize", "tank.outlet.size":
+		return sizes()
+	case "liquid.kind":
+		return liquids
+	case "stand.legs":
+		var legs []Choice
+		for n := fewestLegs; n <= mostLegs; n++ {
+			legs = append(legs, Choice{Slug: strconv.Itoa(n), Name: strconv.Itoa(n)})
+		}
+		return legs
+	case "seal":
+		return materials()
+	case "pump.seal":
+		return append(materials(), noSeal)
+	}
+	piece, field := parent(path), path[strings.LastIndexByte(path, '.')+1:]
+	if piece == "" || !inLine(parent(piece)) {
+		return nil
+	}
+	switch field {
+	case "kind":
+		all := make([]Choice, len(kindList))
+		for i, k := range kindList {
+			all[i] = Choice{Slug: k.Slug, Name: k.Name}
+		}
+		return all
+	case "size", "to":
+		return sizes()
+	case "third":
+		return thirds
+	case "seal":
+		return append(materials(), noSeal)
+	}
+	for _, s := range d.Sizes() {
+		if s.Path != piece {
+			continue
+		}
+		switch field {
+		case "shape":
+			return shapes(s.Piece.Kind, s.From)
+		case "in":
+			return endsOf(s.From)
+		case "out":
+			return endsOf(s.To)
+		}
+	}
+	return nil
+}
+
+// shapes returns the shapes that a piece of this kind comes in, on the tube
+// called size: not every tube has both bends.
+func shapes(kind, size string) []Choice {
+	all := shapesOf[kind]
+	t, ok := catalog.FindTube(size)
+	if kind != Bend || !ok {
+		return all
+	}
+	var some []Choice
+	for _, slug := range catalog.BendShapes(t) {
+		if i := slices.IndexFunc(all, func(c Choice) bool { return c.Slug == slug }); i >= 0 {
+			some = append(some, all[i])
+		}
+	}
+	return some
+}
+
+// inLine reports whether path is a list of pieces.
+func inLine(path string) bool {
+	return path == "under" || path == "run" || path == "delivery.pieces"
+}
+
+func sizes() []Choice {
+	series := make(map[string]string)
+	for _, s := range catalog.SeriesList() {
+		series[s.Slug] = s.Name
+	}
+	tubes := catalog.Tubes()
+	all := make([]Choice, len(tubes))
+	for i, t := range tubes {
+		all[i] = Choice{Slug: t.Slug, Name: t.Name, Group: series[t.Series]}
+	}
+	return all
+}
+
+func materials() []Choice {
+	list := catalog.Materials()
+	all := make([]Choice, len(list), len(list)+1)
+	for i, m := range list {
+		all[i] = Choice{Slug: m.Slug, Name: m.Name}
+	}
+	return all
+}
+
+// endsOf names the ends of the tube called size in plain words.
+func endsOf(size string) []Choice {
+	t, ok := catalog.FindTube(size)
+	if !ok {
+		return nil
+	}
+	ends := catalog.Ends(t)
+	all := make([]Choice, len(ends))
+	for i, e := range ends {
+		all[i] = Choice{Slug: e, Name: endName(e)}
+	}
+	return all
+}
+
+// endName turns "ring-joint/liner" into "ring joint, liner".
+func endName(end string) string {
+	if end == Weld {
+		return "plain end to weld"
+	}
+	family, half, _ := strings.Cut(end, "/")
+	if f, ok := catalog.FindFamily(family); ok {
+		return f.Name + ", " + half
+	}
+	return end
+}
+
+func slugs(choices []Choice) []string {
+	out := make([]string, len(choices))
+	for i, c := range choices {
+		out[i] = c.Slug
+	}
+	return out
+}

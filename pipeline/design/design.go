@@ -1,0 +1,167 @@
+// Package design holds what a person said about a plant, in the words and
+// units they used, and nothing derived from it. A Design is the only thing
+// that is saved or shared.
+//
+// Every field has a path, the names of its JSON members joined by dots:
+// "tank.bore", "under.2.size", "pump.curve.0.flow". Faults, edits, verdicts
+// and form fields all speak of a field by its path. Lists count from 0 in a
+// path; sentences for people count from 1.
+//
+// An empty field means "the usual": the zero Design is read with the defaults
+// written beside each field, and a saved design leaves such fields out.
+package design
+
+import q "drawoff/pipeline/quantity"
+
+// Design is a plant: a tank, what hangs under it, the run to the pump, the
+// pump and the delivery.
+type Design struct {
+	Title    string        `json:"title,omitempty"`
+	Note     string        `json:"note,omitempty"`
+	Tank     Tank          `json:"tank,omitzero"`
+	Under    []Piece       `json:"under,omitempty"` // from the outlet face down, in order
+	Stand    Stand         `json:"stand,omitzero"`
+	Run      []Piece       `json:"run,omitempty"` // from the end of Under to the pump inlet, or to the delivery when there is no pump
+	Pump     Pump          `json:"pump,omitzero"`
+	Delivery Delivery      `json:"delivery,omitzero"`
+	Liquid   Liquid        `json:"liquid,omitzero"`
+	Site     Site          `json:"site,omitzero"`
+	Seal     string        `json:"seal,omitempty"` // seal material used where a piece names none: a catalog.Material slug; default epdm
+	Limits   Limits        `json:"limits,omitzero"`
+	Measured []Measurement `json:"measured,omitempty"` // dimensions taken by caliper, which replace the catalogue's
+}
+
+// Tank is the vessel, open to the air, standing upright. Heights inside it
+// are measured from the lowest inside point of its bottom.
+type Tank struct {
+	Bore      q.Entered[q.Length] `json:"bore,omitzero"`      // inside diameter of the shell
+	Height    q.Entered[q.Length] `json:"height,omitzero"`    // straight side of the shell
+	Bottom    string              `json:"bottom,omitempty"`   // cone (default), klopper, korbbogen, flat
+	ConeAngle q.Entered[q.Angle]  `json:"coneAngle,omitzero"` // full included angle; default 60°
+	Fill      q.Entered[q.Volume] `json:"fill,omitzero"`      // liquid in the tank when full; default brimful less 10 %
+	Lowest    q.Entered[q.Length] `json:"lowest,omitzero"`    // level over the outlet at which the transfer is stopped; default 50 mm
+	Outlet    Outlet              `json:"outlet,omitzero"`
+}
+
+// Outlet is where the liquid leaves the tank, and the end welded there.
+type Outlet struct {
+	Place string              `json:"place,omitempty"` // bottom (default) or side
+	Above q.Entered[q.Length] `json:"above,omitzero"`  // side outlet: its centre above the lowest inside point
+	Stub  q.Entered[q.Length] `json:"stub,omitzero"`   // from the tank to the outlet face, the end included; default 40 mm
+	Size  string              `json:"size,omitempty"`  // tube slug, "bs-4825/2.5in"
+	End   string              `json:"end,omitempty"`   // End slug; default "weld"
+}
+
+// Stand is how the tank is held up. All heights are above the floor.
+type Stand struct {
+	Height    q.Entered[q.Length] `json:"height,omitzero"`    // of the outlet face (a side outlet: of its centre); default: the least that every need allows
+	LegTop    q.Entered[q.Length] `json:"legTop,omitzero"`    // top end of the legs above the outlet face; default 0
+	Foot      q.Entered[q.Length] `json:"foot,omitzero"`      // height of the foot under the leg tube; default 0
+	Legs      int                 `json:"legs,omitempty"`     // 3 to 6; default 3
+	Bucket    q.Entered[q.Length] `json:"bucket,omitzero"`    // height of what must stand under the stack; default: nothing
+	Clearance q.Entered[q.Length] `json:"clearance,omitzero"` // free height over the bucket; default 20 mm
+	Stock     q.Entered[q.Length] `json:"stock,omitzero"`     // stock length the legs are cut from; default 6 m
+	Kerf      q.Entered[q.Length] `json:"kerf,omitzero"`      // width of the saw cut; default 2.5 mm
+}
+
+// Piece is one thing in a line. Which fields count depends on its Kind; the
+// others are kept but have no effect.
+type Piece struct {
+	Kind   string              `json:"kind"`
+	Name   string              `json:"name,omitempty"`  // the user's own name for it
+	Size   string              `json:"size,omitempty"`  // tube slug at its upstream end; default: as the end before it
+	To     string              `json:"to,omitempty"`    // reducer: tube slug at its downstream end
+	Shape  string              `json:"shape,omitempty"` // bend: short or long; reducer: concentric or eccentric; tee: run or branch
+	In     string              `json:"in,omitempty"`    // End at the upstream side; default weld
+	Out    string              `json:"out,omitempty"`   // End at the downstream side; default weld
+	Third  string              `json:"third,omitempty"` // tee: what is on the open port: cap (default) or valve
+	Seal   string              `json:"seal,omitempty"`  // seal at its upstream joint: a material slug, a seal slug of another joint, or "none"; default: Design.Seal in the right size
+	Length q.Entered[q.Length] `json:"length,omitzero"` // straight: cut length; hose: length; reducer, valve: measured end to end over its weld ends
+	Fit    bool                `json:"fit,omitempty"`   // straight or hose: make its length whatever closes the gap
+	Angle  q.Entered[q.Angle]  `json:"angle,omitzero"`  // bend: default 90°
+	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`   // bend, eccentric reducer's flat side, tee's branch: see below
+	Fall   q.Entered[q.Slope]  `json:"fall,omitzero"`   // straight: laid to this fall, the spring taken up in the joint before it
+}
+
+// Turn is counted clockwise by somebody looking along the flow. Where the
+// flow runs more or less level, 0° points up, 90° to the right, 180° down.
+// Where it runs steeper than 60° it has no up, and 0° points in plan from
+// the tank towards the pump, 90° to the right of that (flow running down).
+
+// The kinds of piece.
+const (
+	Straight  = "straight"
+	Bend      = "bend"
+	Reducer   = "reducer" // or enlarger: To may be the larger
+	Tee       = "tee"
+	Butterfly = "butterfly-valve"
+	Ball      = "ball-valve"
+	Hose      = "hose"
+)
+
+// Ends: a plain end to weld, or half of a union, "family/half".
+const Weld = "weld"
+
+// Pump is what draws the liquid off. Its place is seen from the tank's
+// axis: Away towards the pump, Aside to the left of that line.
+type Pump struct {
+	Kind     string              `json:"kind,omitempty"`  // centrifugal (default) or none: the liquid runs by gravity
+	Away     q.Entered[q.Length] `json:"away,omitzero"`   // inlet face from the tank's axis, level
+	Aside    q.Entered[q.Length] `json:"aside,omitzero"`  // inlet face to the left (negative: right); default 0
+	Height   q.Entered[q.Length] `json:"height,omitzero"` // inlet centre above the floor
+	Faces    q.Entered[q.Angle]  `json:"faces,omitzero"`  // plan bearing that the inlet faces, counter-clockwise from "towards the tank"; default 0°
+	InSize   string              `json:"inSize,omitempty"`
+	InEnd    string              `json:"inEnd,omitempty"`
+	Seal     string              `json:"seal,omitempty"`    // at the inlet joint, as Piece.Seal
+	OutUp    q.Entered[q.Length] `json:"outUp,omitzero"`    // outlet face above the inlet centre; default 0
+	OutAhead q.Entered[q.Length] `json:"outAhead,omitzero"` // outlet face beyond the inlet face, away from it; default 0
+	OutSize  string              `json:"outSize,omitempty"` // default: as InSize
+	OutEnd   string              `json:"outEnd,omitempty"`  // default: as InEnd
+	Curve    []CurvePoint        `json:"curve,omitempty"`
+}
+
+// CurvePoint is a point of the pump's published curve.
+type CurvePoint struct {
+	Flow         q.Entered[q.Flow] `json:"flow"`
+	Head         q.Entered[q.Head] `json:"head"`
+	HeadRequired q.Entered[q.Head] `json:"headRequired,omitzero"` // suction head required (NPSHr)
+}
+
+// Delivery is the line from the pump outlet, which points up, to where the
+// liquid comes out.
+type Delivery struct {
+	Pieces []Piece             `json:"pieces,omitempty"`
+	Height q.Entered[q.Length] `json:"height,omitzero"` // of the outflow or of the level it enters, whichever is higher, above the floor
+	Away   q.Entered[q.Length] `json:"away,omitzero"`   // of the outflow from the tank's axis; default: wherever the pieces end
+}
+
+// Liquid is what is in the tank.
+type Liquid struct {
+	Kind        string                   `json:"kind,omitempty"` // water (default) or sugar
+	Strength    q.Entered[q.Strength]    `json:"strength,omitzero"`
+	Temperature q.Entered[q.Temperature] `json:"temperature,omitzero"` // default 20 °C
+}
+
+// Site is where the plant stands.
+type Site struct {
+	Altitude q.Entered[q.Length] `json:"altitude,omitzero"` // above the sea; default 0
+	Ceiling  q.Entered[q.Length] `json:"ceiling,omitzero"`  // free height over the floor; default: not checked
+}
+
+// Limits are what the user holds the plant to, where the usual limit is not theirs.
+type Limits struct {
+	SuctionMargin q.Entered[q.Head]     `json:"suctionMargin,omitzero"` // suction head over what the pump requires; default 0.6 m
+	SuctionRatio  q.Entered[q.Number]   `json:"suctionRatio,omitzero"`  // suction head as a multiple of what the pump requires; default 1.1
+	SuctionSpeed  q.Entered[q.Velocity] `json:"suctionSpeed,omitzero"`  // fastest in the suction line; default 2.4 m/s
+	Fall          q.Entered[q.Slope]    `json:"fall,omitzero"`          // least fall of a line that must drain; default 1:100
+	BoreStep      q.Entered[q.Fraction] `json:"boreStep,omitzero"`      // step at a joint as a part of the thinner wall; default 15 %
+	Gap           q.Entered[q.Length]   `json:"gap,omitzero"`           // what may be left open where a line should meet; default 1 mm
+	Spring        q.Entered[q.Angle]    `json:"spring,omitzero"`        // angle that a joint may be sprung; default 1.5°
+	FloorSpace    q.Entered[q.Length]   `json:"floorSpace,omitzero"`    // free height under everything for cleaning; default 150 mm
+}
+
+// Measurement is a dimension of a catalogue part that the user took with a caliper.
+type Measurement struct {
+	Part   string              `json:"part"` // slug of the dimension: "ring-joint/2in/liner/length"
+	Length q.Entered[q.Length] `json:"length"`
+}

@@ -1,0 +1,341 @@
+// Package designtest draws random designs for property tests. Every design it
+// draws is free of faults; most are plausible plants, and some lie at the
+// edges of what Drawoff accepts.
+package designtest
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"unicode"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
+	"pgregory.net/rapid"
+)
+
+// Design draws a design without faults.
+func Design(t *rapid.T) design.Design {
+	g := &generator{t: t, tubes: catalog.Tubes()}
+	if g.rarely("any-series") {
+		return g.design()
+	}
+	// A plant is mostly of one series of tube.
+	series := rapid.SampledFrom(catalog.SeriesList()).Draw(t, "series").Slug
+	g.tubes = slices.DeleteFunc(g.tubes, func(t catalog.Tube) bool { return t.Series != series })
+	return g.design()
+}
+
+// Text draws words as a person, or somebody up to mischief, may type them:
+// at most n characters, none of them a control character.
+func Text(t *rapid.T, n int, label string) string {
+	if rapid.IntRange(0, 9).Draw(t, label+"-mischief") == 0 {
+		return rapid.SampledFrom([]string{`<script>alert(1)</script>`, `"'&<>`, `\u0000`, "../../", "🍐 perry", "null", " "}).Draw(t, label)
+	}
+	return rapid.StringOfN(rapid.RuneFrom(nil, unicode.L, unicode.N, unicode.P, unicode.Zs, unicode.Sm), 0, n, -1).Draw(t, label)
+}
+
+type generator struct {
+	t     *rapid.T
+	tubes []catalog.Tube
+}
+
+func (g *generator) design() design.Design {
+	d := design.Design{
+		Title: Text(g.t, 60, "title"),
+		Note:  Text(g.t, 60, "note"),
+		Tank:  g.tank(),
+		Stand: g.stand(),
+		Site: design.Site{
+			Altitude: maybe(g, "altitude", func() q.Entered[q.Length] { return g.length("altitude", -430, 5000, 0, 2000) }),
+			Ceiling:  maybe(g, "ceiling", func() q.Entered[q.Length] { return g.length("ceiling", 0.5, 50, 2.2, 5) }),
+		},
+		Liquid: design.Liquid{
+			Kind:        g.oneOf("liquid", "", "water", "sugar"),
+			Strength:    maybe(g, "strength", func() q.Entered[q.Strength] { return typed[q.Strength](g, "strength", 0, 850, 10, "°P", "%", "°Bx") }),
+			Temperature: maybe(g, "temperature", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, "temperature", -50, 1500, 10, "°C") }),
+		},
+		Seal:   g.material("seal", ""),
+		Limits: g.limits(),
+	}
+	size := d.Tank.Outlet.Size
+	d.Under, size = g.line("under", size, 6, false)
+	gravity := g.rarely("gravity")
+	d.Run, size = g.line("run", size, 8, !gravity)
+	if gravity {
+		d.Pump.Kind = design.NoPump
+	} else {
+		d.Pump = g.pump()
+		size = d.Pump.InSize
+		if d.Pump.OutSize != "" {
+			size = d.Pump.OutSize
+		}
+	}
+	d.Delivery.Pieces, _ = g.line("delivery", size, 5, true)
+	d.Delivery.Height = maybe(g, "delivery-height", func() q.Entered[q.Length] { return g.length("delivery-height", -20, 100, 0, 4) })
+	d.Delivery.Away = maybe(g, "delivery-away", func() q.Entered[q.Length] { return g.length("delivery-away", -1000, 1000, 0, 10) })
+	for i, part := range rapid.SliceOfNDistinct(rapid.SampledFrom(catalog.Joints()), 0, 2, func(j catalog.Joint) string { return j.Slug }).Draw(g.t, "measured") {
+		d.Measured = append(d.Measured, design.Measurement{Part: part.Lengths[0].Slug, Length: g.length("measured-"+strconv.Itoa(i), 0.001, 10, 0.01, 0.1)})
+	}
+	return d
+}
+
+func (g *generator) tank() design.Tank {
+	t := design.Tank{
+		Bore:      g.length("bore", 0.3, 10, 0.4, 2.5),
+		Height:    g.length("height", 0, 20, 0.3, 3),
+		Bottom:    g.oneOf("bottom", "", "cone", "klopper", "korbbogen", "flat"),
+		ConeAngle: maybe(g, "cone-angle", func() q.Entered[q.Angle] { return typed[q.Angle](g, "cone-angle", 10, 170, 1, "°", "deg") }),
+		Fill:      maybe(g, "fill", func() q.Entered[q.Volume] { return typed[q.Volume](g, "fill", 10, 30000, 10, "L", "hL", "imp gal") }),
+		Lowest:    maybe(g, "lowest", func() q.Entered[q.Length] { return g.length("lowest", 0, 20, 0, 0.3) }),
+	}
+	tube := g.tube("outlet", 0.25) // narrower than the narrowest tank
+	t.Outlet = design.Outlet{
+		Place: g.oneOf("place", "", "bottom", "side"),
+		Above: maybe(g, "above", func() q.Entered[q.Length] { return g.length("above", 0, 20, 0, 0.4) }),
+		Stub:  maybe(g, "stub", func() q.Entered[q.Length] { return g.length("stub", 0, 2, 0.01, 0.1) }),
+		Size:  tube.Slug,
+		End:   g.end("outlet-end", tube),
+	}
+	return t
+}
+
+func (g *generator) stand() design.Stand {
+	return design.Stand{
+		Height:    maybe(g, "stand-height", func() q.Entered[q.Length] { return g.length("stand-height", 0.01, 20, 0.3, 2) }),
+		LegTop:    maybe(g, "leg-top", func() q.Entered[q.Length] { return g.length("leg-top", -5, 20, -0.1, 1) }),
+		Foot:      maybe(g, "foot", func() q.Entered[q.Length] { return g.length("foot", 0, 1, 0, 0.1) }),
+		Legs:      rapid.SampledFrom([]int{0, 3, 4, 5, 6}).Draw(g.t, "legs"),
+		Bucket:    maybe(g, "bucket", func() q.Entered[q.Length] { return g.length("bucket", 0, 5, 0.1, 0.5) }),
+		Clearance: maybe(g, "clearance", func() q.Entered[q.Length] { return g.length("clearance", 0, 5, 0, 0.3) }),
+		Stock:     maybe(g, "stock", func() q.Entered[q.Length] { return g.length("stock", 0.5, 20, 3, 6) }),
+		Kerf:      maybe(g, "kerf", func() q.Entered[q.Length] { return g.length("kerf", 0, 0.02, 0.001, 0.004) }),
+	}
+}
+
+func (g *generator) limits() design.Limits {
+	if !g.rarely("limits") {
+		return design.Limits{}
+	}
+	return design.Limits{
+		SuctionMargin: typed[q.Head](g, "suction-margin", 0, 20, 10, "m", "ft"),
+		SuctionRatio:  typed[q.Number](g, "suction-ratio", 10, 100, 10, ""),
+		SuctionSpeed:  typed[q.Velocity](g, "suction-speed", 4, 60, 10, "m/s", "ft/s"),
+		Fall:          g.fall("limits-fall", 0, 50),
+		BoreStep:      typed[q.Fraction](g, "bore-step", 0, 100, 1, "%"),
+		Gap:           g.length("gap", 0, 0.1, 0, 0.005),
+		Spring:        typed[q.Angle](g, "spring", 0, 100, 10, "°"),
+		FloorSpace:    g.length("floor-space", 0, 2, 0, 0.3),
+	}
+}
+
+func (g *generator) pump() design.Pump {
+	in := g.tube("pump-in", 1)
+	p := design.Pump{
+		Kind:     g.oneOf("pump-kind", "", design.Centrifugal),
+		Away:     g.length("away", 0, 100, 0.3, 6),
+		Aside:    maybe(g, "aside", func() q.Entered[q.Length] { return g.length("aside", -100, 100, -2, 2) }),
+		Height:   g.length("pump-height", -5, 20, 0.1, 0.6),
+		Faces:    maybe(g, "faces", func() q.Entered[q.Angle] { return typed[q.Angle](g, "faces", -360, 360, 1, "°") }),
+		InSize:   in.Slug,
+		InEnd:    g.end("pump-in-end", in),
+		Seal:     g.material("pump-seal", "none"),
+		OutUp:    maybe(g, "out-up", func() q.Entered[q.Length] { return g.length("out-up", -2, 2, 0, 0.3) }),
+		OutAhead: maybe(g, "out-ahead", func() q.Entered[q.Length] { return g.length("out-ahead", -2, 2, 0, 0.3) }),
+	}
+	if g.rarely("pump-out") {
+		out := g.tube("pump-out", 1)
+		p.OutSize, p.OutEnd = out.Slug, design.Weld
+	}
+	flow, head := 0, rapid.IntRange(20, 600).Draw(g.t, "shut-off")
+	for i := range rapid.IntRange(2, 6).Draw(g.t, "points") {
+		at := "point-" + strconv.Itoa(i)
+		point := design.CurvePoint{
+			Flow: q.MustParse[q.Flow](fmt.Sprintf("%d L/min", flow)),
+			Head: q.MustParse[q.Head](fmt.Sprintf("%d.%d m", head/10, head%10)),
+		}
+		if g.often(at) {
+			point.HeadRequired = typed[q.Head](g, at+"-required", 3, 60, 10, "m")
+		}
+		p.Curve = append(p.Curve, point)
+		flow += rapid.IntRange(1, 200).Draw(g.t, at+"-more")
+		head = max(0, head-rapid.IntRange(0, 80).Draw(g.t, at+"-less"))
+	}
+	return p
+}
+
+// line draws up to most pieces, the first on the tube called size, and
+// returns the size that the last ends in.
+func (g *generator) line(label, size string, most int, last bool) ([]design.Piece, string) {
+	var pieces []design.Piece
+	n := rapid.IntRange(0, most).Draw(g.t, label+"-pieces")
+	for i := range n {
+		p := g.piece(label+"-"+strconv.Itoa(i), &size)
+		if p.Kind == design.Hose && last && i == n-1 && g.rarely(label+"-hose-fit") {
+			p.Fit, p.Length = true, q.Entered[q.Length]{}
+		}
+		pieces = append(pieces, p)
+	}
+	return pieces, size
+}
+
+// piece draws a piece on the tube called *size, and sets *size to where it leads.
+func (g *generator) piece(label string, size *string) design.Piece {
+	p := design.Piece{
+		Kind: rapid.SampledFrom(design.Kinds()).Draw(g.t, label+"-kind").Slug,
+		Seal: g.material(label+"-seal", "none"),
+	}
+	if g.rarely(label + "-named") {
+		p.Name = Text(g.t, 30, label+"-name")
+	}
+	from, _ := catalog.FindTube(*size)
+	if g.rarely(label + "-other-size") {
+		from = g.tube(label+"-size", 1)
+		p.Size = from.Slug
+	}
+	to := from
+	p.In = g.end(label+"-in", from)
+	switch p.Kind {
+	case design.Straight:
+		p.Fit = g.rarely(label + "-fit")
+		if !p.Fit {
+			p.Length = g.length(label+"-length", 0.001, 100, 0.05, 3)
+		}
+		p.Fall = maybe(g, label+"-fall", func() q.Entered[q.Slope] { return g.fall(label+"-fall", -20, 20) })
+	case design.Bend:
+		if made := catalog.BendShapes(from); len(made) > 0 {
+			p.Shape = g.oneOf(label+"-shape", append(made, "")...)
+		}
+		p.Angle = maybe(g, label+"-angle", func() q.Entered[q.Angle] {
+			return typed[q.Angle](g, label+"-angle", 1, 170, 1, "°", "degrees")
+		})
+		p.Turn = g.turn(label)
+	case design.Reducer:
+		to = g.tube(label+"-to", 1)
+		p.To = to.Slug
+		p.Shape = g.oneOf(label+"-shape", "", "concentric", "eccentric")
+		p.Turn = g.turn(label)
+		p.Length = g.measured(label)
+	case design.Tee:
+		p.Shape = g.oneOf(label+"-shape", "", "run", "branch")
+		p.Third = g.oneOf(label+"-third", "", "cap", "valve")
+		p.Turn = g.turn(label)
+	case design.Butterfly, design.Ball:
+		p.Length = g.measured(label)
+	case design.Hose:
+		p.Length = g.length(label+"-length", 0.001, 100, 0.3, 5)
+	}
+	p.Out = g.end(label+"-out", to)
+	*size = to.Slug
+	return p
+}
+
+func (g *generator) turn(label string) q.Entered[q.Angle] {
+	return maybe(g, label+"-turn", func() q.Entered[q.Angle] {
+		return q.MustParse[q.Angle](rapid.SampledFrom([]string{"0°", "90°", "180°", "270°", "-90°", "37.5°"}).Draw(g.t, label+"-turn"))
+	})
+}
+
+// measured draws the length of a fitting that somebody has in hand, now and then.
+func (g *generator) measured(label string) q.Entered[q.Length] {
+	if !g.rarely(label + "-measured") {
+		return q.Entered[q.Length]{}
+	}
+	return g.length(label+"-measured", 0.001, 100, 0.03, 0.3)
+}
+
+// tube draws a tube under the given bore.
+func (g *generator) tube(label string, under q.Length) catalog.Tube {
+	fit := slices.DeleteFunc(slices.Clone(g.tubes), func(t catalog.Tube) bool { return t.Bore() >= under })
+	return rapid.SampledFrom(fit).Draw(g.t, label)
+}
+
+func (g *generator) end(label string, t catalog.Tube) string {
+	return g.oneOf(label, append([]string{""}, catalog.Ends(t)...)...)
+}
+
+func (g *generator) material(label, also string) string {
+	if g.often(label + "-usual") {
+		return ""
+	}
+	words := []string{"", also}
+	for _, m := range catalog.Materials() {
+		words = append(words, m.Slug)
+	}
+	return g.oneOf(label, words...)
+}
+
+// length draws a length in metres between low and high, mostly between
+// usualLow and usualHigh, in one of the units that people use.
+func (g *generator) length(label string, low, high, usualLow, usualHigh float64) q.Entered[q.Length] {
+	if !g.rarely(label + "-extreme") {
+		low, high = usualLow, usualHigh
+	}
+	switch g.oneOf(label+"-unit", "mm", "cm", "m", "in") {
+	case "cm":
+		n := rapid.IntRange(ceil(low*1000), floor(high*1000)).Draw(g.t, label)
+		return q.MustParse[q.Length](strconv.FormatFloat(float64(n)/10, 'f', 1, 64) + " cm")
+	case "m":
+		n := rapid.IntRange(ceil(low*1000), floor(high*1000)).Draw(g.t, label)
+		return q.MustParse[q.Length](strconv.FormatFloat(float64(n)/1000, 'f', 3, 64) + " m")
+	case "in":
+		if from, to := ceil(low/0.0254*16), floor(high/0.0254*16); from <= to {
+			n := rapid.IntRange(from, to).Draw(g.t, label)
+			return q.MustParse[q.Length](strconv.FormatFloat(float64(n)/16, 'f', 4, 64) + " in")
+		}
+	}
+	n := rapid.IntRange(ceil(low*1000), floor(high*1000)).Draw(g.t, label)
+	return q.MustParse[q.Length](strconv.Itoa(n) + " mm")
+}
+
+func ceil(x float64) int {
+	n := int(x)
+	if float64(n) < x-1e-9 {
+		n++
+	}
+	return n
+}
+
+func floor(x float64) int { return -ceil(-x) }
+
+// fall draws a fall between from and to parts in a hundred.
+func (g *generator) fall(label string, from, to int) q.Entered[q.Slope] {
+	n := rapid.IntRange(from, to).Draw(g.t, label)
+	switch g.oneOf(label+"-unit", "%", "mm/m", ":") {
+	case "%":
+		return q.MustParse[q.Slope](fmt.Sprintf("%d %%", n))
+	case "mm/m":
+		return q.MustParse[q.Slope](fmt.Sprintf("%d mm/m", 10*n))
+	}
+	if n == 0 {
+		return q.MustParse[q.Slope]("level")
+	}
+	return q.MustParse[q.Slope](fmt.Sprintf("%d:100", n))
+}
+
+// typed draws a number from low/by to high/by in one of units.
+func typed[Q q.Quantity](g *generator, label string, low, high, by int, units ...string) q.Entered[Q] {
+	n := rapid.IntRange(low, high).Draw(g.t, label)
+	return q.MustParse[Q](strconv.FormatFloat(float64(n)/float64(by), 'f', -1, 64) + " " + g.oneOf(label+"-unit", units...))
+}
+
+// maybe draws a field or leaves it empty.
+func maybe[Q q.Quantity](g *generator, label string, draw func() q.Entered[Q]) q.Entered[Q] {
+	if g.often(label + "-empty") {
+		return q.Entered[Q]{}
+	}
+	return draw()
+}
+
+func (g *generator) oneOf(label string, words ...string) string {
+	return rapid.SampledFrom(words).Draw(g.t, label)
+}
+
+func (g *generator) rarely(label string) bool {
+	return rapid.IntRange(0, 5).Draw(g.t, label+"?") == 5
+}
+
+func (g *generator) often(label string) bool {
+	return rapid.IntRange(0, 5).Draw(g.t, label+"?") < 3
+}

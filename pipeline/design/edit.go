@@ -1,0 +1,137 @@
+package design
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Edit is one change to a design. The zero Op sets a field.
+type Edit struct {
+	Op    string `json:"op,omitempty"` // "" sets Value; "insert" puts a zero item into a list before Path; "remove" takes the item at Path out; "up" and "down" move it
+	Path  string `json:"path"`
+	Value string `json:"value,omitempty"` // as typed; only for setting
+}
+
+// Ops are the words that Edit.Op may hold.
+var ops = []string{"insert", "remove", "up", "down"}
+
+// Apply returns d with each edit made, in order, leaving d as it was. A fault
+// is returned for the first edit that cannot be made; then d comes back as it
+// was. Apply only sets: whether the plant makes sense is for Validate to say.
+func (d Design) Apply(edits ...Edit) (Design, Faults) {
+	out := d.Clone()
+	root := reflect.ValueOf(&out).Elem()
+	for _, e := range edits {
+		if f := apply(root, e); f != nil {
+			return d, Faults{*f}
+		}
+	}
+	return out, nil
+}
+
+// Get returns the words in the field at path, and whether there is such a field.
+func (d Design) Get(path string) (string, bool) {
+	v, f := locate(reflect.ValueOf(&d).Elem(), path)
+	if f != nil {
+		return "", false
+	}
+	return text(v)
+}
+
+// Clone returns a copy that shares nothing with d.
+func (d Design) Clone() Design {
+	d.Under = copied(d.Under)
+	d.Run = copied(d.Run)
+	d.Delivery.Pieces = copied(d.Delivery.Pieces)
+	d.Pump.Curve = copied(d.Pump.Curve)
+	d.Measured = copied(d.Measured)
+	return d
+}
+
+// copied clones a list; an empty one becomes nil, as it is when read from a file.
+func copied[T any](s []T) []T {
+	if len(s) == 0 {
+		return nil
+	}
+	return slices.Clone(s)
+}
+
+func apply(root reflect.Value, e Edit) *Fault {
+	if e.Op == "" {
+		v, f := locate(root, e.Path)
+		if f != nil {
+			f.Given = shorten(e.Value)
+			return f
+		}
+		return setText(v, e.Path, e.Value)
+	}
+	if !slices.Contains(ops, e.Op) {
+		return &Fault{Field: shorten(e.Path), Given: shorten(e.Op), What: "is not a change that can be made", Hint: pick(e.Op, ops)}
+	}
+	at := strings.LastIndexByte(e.Path, '.')
+	if at < 0 {
+		return notAnItem(e.Path)
+	}
+	path := e.Path[:at]
+	items, f := locate(root, path)
+	if f != nil {
+		f.Field = shorten(e.Path)
+		return f
+	}
+	if items.Kind() != reflect.Slice {
+		return notAnItem(e.Path)
+	}
+	i, ok := place(e.Path[at+1:])
+	last := items.Len() - 1
+	if e.Op == "insert" {
+		last++
+	}
+	if !ok || i > last {
+		return &Fault{Field: shorten(e.Path), What: fmt.Sprintf("is not there: %s holds %d", path, items.Len()), Hint: "count from 0"}
+	}
+	return rearrange(items, path, i, e.Op)
+}
+
+// rearrange changes the list items, at path, at place i.
+func rearrange(items reflect.Value, path string, i int, op string) *Fault {
+	n := items.Len()
+	swap := reflect.Swapper(items.Interface())
+	switch op {
+	case "insert":
+		if most := maxItems(path); n >= most {
+			return &Fault{Field: itemPath(path, i), What: fmt.Sprintf("would be more than the %d that %s may hold", most, path), Hint: "take another out first"}
+		}
+		items.Set(reflect.Append(items, reflect.Zero(items.Type().Elem())))
+		swap = reflect.Swapper(items.Interface())
+		for j := n; j > i; j-- {
+			swap(j, j-1)
+		}
+	case "remove":
+		for j := i; j < n-1; j++ {
+			swap(j, j+1)
+		}
+		if n == 1 {
+			items.SetZero()
+		} else {
+			items.SetLen(n - 1)
+		}
+	case "up":
+		if i == 0 {
+			return &Fault{Field: itemPath(path, i), What: "is the first already", Hint: "move another"}
+		}
+		swap(i, i-1)
+	case "down":
+		if i == n-1 {
+			return &Fault{Field: itemPath(path, i), What: "is the last already", Hint: "move another"}
+		}
+		swap(i, i+1)
+	}
+	return nil
+}
+
+func notAnItem(path string) *Fault {
+	return &Fault{Field: shorten(path), What: "is not an item of a list", Hint: "name one like under.0 or pump.curve." + strconv.Itoa(1)}
+}

@@ -1,0 +1,40 @@
+package design
+
+// Kind is a kind of piece: what it is called and which fields of a Piece
+// count for it, in the order a form shows them. Name, Size, In, Out and Seal
+// count for every kind.
+type Kind struct {
+	Slug   string
+	Name   string
+	Fields []string
+}
+
+var everyPiece = []string{"name", "size", "in", "out", "seal"}
+
+// kindList is the one list of kinds: forms and Validate read it.
+var kindList = []Kind{
+	{Straight, "straight", counting("length", "fit", "fall")},
+	{Bend, "bend", counting("shape", "angle", "turn")},
+	{Reducer, "reducer or enlarger", counting("to", "shape", "turn", "length")},
+	{Tee, "tee", counting("shape", "third", "turn")},
+	{Butterfly, "butterfly valve", counting("length")},
+	{Ball, "ball valve", counting("length")},
+	{Hose, "hose", counting("length", "fit")},
+}
+
+func counting(own ...string) []string {
+	return append(append([]string{}, everyPiece...), own...)
+}
+
+// Kinds returns every kind of piece, the usual first. The slice is not to be changed.
+func Kinds() []Kind { return kindList }
+
+// FindKind returns the kind named slug.
+func FindKind(slug string) (Kind, bool) {
+	for _, k := range kindList {
+		if k.Slug == slug {
+			return k, true
+		}
+	}
+	return Kind{}, false
+}

@@ -1,0 +1,42 @@
+package design
+
+// The most that a design may hold. They are far above any plant and keep
+// everything after them fast.
+const (
+	MaxPieces   = 200 // in each of Under, Run and Delivery.Pieces
+	MaxCurve    = 50  // points of a pump curve
+	MaxMeasured = 500 // measured dimensions
+	MaxTitle    = 200 // characters
+	MaxNote     = 4000
+	MaxWord     = 80 // characters in any other field of words
+
+	MaxFile = 1 << 20 // bytes of a design file
+	MaxLink = 16000   // characters of a link's fragment
+
+	maxInflated = 256 << 10 // bytes of JSON in a link
+	maxDepth    = 16        // levels of nesting in JSON
+	maxFaults   = 100       // faults reported before reading stops
+	maxPath     = 100       // bytes of a path in an edit
+)
+
+// maxItems returns how many items the list at path may hold.
+func maxItems(path string) int {
+	switch path {
+	case "pump.curve":
+		return MaxCurve
+	case "measured":
+		return MaxMeasured
+	}
+	return MaxPieces
+}
+
+// maxRunes returns how many characters the words at path may have.
+func maxRunes(path string) int {
+	switch path {
+	case "title":
+		return MaxTitle
+	case "note":
+		return MaxNote
+	}
+	return MaxWord
+}

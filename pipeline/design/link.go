@@ -1,0 +1,135 @@
+package design
+
+import (
+	"bytes"
+	"compress/flate"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// linkVersion leads every link. A reader of each version stays for ever.
+const linkVersion = "1"
+
+// WriteLink returns the fragment for d, without "#": "1." and then base64url
+// without padding of raw DEFLATE over compact JSON, with dict1 known to both ends.
+func WriteLink(d Design) string {
+	var b bytes.Buffer
+	w, err := flate.NewWriterDict(&b, flate.BestCompression, []byte(dict1))
+	if err != nil {
+		panic("design: " + err.Error()) // only for a level that does not exist
+	}
+	w.Write(marshal(d, "")) // a bytes.Buffer takes everything
+	w.Close()
+	return linkVersion + "." + base64.RawURLEncoding.EncodeToString(b.Bytes())
+}
+
+// ReadLink reads the fragment of a link, with or without its "#" and what
+// stands before it. Unknown members are left out, so that a link from a
+// later Drawoff still opens. The design is validated. With faults, the
+// design holds what could be read.
+func ReadLink(fragment string) (Design, Faults) {
+	data, f := unpack(fragment)
+	if f != nil {
+		f.Given = shorten(fragment)
+		return Design{}, Faults{*f}
+	}
+	var d Design
+	dec := decode(&d, data, false)
+	if dec.broken && len(dec.faults) == 1 && dec.faults[0].Field == "" {
+		return Design{}, Faults{{Given: shorten(fragment), What: "the link holds something other than a design", Hint: copyAgain}}
+	}
+	return d, dec.complete(d)
+}
+
+const copyAgain = "copy the whole link again from where it came"
+
+// unpack returns the JSON in a link, or the fault of the link as such.
+func unpack(s string) ([]byte, *Fault) {
+	s = strings.TrimSpace(s)
+	if i := strings.LastIndexByte(s, '#'); i >= 0 {
+		s = s[i+1:]
+	}
+	for range 2 { // messengers encode a link, and some encode it again
+		if strings.IndexByte(s, '%') >= 0 {
+			s = unescape(s)
+		}
+	}
+	if s == "" {
+		return nil, &Fault{What: "the link is empty", Hint: copyAgain}
+	}
+	if len(s) > MaxLink {
+		return nil, &Fault{What: fmt.Sprintf("the link is longer than %d characters", MaxLink), Hint: "send the design as a file"}
+	}
+	version, body, _ := strings.Cut(s, ".")
+	switch {
+	case !isVersion(version) || len(s) == len(version):
+		return nil, &Fault{What: "the link is not a Drawoff link", Hint: "a link's own part begins with 1. after the #"}
+	case version != linkVersion:
+		return nil, &Fault{What: "the link was made by a newer Drawoff", Hint: "reload the page to bring it up to date"}
+	case body == "":
+		return nil, &Fault{What: "the link is cut short", Hint: copyAgain}
+	}
+	const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
+	if rest := strings.TrimLeft(body, alphabet); rest != "" {
+		return nil, &Fault{What: "the link has characters that do not belong in it: " + shorten(rest), Hint: "delete them, or " + copyAgain}
+	}
+	packed, err := base64.RawURLEncoding.Strict().DecodeString(body)
+	if err != nil {
+		return nil, &Fault{What: "the link is cut short", Hint: copyAgain}
+	}
+	return inflate(packed)
+}
+
+func inflate(packed []byte) ([]byte, *Fault) {
+	in := bytes.NewReader(packed) // has ReadByte, so that flate takes no byte too many
+	data, err := io.ReadAll(io.LimitReader(flate.NewReaderDict(in, []byte(dict1)), maxInflated+1))
+	switch {
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return nil, &Fault{What: "the link is cut short", Hint: copyAgain}
+	case err != nil:
+		return nil, &Fault{What: "the link is damaged", Hint: copyAgain}
+	case len(data) > maxInflated:
+		return nil, &Fault{What: "the link holds more than a design can", Hint: copyAgain}
+	case in.Len() > 0:
+		return nil, &Fault{What: "the link has characters added at its end", Hint: copyAgain}
+	}
+	return data, nil
+}
+
+// isVersion reports whether s is a version number as links carry it.
+func isVersion(s string) bool {
+	return s != "" && len(s) <= 4 && s[0] != '0' && strings.Trim(s, "0123456789") == ""
+}
+
+// unescape undoes percent encoding; what is not an escape stays as it is.
+func unescape(s string) string {
+	b := make([]byte, 0, len(s))
+	for i := 0; i < len(s); i++ {
+		if s[i] == '%' && i+2 < len(s) {
+			hi, okHi := hex(s[i+1])
+			lo, okLo := hex(s[i+2])
+			if okHi && okLo {
+				b = append(b, hi<<4|lo)
+				i += 2
+				continue
+			}
+		}
+		b = append(b, s[i])
+	}
+	return string(b)
+}
+
+func hex(c byte) (byte, bool) {
+	switch {
+	case c >= '0' && c <= '9':
+		return c - '0', true
+	case c >= 'a' && c <= 'f':
+		return c - 'a' + 10, true
+	case c >= 'A' && c <= 'F':
+		return c - 'A' + 10, true
+	}
+	return 0, false
+}

@@ -1,0 +1,122 @@
+package design
+
+import q "drawoff/pipeline/quantity"
+
+// The usual values of fields left empty, in the words a person would type.
+// This is their only home: the rooms read filled designs, and forms show
+// what Filled puts into a field as its placeholder.
+var (
+	usualConeAngle   = q.MustParse[q.Angle]("60°")
+	usualLowest      = q.MustParse[q.Length]("50 mm")
+	usualStub        = q.MustParse[q.Length]("40 mm")
+	usualZeroLength  = q.MustParse[q.Length]("0 mm")
+	usualClearance   = q.MustParse[q.Length]("20 mm")
+	usualStock       = q.MustParse[q.Length]("6 m")
+	usualKerf        = q.MustParse[q.Length]("2.5 mm")
+	usualTemperature = q.MustParse[q.Temperature]("20 °C")
+	usualStrength    = q.MustParse[q.Strength]("10 °P")
+	usualBendAngle   = q.MustParse[q.Angle]("90°")
+	usualZeroAngle   = q.MustParse[q.Angle]("0°")
+
+	usualLimits = Limits{
+		SuctionMargin: q.MustParse[q.Head]("0.6 m"),
+		SuctionRatio:  q.MustParse[q.Number]("1.1"),
+		SuctionSpeed:  q.MustParse[q.Velocity]("2.4 m/s"),
+		Fall:          q.MustParse[q.Slope]("1:100"),
+		BoreStep:      q.MustParse[q.Fraction]("15 %"),
+		Gap:           q.MustParse[q.Length]("1 mm"),
+		Spring:        q.MustParse[q.Angle]("1.5°"),
+		FloorSpace:    q.MustParse[q.Length]("150 mm"),
+	}
+)
+
+// Filled returns d with the usual value in every empty field that has one.
+// What depends on more than one field stays empty: the fill of the tank, the
+// height of the stand, the size of a piece that follows another.
+func (d Design) Filled() Design {
+	d.Seal = either(d.Seal, "epdm")
+
+	d.Tank.Bottom = either(d.Tank.Bottom, "cone")
+	d.Tank.ConeAngle = usually(d.Tank.ConeAngle, usualConeAngle)
+	d.Tank.Lowest = usually(d.Tank.Lowest, usualLowest)
+	d.Tank.Outlet.Place = either(d.Tank.Outlet.Place, "bottom")
+	d.Tank.Outlet.Stub = usually(d.Tank.Outlet.Stub, usualStub)
+	d.Tank.Outlet.End = either(d.Tank.Outlet.End, Weld)
+
+	d.Stand.LegTop = usually(d.Stand.LegTop, usualZeroLength)
+	d.Stand.Foot = usually(d.Stand.Foot, usualZeroLength)
+	if d.Stand.Legs == 0 {
+		d.Stand.Legs = 3
+	}
+	d.Stand.Bucket = usually(d.Stand.Bucket, usualZeroLength)
+	d.Stand.Clearance = usually(d.Stand.Clearance, usualClearance)
+	d.Stand.Stock = usually(d.Stand.Stock, usualStock)
+	d.Stand.Kerf = usually(d.Stand.Kerf, usualKerf)
+
+	d.Pump.Kind = either(d.Pump.Kind, "centrifugal")
+	d.Pump.Aside = usually(d.Pump.Aside, usualZeroLength)
+	d.Pump.Faces = usually(d.Pump.Faces, usualZeroAngle)
+	d.Pump.InEnd = either(d.Pump.InEnd, Weld)
+	d.Pump.OutUp = usually(d.Pump.OutUp, usualZeroLength)
+	d.Pump.OutAhead = usually(d.Pump.OutAhead, usualZeroLength)
+	d.Pump.OutSize = either(d.Pump.OutSize, d.Pump.InSize)
+	d.Pump.OutEnd = either(d.Pump.OutEnd, d.Pump.InEnd)
+
+	d.Liquid.Kind = either(d.Liquid.Kind, "water")
+	d.Liquid.Temperature = usually(d.Liquid.Temperature, usualTemperature)
+	if d.Liquid.Kind == "sugar" {
+		d.Liquid.Strength = usually(d.Liquid.Strength, usualStrength)
+	}
+	d.Site.Altitude = usually(d.Site.Altitude, usualZeroLength)
+
+	d.Limits.SuctionMargin = usually(d.Limits.SuctionMargin, usualLimits.SuctionMargin)
+	d.Limits.SuctionRatio = usually(d.Limits.SuctionRatio, usualLimits.SuctionRatio)
+	d.Limits.SuctionSpeed = usually(d.Limits.SuctionSpeed, usualLimits.SuctionSpeed)
+	d.Limits.Fall = usually(d.Limits.Fall, usualLimits.Fall)
+	d.Limits.BoreStep = usually(d.Limits.BoreStep, usualLimits.BoreStep)
+	d.Limits.Gap = usually(d.Limits.Gap, usualLimits.Gap)
+	d.Limits.Spring = usually(d.Limits.Spring, usualLimits.Spring)
+	d.Limits.FloorSpace = usually(d.Limits.FloorSpace, usualLimits.FloorSpace)
+
+	d.Under = filled(d.Under)
+	d.Run = filled(d.Run)
+	d.Delivery.Pieces = filled(d.Delivery.Pieces)
+	return d
+}
+
+// filled returns a copy of pieces with their usual values.
+func filled(pieces []Piece) []Piece {
+	out := make([]Piece, len(pieces))
+	for i, p := range pieces {
+		p.In = either(p.In, Weld)
+		p.Out = either(p.Out, Weld)
+		switch p.Kind {
+		case Bend:
+			p.Angle = usually(p.Angle, usualBendAngle)
+			p.Turn = usually(p.Turn, usualZeroAngle)
+		case Reducer:
+			p.Shape = either(p.Shape, "concentric")
+			p.Turn = usually(p.Turn, usualZeroAngle)
+		case Tee:
+			p.Shape = either(p.Shape, "run")
+			p.Third = either(p.Third, "cap")
+			p.Turn = usually(p.Turn, usualZeroAngle)
+		}
+		out[i] = p
+	}
+	return out
+}
+
+func either(given, usual string) string {
+	if given == "" {
+		return usual
+	}
+	return given
+}
+
+func usually[Q q.Quantity](given, usual q.Entered[Q]) q.Entered[Q] {
+	if given.IsZero() {
+		return usual
+	}
+	return given
+}

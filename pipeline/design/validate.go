@@ -1,0 +1,288 @@
+package design
+
+import (
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawoff/catalog"
+	q "drawoff/pipeline/quantity"
+)
+
+// Validate returns every fault of d: sizes and ends that the catalogue does
+// not know, lengths that cannot be, an outlet wider than its tank, more than
+// MaxPieces pieces in a line. A design without faults can be laid out and
+// checked without a panic or a number that is not one.
+//
+// The ranges are no rules of engineering: they are as wide as a plant of this
+// sort could ever be, so that what lies outside is a slip of the unit.
+func (d Design) Validate() Faults {
+	if faults := d.oversize(); faults != nil {
+		return faults
+	}
+	v := &validator{}
+	v.words(reflect.ValueOf(&d).Elem(), "")
+	v.tank(d.Tank)
+	v.pieces(d)
+	v.stand(d.Stand)
+	v.pump(d.Pump)
+	v.rest(d)
+	return v.inOrder()
+}
+
+// The legs that a stand may have.
+const (
+	fewestLegs = 3
+	mostLegs   = 6
+)
+
+// oversize returns the lists that are too long to look at any further.
+func (d Design) oversize() (faults Faults) {
+	for _, l := range [...]struct {
+		path string
+		n    int
+	}{
+		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)},
+		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)},
+	} {
+		if most := maxItems(l.path); l.n > most {
+			faults = append(faults, Fault{
+				Field: l.path, Given: strconv.Itoa(l.n) + " items",
+				What: "is more than a list may hold, " + strconv.Itoa(most), Hint: "split the plant into more than one design",
+			})
+		}
+	}
+	return faults
+}
+
+// validator gathers faults.
+type validator struct{ faults Faults }
+
+func (v *validator) fault(path, given, what, hint string) {
+	v.faults = append(v.faults, Fault{Field: path, Given: shorten(given), What: what, Hint: hint})
+}
+
+// words judges every field of words, and what reading a file would refuse.
+func (v *validator) words(in reflect.Value, path string) {
+	for _, f := range fieldsOf[in.Type()] {
+		fv := in.Field(f.index)
+		switch f.shape {
+		case words:
+			if s := fv.String(); s != "" {
+				at := within(path, f.name)
+				if fault := judgeWords(at, s); fault != nil {
+					v.faults = append(v.faults, *fault)
+				}
+			}
+		case group:
+			v.words(fv, within(path, f.name))
+		case list:
+			for i := range fv.Len() {
+				v.words(fv.Index(i), itemPath(within(path, f.name), i))
+			}
+		}
+	}
+}
+
+func (v *validator) tank(t Tank) {
+	need(v, "tank.bore", t.Bore, 0.05, 10, "the inside diameter of the shell", "50 mm to 10 m")
+	need(v, "tank.height", t.Height, 0, 20, "the straight side of the shell", "0 to 20 m")
+	v.choice("tank.bottom", t.Bottom, bottoms)
+	span(v, "tank.coneAngle", t.ConeAngle, rad(10), rad(170), "10° to 170°, the full angle of the cone")
+	span(v, "tank.fill", t.Fill, 0.001, 2000, "1 L to 2000 m³")
+	span(v, "tank.lowest", t.Lowest, 0, 20, "0 to 20 m")
+
+	o := t.Outlet
+	v.choice("tank.outlet.place", o.Place, places)
+	span(v, "tank.outlet.above", o.Above, 0, 20, "0 to 20 m")
+	span(v, "tank.outlet.stub", o.Stub, 0, 2, "0 to 2 m")
+	tube, ok := v.tube("tank.outlet.size", o.Size, true)
+	if !ok {
+		return
+	}
+	v.end("tank.outlet.end", o.End, tube)
+	if !t.Bore.IsZero() && t.Bore.Value() > 0 && tube.Bore() >= t.Bore.Value() {
+		v.fault("tank.outlet.size", o.Size, "is wider than the tank, "+t.Bore.String(), "choose a smaller outlet, or check the bore of the tank")
+	}
+}
+
+func (v *validator) stand(s Stand) {
+	span(v, "stand.height", s.Height, 0.01, 20, "10 mm to 20 m")
+	span(v, "stand.legTop", s.LegTop, -5, 20, "-5 m to 20 m, over the outlet face")
+	span(v, "stand.foot", s.Foot, 0, 1, "0 to 1 m")
+	if s.Legs != 0 && (s.Legs < fewestLegs || s.Legs > mostLegs) {
+		v.fault("stand.legs", strconv.Itoa(s.Legs), "is not a number of legs that a tank stands on", "write 3 to 6")
+	}
+	span(v, "stand.bucket", s.Bucket, 0, 5, "0 to 5 m")
+	span(v, "stand.clearance", s.Clearance, 0, 5, "0 to 5 m")
+	span(v, "stand.stock", s.Stock, 0.5, 20, "500 mm to 20 m")
+	span(v, "stand.kerf", s.Kerf, 0, 0.02, "0 to 20 mm")
+}
+
+func (v *validator) pump(p Pump) {
+	v.choice("pump.kind", p.Kind, pumps)
+	if p.Kind == NoPump {
+		return // its other fields are kept and have no effect
+	}
+	need(v, "pump.away", p.Away, 0, 100, "how far the inlet face is from the tank's axis", "0 to 100 m")
+	span(v, "pump.aside", p.Aside, -100, 100, "-100 m to 100 m, to the left")
+	need(v, "pump.height", p.Height, -5, 20, "how high the inlet's centre is over the floor", "-5 m to 20 m")
+	span(v, "pump.faces", p.Faces, rad(-360), rad(360), "-360° to 360°")
+	if in, ok := v.tube("pump.inSize", p.InSize, true); ok {
+		v.end("pump.inEnd", p.InEnd, in)
+	}
+	v.seal("pump.seal", p.Seal, true)
+	span(v, "pump.outUp", p.OutUp, -2, 2, "-2 m to 2 m")
+	span(v, "pump.outAhead", p.OutAhead, -2, 2, "-2 m to 2 m")
+	size := either(p.OutSize, p.InSize)
+	if out, ok := v.tube("pump.outSize", p.OutSize, false); ok || (p.OutSize == "" && size != "") {
+		if p.OutSize == "" {
+			out, ok = catalog.FindTube(size)
+		}
+		if ok {
+			v.end("pump.outEnd", either(p.OutEnd, p.InEnd), out)
+		}
+	}
+	v.curve(p.Curve)
+}
+
+// curve judges the points of a pump's curve. A head that rises with the flow
+// is refused: the pump could then run at two flows, and which one is chance.
+func (v *validator) curve(points []CurvePoint) {
+	if len(points) < 2 {
+		v.fault("pump.curve", "", "has fewer than two points", "write at least two points from the maker's curve, or choose no pump")
+	}
+	for i, p := range points {
+		at := itemPath("pump.curve", i)
+		need(v, at+".flow", p.Flow, 0, 1, "the flow of the point", "0 to 3600 m³/h")
+		need(v, at+".head", p.Head, 0, 1000, "the head of the point", "0 to 1000 m")
+		span(v, at+".headRequired", p.HeadRequired, 0, 100, "0 to 100 m")
+		if i == 0 {
+			continue
+		}
+		before := points[i-1]
+		switch {
+		case p.Flow.IsZero() || before.Flow.IsZero():
+		case p.Flow.Value() <= before.Flow.Value():
+			v.fault(at+".flow", p.Flow.String(), "is not more than the flow of the point before it, "+before.Flow.String(), "put the points in the order of their flow")
+		case p.Head.IsZero() || before.Head.IsZero():
+		case p.Head.Value() > before.Head.Value():
+			v.fault(at+".head", p.Head.String(), "is more than at the smaller flow before it, "+before.Head.String(),
+				"Drawoff judges only curves whose head falls with the flow: start from the highest point")
+		}
+	}
+}
+
+func (v *validator) rest(d Design) {
+	span(v, "delivery.height", d.Delivery.Height, -20, 100, "-20 m to 100 m")
+	span(v, "delivery.away", d.Delivery.Away, -1000, 1000, "-1000 m to 1000 m")
+
+	v.choice("liquid.kind", d.Liquid.Kind, liquids)
+	span(v, "liquid.strength", d.Liquid.Strength, 0, 0.85, "0 to 85 %")
+	span(v, "liquid.temperature", d.Liquid.Temperature, q.Celsius(-5), q.Celsius(150), "-5 °C to 150 °C")
+
+	span(v, "site.altitude", d.Site.Altitude, -430, 5000, "-430 m to 5000 m")
+	span(v, "site.ceiling", d.Site.Ceiling, 0.5, 50, "500 mm to 50 m")
+	v.seal("seal", d.Seal, false)
+
+	l := d.Limits
+	span(v, "limits.suctionMargin", l.SuctionMargin, 0, 20, "0 to 20 m")
+	span(v, "limits.suctionRatio", l.SuctionRatio, 1, 10, "1 to 10")
+	span(v, "limits.suctionSpeed", l.SuctionSpeed, 0.1, 20, "0.1 m/s to 20 m/s")
+	span(v, "limits.fall", l.Fall, 0, 1, "level to 1:1")
+	span(v, "limits.boreStep", l.BoreStep, 0, 1, "0 to 100 %")
+	span(v, "limits.gap", l.Gap, 0, 0.1, "0 to 100 mm")
+	span(v, "limits.spring", l.Spring, 0, rad(10), "0 to 10°")
+	span(v, "limits.floorSpace", l.FloorSpace, 0, 2, "0 to 2 m")
+
+	seen := make(map[string]bool, len(d.Measured))
+	for i, m := range d.Measured {
+		at := itemPath("measured", i)
+		switch {
+		case strings.TrimSpace(m.Part) == "":
+			v.fault(at+".part", "", "is missing", "name the dimension that was measured, like ring-joint/2in/liner/length")
+		case seen[m.Part]:
+			v.fault(at+".part", m.Part, "was measured already, further up", "keep one of the two")
+		}
+		seen[m.Part] = true
+		need(v, at+".length", m.Length, 0.0001, 10, "what the caliper showed", "0.1 mm to 10 m")
+	}
+}
+
+// span faults a quantity that was typed and lies outside low to high, in SI units.
+func span[Q q.Quantity](v *validator, path string, e q.Entered[Q], low, high Q, limits string) {
+	if !e.IsZero() && !(e.Value() >= low && e.Value() <= high) {
+		v.fault(path, e.String(), "is outside what Drawoff handles", "write "+limits)
+	}
+}
+
+// need is span for a field that has no usual value.
+func need[Q q.Quantity](v *validator, path string, e q.Entered[Q], low, high Q, meaning, limits string) {
+	if e.IsZero() {
+		v.fault(path, "", "is missing", "write "+meaning+", "+limits)
+		return
+	}
+	span(v, path, e, low, high, limits)
+}
+
+func rad(degrees float64) q.Angle { return q.Angle(degrees) * q.Degree }
+
+func (v *validator) choice(path, given string, from []Choice) {
+	if given == "" || slices.ContainsFunc(from, func(c Choice) bool { return c.Slug == given }) {
+		return
+	}
+	v.fault(path, given, "is not one of the choices", pick(given, slugs(from)))
+}
+
+// tube faults a size that the catalogue does not know.
+func (v *validator) tube(path, slug string, needed bool) (catalog.Tube, bool) {
+	if slug == "" {
+		if needed {
+			v.fault(path, "", "is missing", "choose a size of tube, like bs-4825/2in")
+		}
+		return catalog.Tube{}, false
+	}
+	t, ok := catalog.FindTube(slug)
+	if !ok {
+		hint := "pick one of the sizes offered, like bs-4825/2in"
+		if near := catalog.Nearest(slug); near != "" {
+			hint = "perhaps " + near + " was meant"
+		}
+		v.fault(path, slug, "is not a tube in the catalogue", hint)
+	}
+	return t, ok
+}
+
+// end faults an end that is not made for tube t.
+func (v *validator) end(path, end string, t catalog.Tube) {
+	if _, ok := catalog.FindHalf(end, t); !ok {
+		v.fault(path, end, "is not an end that "+t.Name+" tube can carry", pick(end, catalog.Ends(t)))
+	}
+}
+
+// seal faults a seal that is neither a material nor, where that is allowed,
+// "none" or the seal of a named joint.
+func (v *validator) seal(path, seal string, atJoint bool) {
+	if seal == "" || (atJoint && seal == noSeal.Slug) {
+		return
+	}
+	_, ok := catalog.FindMaterial(seal)
+	if !ok && atJoint {
+		if _, _, ok = catalog.FindSeal(seal); !ok && strings.Contains(seal, "/") {
+			hint := "write a material, or a seal like ring-joint/2in/seal/epdm"
+			if near := catalog.Nearest(seal); near != "" {
+				hint = "perhaps " + near + " was meant"
+			}
+			v.fault(path, seal, "is not a seal in the catalogue", hint)
+			return
+		}
+	}
+	if !ok {
+		choices := materials()
+		if atJoint {
+			choices = append(choices, noSeal)
+		}
+		v.fault(path, seal, "is not a seal material in the catalogue", pick(seal, slugs(choices)))
+	}
+}

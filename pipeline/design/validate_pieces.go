@@ -1,0 +1,150 @@
+package design
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+
+	"drawoff/catalog"
+	q "drawoff/pipeline/quantity"
+)
+
+// pieces judges every piece, in flow order. Only the fields that count for a
+// piece's kind are looked at.
+func (v *validator) pieces(d Design) {
+	all := d.Sizes()
+	for i, s := range all {
+		p := s.Piece
+		kind, ok := FindKind(p.Kind)
+		if !ok {
+			v.unknownKind(s.Path, p.Kind)
+			continue
+		}
+		v.seal(s.Path+".seal", p.Seal, true)
+		from, okFrom := catalog.FindTube(s.From)
+		if p.Size != "" {
+			from, okFrom = v.tube(s.Path+".size", p.Size, false)
+		}
+		to, okTo := from, okFrom
+		if p.Kind == Reducer {
+			to, okTo = v.reducer(s.Path, p)
+		}
+		if okFrom {
+			v.end(s.Path+".in", p.In, from)
+		}
+		if okTo {
+			v.end(s.Path+".out", p.Out, to)
+		}
+		v.measures(s.Path, p, kind)
+		if p.Kind == Bend && okFrom {
+			v.bend(s.Path, p, from)
+		}
+		if p.Kind == Hose && p.Fit && !endsLine(d, all, i) {
+			v.fault(s.Path+".fit", "true", "is only for the last piece of a line", "give the hose a length, or move it to the end of its line")
+		}
+	}
+}
+
+func (v *validator) unknownKind(path, given string) {
+	known := make([]string, len(kindList))
+	for i, k := range kindList {
+		known[i] = k.Slug
+	}
+	if given == "" {
+		v.fault(path+".kind", "", "is missing", "write "+or(known))
+		return
+	}
+	v.fault(path+".kind", given, "is not a kind of piece", pick(given, known))
+}
+
+// reducer judges what only a reducer has, and returns the tube it leads to.
+func (v *validator) reducer(path string, p Piece) (catalog.Tube, bool) {
+	if p.To == "" {
+		v.fault(path+".to", "", "is missing", "choose the size at the downstream end, like bs-4825/1.5in")
+		return catalog.Tube{}, false
+	}
+	return v.tube(path+".to", p.To, true)
+}
+
+// widestBend is the widest that a bend may turn, in degrees: further, and its
+// ends' axes cross too far off to say where it stands.
+const widestBend = 170
+
+// bend faults a bend that tube t is not bent to.
+func (v *validator) bend(path string, p Piece, t catalog.Tube) {
+	angle := p.Angle.Or(90 * q.Degree)
+	if _, ok := catalog.BendOf(t, p.Shape, angle); ok || angle < rad(1) || angle > rad(widestBend) {
+		return
+	}
+	made := catalog.BendShapes(t)
+	hint := "leave it empty for the usual bend"
+	if len(made) > 0 {
+		hint = pick(p.Shape, made)
+	}
+	v.fault(path+".shape", p.Shape, "is not a shape that "+t.Name+" bends come in", hint)
+}
+
+// measures judges the lengths and angles that count for kind.
+func (v *validator) measures(path string, p Piece, kind Kind) {
+	counts := func(field string) bool { return slices.Contains(kind.Fields, field) }
+	if counts("shape") && p.Kind != Bend {
+		v.choice(path+".shape", p.Shape, shapesOf[p.Kind])
+	}
+	if counts("third") {
+		v.choice(path+".third", p.Third, thirds)
+	}
+	if counts("length") {
+		span(v, path+".length", p.Length, 0.001, 100, "1 mm to 100 m")
+	}
+	if counts("fit") && !p.Fit && p.Length.IsZero() {
+		v.fault(path+".length", "", "is missing", "write a length, or let it be made to fit")
+	}
+	if counts("angle") {
+		span(v, path+".angle", p.Angle, rad(1), rad(widestBend), "1° to 170°")
+	}
+	if counts("turn") {
+		span(v, path+".turn", p.Turn, rad(-360), rad(360), "-360° to 360°")
+	}
+	if counts("fall") {
+		span(v, path+".fall", p.Fall, -1, 1, "rising 1:1 to 1:1")
+	}
+}
+
+// endsLine reports whether the piece at all[i] is the last of its line: what
+// follows is the pump or the delivery, or nothing.
+func endsLine(d Design, all []Sized, i int) bool {
+	if i == len(all)-1 {
+		return true
+	}
+	toPump := !strings.HasPrefix(all[i].Path, "delivery.")
+	return d.Pump.Kind != NoPump && toPump && strings.HasPrefix(all[i+1].Path, "delivery.")
+}
+
+// inOrder returns the faults in the order of the design's fields, the order
+// in which a person meets them in a form.
+func (v *validator) inOrder() Faults {
+	if len(v.faults) > 1 {
+		slices.SortStableFunc(v.faults, func(a, b Fault) int { return slices.Compare(ranks(a.Field), ranks(b.Field)) })
+	}
+	return v.faults
+}
+
+// ranks returns the place of each step of path among its neighbours.
+func ranks(path string) []int {
+	var out []int
+	t := designType
+	for step := range strings.SplitSeq(path, ".") {
+		if t.Kind() == reflect.Slice {
+			i, _ := place(step)
+			out, t = append(out, i), t.Elem()
+			continue
+		}
+		for i, f := range fieldsOf[t] {
+			if f.name == step {
+				out, t = append(out, i), t.Field(f.index).Type
+				break
+			}
+		}
+	}
+	return out
+}

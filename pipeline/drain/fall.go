@@ -1,0 +1,160 @@
+package drain
+
+import (
+	"math"
+	"strconv"
+
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// fallBasis is where the usual least fall, 1 in 100, comes from.
+const fallBasis = "1 in 100: Handbook of Hygiene Control in the Food Industry (Woodhead 2005) section 17.2; ASME BPE slope designation GSD2, 10 mm/m, from memory"
+
+// level is the slope below which nobody can tell a piece from a level one:
+// a hundredth of a millimetre in a metre.
+const level q.Slope = 1e-5
+
+// fall returns how p falls: what the lowest line of its bore comes down from
+// end to end, over the level run of its centreline. A reducer falls as its
+// axis does: its step is judged as a low point.
+func fall(p *route.Piece) (f Fall, drop, run q.Length) {
+	f.Ref = p.Ref
+	ends := profile([]route.Piece{*p})
+	if len(ends) == 0 || route.Steep(p.In.Dir) && p.Kind != design.Hose || route.Steep(p.Out.Dir) {
+		f.Vertical = true
+		return f, 0, 0
+	}
+	first, last := ends[0], ends[len(ends)-1]
+	length := p.Length
+	if p.Kind == design.Hose {
+		// It is judged as it is drawn, taut.
+		length = q.Length(last.at.Sub(first.at).Len())
+	}
+	rise := last.at.Z - first.at.Z
+	drop = q.Length(first.invert - last.invert)
+	if p.Kind == design.Reducer {
+		drop = q.Length(-p.In.Dir.Z) * length
+		rise = -float64(drop)
+	}
+	run = q.Length(math.Sqrt(max(0, float64(length*length)-rise*rise)))
+	switch {
+	case route.Steep(last.at.Sub(first.at).Unit()):
+		f.Vertical = true
+	case run > 1e-9:
+		f.Slope = q.Slope(drop / run)
+	default: // a piece of no length falls as it points
+		f.Slope = q.Slope(-p.In.Dir.Z / levelness(p.In.Dir))
+	}
+	if f.Vertical {
+		return f, 0, 0
+	}
+	return f, drop, run
+}
+
+// falls judges every piece and notes the flattest of a line that must fall.
+func (l *line) falls(r *Result) {
+	least := -1
+	var flattest, drop, run float64
+	at := len(r.Verdicts)
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		f, d, n := fall(p)
+		r.Falls = append(r.Falls, f)
+		if v, ok := l.judge(p, f); ok {
+			r.Verdicts = append(r.Verdicts, v)
+		}
+		if !f.Vertical && (least < 0 || float64(f.Slope) < flattest) {
+			least, flattest, drop, run = i, float64(f.Slope), float64(d), float64(n)
+		}
+	}
+	if !l.must || least < 0 {
+		return
+	}
+	ref := l.pieces[least].Ref
+	for i := range r.Verdicts[at:] {
+		if v := &r.Verdicts[at+i]; v.Piece == ref && v.Limit != nil {
+			v.Figure = "least-fall"
+		}
+	}
+	r.Figures = append(r.Figures, finding.Figure{
+		Slug: "least-fall", Name: "Least fall between the tank and " + l.to,
+		Amount: q.Of(q.Slope(flattest)), Piece: ref,
+		Working: finding.Working{
+			Formula: "s = Δz / l, the least of all pieces that do not run steeply",
+			Inputs: []finding.Input{
+				finding.In("Δz", "what the lowest line of the bore comes down", q.Length(drop)),
+				finding.In("l", "level run of the centreline", q.Length(run)),
+			},
+			Source: "geometry of the pieces as placed, take-outs from the catalogue",
+			Range:  "pieces up to 60° from level; no sag between supports",
+		},
+	})
+}
+
+// judge returns the verdict on how one piece falls, if there is one to give.
+func (l *line) judge(p *route.Piece, f Fall) (finding.Verdict, bool) {
+	limit := q.Of(l.least)
+	v := finding.Verdict{Rule: "fall", Level: finding.Look, Piece: p.Ref, Limit: &limit, Basis: fallBasis}
+	v.Advice = "Lay it to fall by at least " + q.Text(l.least) + ", " + perMetre(l.least) + ", towards " + l.to + "."
+	enough := float64(l.least) * (1 - 1e-6) // a fall typed as the limit meets it
+	slope := float64(f.Slope)
+	switch {
+	case p.Unlaid:
+		v.Sentence = named(p) + " runs too steeply to be laid to a fall: the fall typed for it has no effect."
+		v.Advice = "Take its fall out, or turn the piece before it so that it runs nearly level."
+		v.Limit, v.Basis = nil, "a fall is counted over a level run"
+	case sags(p):
+		v.Sentence = named(p) + " is longer than the way it is led: where it sags it holds liquid."
+		v.Advice = "Shorten it, or lead it over a support so that it falls all the way, and lift it to empty it."
+		v.Limit, v.Basis = nil, "common practice, no source"
+	case f.Vertical || slope >= enough || !l.must && slope <= -enough:
+		return v, false
+	case math.Abs(slope) < float64(level):
+		v.Sentence = named(p) + " lies level: it does not empty by itself, and what stays in it spoils."
+	case slope > 0 || !l.must:
+		v.Sentence = named(p) + " falls " + q.Text(q.Slope(math.Abs(slope))) + ", flatter than " + q.Text(l.least) + ": it empties slowly and never quite."
+	default:
+		v.Level = finding.Stop
+		v.Sentence = named(p) + " rises " + q.Text(q.Slope(-slope)) + " towards " + l.to + ": liquid stays behind it and air gathers at its upper end."
+	}
+	return v, true
+}
+
+// sags reports whether a hose is longer, by more than fits take up, than the
+// straight way between its ends.
+func sags(p *route.Piece) bool {
+	if p.Kind != design.Hose || len(p.Path) == 0 {
+		return false
+	}
+	s := &p.Path[0]
+	return float64(s.Length) > 1.01*s.To.Sub(s.From).Len()+hold
+}
+
+// allFalls is the one verdict on a line that has nothing against it.
+func (l *line) allFalls(r *Result) finding.Verdict {
+	limit := q.Of(l.least)
+	v := finding.Verdict{
+		Rule: "fall", Level: finding.Sound, Piece: l.pieces[0].Ref, Limit: &limit, Basis: fallBasis,
+		Sentence: "The line runs steeply down all the way from the tank to " + l.to + ".",
+	}
+	for _, f := range r.Figures {
+		if f.Slug == "least-fall" {
+			v.Piece, v.Figure = f.Piece, f.Slug
+			v.Sentence = "The line falls all the way from the tank to " + l.to + ", nowhere flatter than " + f.Amount.Text(q.Metric) + "."
+		}
+	}
+	return v
+}
+
+// perMetre says a slope as it is set with a spirit level.
+func perMetre(s q.Slope) string {
+	return strconv.FormatFloat(math.Round(float64(s)*1e4)/10, 'f', -1, 64) + " mm in every metre"
+}
+
+// named is how a piece is called at the start of a sentence.
+func named(p *route.Piece) string {
+	return "No " + strconv.Itoa(p.Number) + " (" + p.Label + ")"
+}

@@ -1,0 +1,88 @@
+package draw
+
+import (
+	"math"
+
+	"drawoff/pipeline"
+	q "drawoff/pipeline/quantity"
+)
+
+// Curve draws the pump's head and the system's over flow, with the points at
+// which the plant runs. It returns "" where there is no pump.
+func Curve(r pipeline.Report, width int) string {
+	s := r.Scene
+	if s.Layout.Gravity || len(s.System) < 2 {
+		return ""
+	}
+	const height, left, bottom, top, right = 220.0, 46.0, 40.0, 22.0, 16.0
+	w := float64(max(width, 240))
+	maxQ, maxH := 0.0, 0.0
+	for _, p := range s.System {
+		maxQ = max(maxQ, float64(p.Flow))
+		maxH = max(maxH, float64(p.Pump))
+	}
+	stepQ, stepH := nice(q.Flow(maxQ).LitresPerMinute()/4), nice(maxH/4)
+	maxH = math.Ceil(maxH/stepH) * stepH
+	c := canvas{}
+	x := func(flow q.Flow) float64 { return left + float64(flow)/maxQ*(w-left-right) }
+	y := func(head float64) float64 { return height - bottom - head/maxH*(height-bottom-top) }
+
+	c.Raw("<svg")
+	c.Attr("class", "curve")
+	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
+	c.numAttr("width", w)
+	c.numAttr("height", height)
+	c.Attr("role", "img")
+	c.Attr("aria-labelledby", "curve-title")
+	c.Raw(`><title id="curve-title">Head of the pump and of the line over flow</title>`)
+	for h := 0.0; h <= maxH*1.001; h += stepH {
+		c.line("grid", left, y(h), w-right, y(h))
+		c.words("small", "end", left-6, y(h)+4, decimal(h))
+	}
+	for l := 0.0; l <= q.Flow(maxQ).LitresPerMinute()*1.001; l += stepQ {
+		f := q.Flow(l) * q.LitrePerMinute
+		c.line("grid", x(f), y(0), x(f), top)
+		c.words("small", "middle", x(f), height-bottom+16, decimal(l))
+	}
+	c.words("small", "start", 4, 12, "head, m")
+	c.words("small", "end", w-right, height-6, "flow, L/min")
+	plot := func(class string, head func(i int) float64) {
+		c.path(class)
+		c.Raw("M")
+		for i := range s.System {
+			c.pixel(x(s.System[i].Flow), y(min(max(head(i), 0), maxH)))
+		}
+		c.endPath()
+	}
+	plot("pump-line", func(i int) float64 { return float64(s.System[i].Pump) })
+	plot("system-line", func(i int) float64 { return float64(s.System[i].System) })
+	last := s.System[len(s.System)-1]
+	c.words("small", "end", w-right, y(min(max(float64(last.Pump), 0), maxH))-6, "pump")
+	for i := len(s.System) - 1; i > 0; i-- {
+		if h := float64(s.System[i].System); h <= maxH && h >= 0 {
+			c.words("small", "end", x(s.System[i].Flow)-6, y(h)-4, "line")
+			break
+		}
+	}
+	for _, p := range s.Points {
+		if p.Flow > 0 {
+			c.circle("duty", x(p.Flow), y(float64(p.Head)), 4)
+		}
+	}
+	c.Close("svg")
+	return c.String()
+}
+
+// nice returns the round step, 1, 2 or 5 times a power of ten, nearest over x.
+func nice(x float64) float64 {
+	if !(x > 0) {
+		return 1
+	}
+	p := math.Pow(10, math.Floor(math.Log10(x)))
+	for _, m := range []float64{1, 2, 5} {
+		if x <= m*p {
+			return m * p
+		}
+	}
+	return 10 * p
+}

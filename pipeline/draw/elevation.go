@@ -1,0 +1,460 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+	"drawoff/pipeline/vessel"
+)
+
+// Margins around the plant, pixels: room for the heights on either side, for
+// a line of words over it and for the dimension under the floor.
+const (
+	marginLeft   = 62.0
+	marginRight  = 66.0
+	marginTop    = 26.0
+	marginBottom = 44.0
+	tallest      = 640.0
+)
+
+// Elevation draws the plant from the side, the tank on the left and the pump
+// to the right of it, width pixels wide.
+func Elevation(r pipeline.Report, width int) string {
+	s := r.Scene
+	e := elevation{Scene: s, report: r, profile: s.Vessel.Profile()}
+	e.fit(float64(width))
+
+	e.Raw("<svg")
+	e.Attr("class", "elevation")
+	e.Attr("viewBox", "0 0 "+decimal(e.width)+" "+decimal(e.height))
+	e.numAttr("width", e.width)
+	e.numAttr("height", e.height)
+	e.Attr("role", "group")
+	e.Attr("aria-labelledby", "elevation-title elevation-desc")
+	e.Raw(`><title id="elevation-title">Side view of the plant</title><desc id="elevation-desc">`)
+	e.Text(e.describe())
+	e.Raw("</desc>")
+	e.floor()
+	e.stand()
+	e.tank()
+	e.bucket()
+	e.line(s.Layout.Delivery)
+	e.pump()
+	e.line(s.Layout.Under)
+	e.line(s.Layout.Run)
+	e.outflow()
+	e.balloons()
+	e.dimensions()
+	e.Close("svg")
+	return e.String()
+}
+
+type elevation struct {
+	canvas
+	pipeline.Scene
+	report        pipeline.Report
+	profile       []vessel.Point // the inside of the tank, from its lowest point to the brim
+	width, height float64
+	right         float64 // world extent of the plant
+}
+
+// fit finds the scale at which the whole plant fits into width pixels and is
+// no taller than a screen.
+func (e *elevation) fit(width float64) {
+	radius := float64(e.Vessel.Bore) / 2
+	left, right := -radius, radius
+	top := max(e.brim(), float64(e.Delivery))
+	reach := func(v route.Vec) {
+		left, right, top = min(left, v.X), max(right, v.X), max(top, v.Z)
+	}
+	for _, p := range e.Layout.Pieces() {
+		reach(p.In.At)
+		reach(p.Out.At)
+	}
+	if !e.Layout.Gravity {
+		reach(e.Layout.PumpIn.At)
+		reach(e.Layout.PumpOut.At)
+		right = max(right, e.Layout.PumpIn.At.X+pumpLength)
+	}
+	if e.Ceiling > 0 {
+		top = max(top, float64(e.Ceiling))
+	}
+	width = max(width, 280)
+	inner := width - marginLeft - marginRight
+	e.scale = min(inner/(right-left), (tallest-marginTop-marginBottom)/top)
+	// A tall plant leaves room at the sides: share it.
+	e.left = left - (marginLeft+(inner-(right-left)*e.scale)/2)/e.scale
+	e.right = right
+	e.width = width
+	e.height = math.Ceil(top*e.scale + marginTop + marginBottom)
+	e.bottom = e.height - marginBottom
+}
+
+const pumpLength = 0.34 // metres, for the look of it
+
+func (e *elevation) brim() float64 {
+	return float64(e.TankFoot + e.Vessel.BottomDepth() + e.Vessel.Straight)
+}
+
+// describe tells the drawing to somebody who cannot see it.
+func (e *elevation) describe() string {
+	d := "The tank's outlet is " + q.Text(e.Outlet) + " over the floor."
+	if !e.Layout.Gravity {
+		d += " The pump inlet is " + q.Text(q.Length(e.Layout.PumpIn.At.X)) + " from the tank's axis and " +
+			q.Text(q.Length(e.Layout.PumpIn.At.Z)) + " over the floor."
+	}
+	return d + " The liquid leaves at " + q.Text(e.Delivery) + ". The table of pieces lists what lies between."
+}
+
+func (e *elevation) floor() {
+	y := e.y(0)
+	e.Raw(`<g class="floor" aria-hidden="true">`)
+	e.canvas.line("ground", 4, y, e.width-4, y)
+	for x := 10.0; x < e.width-4; x += 14 {
+		e.canvas.line("hatch", x, y, x-6, y+6)
+	}
+	if e.Ceiling > 0 {
+		c := e.y(float64(e.Ceiling))
+		e.canvas.line("ceiling", 4, c, e.width-4, c)
+		e.words("small", "end", e.width-6, c-4, "ceiling "+q.Text(e.Ceiling))
+	}
+	e.Close("g")
+}
+
+// stand draws the legs that are seen from the side.
+func (e *elevation) stand() {
+	r := float64(e.Vessel.Bore) / 2 * 0.82
+	top := max(float64(e.LegTop), e.legMeets(r))
+	e.Raw(`<g class="stand" aria-hidden="true">`)
+	at := []float64{-r, r}
+	if e.Legs != 4 {
+		at = append(at, -r*0.3)
+	}
+	for _, x := range at {
+		z := top
+		if math.Abs(x) < r {
+			z = max(float64(e.LegTop), e.legMeets(math.Abs(x)))
+		}
+		e.rect("leg", e.x(x)-3, e.y(z), 6, e.y(0)-e.y(z))
+	}
+	e.Close("g")
+}
+
+// legMeets returns how high over the floor a leg at radius r runs before it
+// meets the underside of the tank.
+func (e *elevation) legMeets(r float64) float64 {
+	for _, p := range e.profile {
+		if float64(p.R) >= r {
+			return float64(e.TankFoot + p.Z)
+		}
+	}
+	return float64(e.TankFoot)
+}
+
+func (e *elevation) tank() {
+	e.Raw(`<g class="tank" data-ref="tank">`)
+	// The liquid: the outline cut off at the full level.
+	full := float64(e.Levels[0].Height)
+	e.path("liquid")
+	e.outline(full)
+	e.Raw("Z")
+	e.endPath()
+	e.path("shell")
+	e.outline(math.Inf(1))
+	e.endPath()
+	for _, l := range e.Levels {
+		z := float64(l.Height)
+		w := e.widthAt(z)
+		e.canvas.line("surface", e.x(-w), e.y(z), e.x(w), e.y(z))
+		if l.Slug != "lowest" || e.y(z) > e.y(full)+40 {
+			e.words("small", "middle", e.x(0), e.y(z)-4, l.Name)
+		}
+	}
+	if e.Layout.Outlet.Dir.Z < -0.5 { // the stub under a bottom outlet
+		o := e.Layout.Outlet
+		e.tube(o.Half.Tube.OD, e.x(o.At.X), e.y(float64(e.TankFoot)), e.x(o.At.X), e.y(o.At.Z))
+		e.flange(o)
+	} else {
+		o := e.Layout.Outlet
+		e.tube(o.Half.Tube.OD, e.x(float64(e.Vessel.Bore)/2), e.y(o.At.Z), e.x(o.At.X), e.y(o.At.Z))
+		e.flange(o)
+	}
+	e.Close("g")
+}
+
+// outline walks the inside of the tank from the left at height z or at the
+// brim, down and up again on the right.
+func (e *elevation) outline(z float64) {
+	var half []vessel.Point
+	for i, p := range e.profile {
+		at := float64(e.TankFoot + p.Z)
+		if at >= z && i > 0 {
+			w := e.widthAt(z)
+			half = append(half, vessel.Point{R: q.Length(w), Z: q.Length(z) - e.TankFoot})
+			break
+		}
+		half = append(half, p)
+	}
+	e.Raw("M")
+	for i := len(half) - 1; i >= 0; i-- {
+		e.point(-float64(half[i].R), float64(e.TankFoot+half[i].Z))
+	}
+	for _, p := range half {
+		e.point(float64(p.R), float64(e.TankFoot+p.Z))
+	}
+}
+
+// widthAt returns the inside radius at height z over the floor.
+func (e *elevation) widthAt(z float64) float64 {
+	for i := 1; i < len(e.profile); i++ {
+		a, b := e.profile[i-1], e.profile[i]
+		za, zb := float64(e.TankFoot+a.Z), float64(e.TankFoot+b.Z)
+		if z <= zb && zb > za {
+			t := max(0, (z-za)/(zb-za))
+			return float64(a.R) + t*float64(b.R-a.R)
+		}
+	}
+	return float64(e.Vessel.Bore) / 2
+}
+
+// bucket draws what must stand under the stack.
+func (e *elevation) bucket() {
+	if e.Bucket <= 0 {
+		return
+	}
+	h := float64(e.Bucket)
+	x := e.Layout.Outlet.At.X
+	e.path("bucket")
+	e.Raw("M")
+	e.point(x-h*0.48, h)
+	e.point(x-h*0.38, 0)
+	e.point(x+h*0.38, 0)
+	e.point(x+h*0.48, h)
+	e.endPath()
+}
+
+// tube draws a stretch of tube between two pixels, never thinner than shows.
+func (e *elevation) tube(od q.Length, x1, y1, x2, y2 float64) {
+	e.Raw("<line")
+	e.Attr("class", "tube")
+	e.numAttr("x1", x1)
+	e.numAttr("y1", y1)
+	e.numAttr("x2", x2)
+	e.numAttr("y2", y2)
+	e.numAttr("stroke-width", e.thick(od))
+	e.Raw("/>")
+}
+
+func (e *elevation) thick(od q.Length) float64 { return max(3, float64(od)*e.scale) }
+
+// flange draws the union half at an end as a bar across the tube.
+func (e *elevation) flange(end route.End) {
+	if end.Half.Plain() {
+		return
+	}
+	half := e.thick(end.Half.Tube.OD)/2 + 2.5
+	// Across the flow as seen from the side; an end that points at the
+	// viewer is seen as a ring.
+	dx, dz := end.Dir.X, end.Dir.Z
+	n := math.Hypot(dx, dz)
+	x, y := e.x(end.At.X), e.y(end.At.Z)
+	if n < 0.2 {
+		e.circle("flange-ring", x, y, half)
+		return
+	}
+	e.canvas.line("flange", x-dz/n*half, y-dx/n*half, x+dz/n*half, y+dx/n*half)
+}
+
+// line draws the pieces of one line.
+func (e *elevation) line(pieces []route.Piece) {
+	for _, p := range pieces {
+		e.piece(p)
+	}
+}
+
+func (e *elevation) pump() {
+	if e.Layout.Gravity {
+		return
+	}
+	in, out := e.Layout.PumpIn, e.Layout.PumpOut
+	r := max(10, 0.11*e.scale)
+	// The casing sits a little beyond the inlet, on its feet.
+	cx := e.x(in.At.X) + in.Dir.X*r*1.2
+	cy := e.y(in.At.Z)
+	e.Raw(`<g class="pump" data-ref="pump">`)
+	e.rect("motor", cx+r*0.7, cy-r*0.62, r*1.7, r*1.24)
+	e.canvas.line("pump-foot", cx, cy+r, cx, e.y(0))
+	e.canvas.line("pump-foot", cx+r*1.8, cy+r*0.62, cx+r*1.8, e.y(0))
+	e.tube(in.Half.Tube.OD, e.x(in.At.X), cy, cx, cy)
+	e.tube(out.Half.Tube.OD, e.x(out.At.X), e.y(out.At.Z), e.x(out.At.X), cy)
+	e.circle("casing", cx, cy, r)
+	e.path("impeller")
+	e.Raw("M")
+	e.pixel(cx-r*0.45, cy+r*0.4)
+	e.Raw("Q")
+	e.pixel(cx-r*0.3, cy-r*0.5)
+	e.pixel(cx+r*0.5, cy-r*0.35)
+	e.endPath()
+	e.flange(in)
+	e.flange(out)
+	e.Close("g")
+}
+
+// outflow marks where the liquid comes out.
+func (e *elevation) outflow() {
+	pieces := e.Layout.Pieces()
+	if len(pieces) == 0 {
+		return
+	}
+	end := pieces[len(pieces)-1].Out
+	x, y := e.x(end.At.X), e.y(end.At.Z)
+	e.path("outflow")
+	e.Raw("M")
+	e.pixel(x-4, y+6)
+	e.pixel(x, y+14)
+	e.pixel(x+4, y+6)
+	e.endPath()
+}
+
+func (e *elevation) dimensions() {
+	e.Raw(`<g class="dimensions" aria-hidden="true">`)
+	radius := float64(e.Vessel.Bore) / 2
+	left := e.x(-radius)
+	outlet := e.Layout.Outlet.At
+	e.upright(left-16, 0, float64(e.Outlet), left, e.x(outlet.X), "end", q.Text(e.Outlet))
+	e.upright(left-16, float64(e.Outlet), e.brim(), e.x(outlet.X), left, "end", q.Text(q.Length(e.brim())-e.Outlet))
+	right := e.x(e.right) + 16
+	if !e.Layout.Gravity {
+		in := e.Layout.PumpIn.At
+		e.upright(right, 0, in.Z, e.x(in.X), e.x(in.X), "start", q.Text(q.Length(in.Z)))
+		e.level(e.y(0)+30, 0, in.X, e.y(0), e.y(in.Z), q.Text(q.Length(in.X)))
+	}
+	pieces := e.Layout.Pieces()
+	if len(pieces) > 0 {
+		end := pieces[len(pieces)-1].Out.At
+		from := 0.0
+		if !e.Layout.Gravity {
+			from = e.Layout.PumpIn.At.Z
+		}
+		e.upright(right, from, end.Z, e.x(end.X), e.x(end.X), "start", q.Text(q.Length(end.Z-from)))
+	}
+	e.Close("g")
+}
+
+// balloon is the number of a piece and where it belongs.
+type balloon struct {
+	number int
+	ref    string
+	level  finding.Level
+	x, y   float64 // of the piece
+	bx, by float64 // of the number
+	beside bool    // spread downwards, else sideways
+}
+
+const balloonRadius = 9.0
+
+// balloons numbers the pieces, beside what stands and over what lies, pushed
+// apart until none covers another.
+func (e *elevation) balloons() {
+	level := map[string]finding.Level{}
+	for _, p := range e.report.Pieces {
+		level[p.Ref] = p.Level
+	}
+	var all []balloon
+	for _, p := range e.Layout.Pieces() {
+		mid := middle(p)
+		b := balloon{number: p.Number, ref: p.Ref, level: level[p.Ref], x: e.x(mid.X), y: e.y(mid.Z)}
+		along := p.Out.At.Sub(p.In.At)
+		b.beside = math.Abs(along.Z) > math.Abs(along.X)
+		off := e.thick(p.In.Half.Tube.OD)/2 + 18
+		if b.beside {
+			b.bx, b.by = b.x-off, b.y
+		} else {
+			b.bx, b.by = b.x, b.y-off
+		}
+		all = append(all, b)
+	}
+	spread(all)
+	for _, b := range all {
+		e.Raw(`<g class="balloon `)
+		e.Raw(b.level.String())
+		e.Raw(`"`)
+		e.Attr("data-ref", b.ref)
+		e.Raw(` aria-hidden="true">`)
+		e.canvas.line("leader", b.x, b.y, b.bx, b.by)
+		e.mark(b)
+		e.words("number", "middle", b.bx, b.by+4, decimal(float64(b.number)))
+		e.Close("g")
+	}
+}
+
+// mark draws the ground of a number: round when sound, a triangle to look
+// at, a square to stop at.
+func (e *elevation) mark(b balloon) {
+	r := balloonRadius
+	switch b.level {
+	case finding.Stop:
+		e.rect("ground-mark", b.bx-r, b.by-r, 2*r, 2*r)
+	case finding.Look:
+		e.path("ground-mark")
+		e.Raw("M")
+		e.pixel(b.bx, b.by-r*1.35)
+		e.pixel(b.bx+r*1.3, b.by+r*0.95)
+		e.pixel(b.bx-r*1.3, b.by+r*0.95)
+		e.Raw("Z")
+		e.endPath()
+	default:
+		e.circle("ground-mark", b.bx, b.by, r)
+	}
+}
+
+// spread pushes numbers of one kind apart: those beside the line along y,
+// those over it along x.
+func spread(all []balloon) {
+	const room = balloonRadius*2 + 4
+	var index []int
+	for i := range all {
+		index = append(index, i)
+	}
+	slices.SortStableFunc(index, func(i, j int) int {
+		a, b := all[i], all[j]
+		if a.beside != b.beside {
+			if a.beside {
+				return -1
+			}
+			return 1
+		}
+		if a.beside {
+			return sign(a.by - b.by)
+		}
+		return sign(a.bx - b.bx)
+	})
+	for n, i := range index {
+		b := &all[i]
+		for _, j := range index[:n] {
+			o := all[j]
+			if math.Abs(b.bx-o.bx) >= room || math.Abs(b.by-o.by) >= room {
+				continue
+			}
+			if b.beside {
+				b.by = o.by + room
+			} else {
+				b.bx = o.bx + room
+			}
+		}
+	}
+}
+
+func sign(x float64) int {
+	switch {
+	case x < 0:
+		return -1
+	case x > 0:
+		return 1
+	}
+	return 0
+}

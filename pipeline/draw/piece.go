@@ -1,0 +1,146 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+
+	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// decimal returns x as a drawing writes it.
+func decimal(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
+
+// middle returns the point half way along a piece.
+func middle(p route.Piece) route.Vec {
+	left := p.Length / 2
+	for _, s := range p.Path {
+		if s.Length < left {
+			left -= s.Length
+			continue
+		}
+		if s.Length == 0 {
+			return s.From
+		}
+		return along(s, float64(left/s.Length))
+	}
+	return p.In.At.Add(p.Out.At).Scale(0.5)
+}
+
+// along returns the point a part t (0 to 1) of the way along a segment.
+func along(s route.Segment, t float64) route.Vec {
+	if s.Radius == 0 {
+		return s.From.Add(s.To.Sub(s.From).Scale(t))
+	}
+	sin, cos := math.Sincos(float64(s.Angle) * t)
+	r := float64(s.Radius)
+	return s.From.Add(s.Dir.Scale(r * sin)).Add(s.Toward.Scale(r * (1 - cos)))
+}
+
+// arcSteps is how many straight strokes an arc is drawn with.
+const arcSteps = 8
+
+// piece draws one piece: its tube, the bars of its unions, and what makes a
+// valve, a reducer or a hose known.
+func (e *elevation) piece(p route.Piece) {
+	e.Raw(`<g class="piece `)
+	e.Raw(p.Kind)
+	e.Raw(`"`)
+	e.Attr("data-ref", p.Ref)
+	e.Raw("><title>")
+	e.Text(strconv.Itoa(p.Number) + ": " + p.Label)
+	e.Raw("</title>")
+	for _, s := range p.Path {
+		if s.BoreFrom != s.BoreTo {
+			e.cone(p, s)
+			continue
+		}
+		e.stroke(p, s)
+	}
+	if p.Third != nil {
+		at := middle(p)
+		e.tube(p.Third.Half.Tube.OD, e.x(at.X), e.y(at.Z), e.x(p.Third.At.X), e.y(p.Third.At.Z))
+		e.flange(*p.Third)
+	}
+	e.flange(p.In)
+	e.flange(p.Out)
+	switch p.Kind {
+	case design.Butterfly, design.Ball:
+		e.valve(p)
+	}
+	e.Raw("</g>")
+}
+
+// stroke draws a segment of one bore.
+func (e *elevation) stroke(p route.Piece, s route.Segment) {
+	e.Raw("<path")
+	e.Attr("class", "tube")
+	e.numAttr("stroke-width", e.thick(tubeOD(p, s.BoreFrom)))
+	e.Raw(` d="M`)
+	if s.Radius == 0 {
+		e.point(s.From.X, s.From.Z)
+		e.point(s.To.X, s.To.Z)
+	} else {
+		for i := 0; i <= arcSteps; i++ {
+			at := along(s, float64(i)/arcSteps)
+			e.point(at.X, at.Z)
+		}
+	}
+	e.Raw(`"/>`)
+}
+
+// tubeOD returns the outside diameter that goes with a bore of the piece.
+func tubeOD(p route.Piece, bore q.Length) q.Length {
+	if p.Out.Bore() == bore {
+		return p.Out.Half.Tube.OD
+	}
+	return p.In.Half.Tube.OD
+}
+
+// cone draws the narrowing of a reducer, its flat side where it lies.
+func (e *elevation) cone(p route.Piece, s route.Segment) {
+	a, b := e.thick(p.In.Half.Tube.OD)/2, e.thick(p.Out.Half.Tube.OD)/2
+	x1, y1, x2, y2 := e.x(s.From.X), e.y(s.From.Z), e.x(s.To.X), e.y(s.To.Z)
+	// Across the piece as seen from the side, from its own direction: an
+	// eccentric one has its ends out of line.
+	dx, dy := p.In.Dir.X, -p.In.Dir.Z
+	n := math.Hypot(dx, dy)
+	if n < 1e-6 {
+		return
+	}
+	px, py := -dy/n, dx/n
+	e.path("cone")
+	e.Raw("M")
+	e.pixel(x1+px*a, y1+py*a)
+	e.pixel(x2+px*b, y2+py*b)
+	e.pixel(x2-px*b, y2-py*b)
+	e.pixel(x1-px*a, y1-py*a)
+	e.Raw("Z")
+	e.endPath()
+}
+
+// valve draws a bow tie across the middle of a valve, with a dot for the disc
+// of a butterfly valve.
+func (e *elevation) valve(p route.Piece) {
+	at := middle(p)
+	dx, dy := p.In.Dir.X, -p.In.Dir.Z
+	n := math.Hypot(dx, dy)
+	if n < 1e-6 {
+		return
+	}
+	dx, dy = dx/n, dy/n
+	x, y := e.x(at.X), e.y(at.Z)
+	r := e.thick(p.In.Half.Tube.OD)/2 + 3
+	e.path("bow")
+	e.Raw("M")
+	e.pixel(x-dx*r-dy*r, y-dy*r+dx*r)
+	e.pixel(x+dx*r+dy*r, y+dy*r-dx*r)
+	e.pixel(x+dx*r-dy*r, y+dy*r+dx*r)
+	e.pixel(x-dx*r+dy*r, y-dy*r-dx*r)
+	e.Raw("Z")
+	e.endPath()
+	if p.Kind == design.Butterfly {
+		e.circle("disc", x, y, 2)
+	}
+}

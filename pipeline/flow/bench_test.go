@@ -1,0 +1,63 @@
+package flow_test
+
+import (
+	"math"
+	"testing"
+
+	"drawoff/pipeline/flow"
+	"drawoff/pipeline/liquid"
+	q "drawoff/pipeline/quantity"
+)
+
+var sink float64
+
+func BenchmarkColebrook(b *testing.B) {
+	re := 1e5
+	for b.Loop() {
+		sink = flow.Colebrook(re, 5e-5)
+		re += sink
+	}
+}
+
+// What the six logarithms cost that a Colebrook may cost at most.
+func BenchmarkSixLogs(b *testing.B) {
+	x := 1e5
+	for b.Loop() {
+		sink = math.Log(x) + math.Log(x+1) + math.Log(x+2) + math.Log(x+3) + math.Log(x+4) + math.Log(x+5)
+		x += sink
+	}
+}
+
+func BenchmarkLineLoss(b *testing.B) {
+	bore := q.Length(0.0348)
+	line := flow.Line{{Bore: bore, Loss: flow.Entrance(0)}}
+	for range 5 {
+		line = append(line,
+			flow.Element{Bore: bore, Length: 1, Roughness: flow.TubeRoughness},
+			flow.Element{Bore: bore, Loss: flow.Bend(90*q.Degree, 1.5, bore)},
+			flow.Element{Bore: bore, Loss: flow.ButterflyValve(bore)})
+	}
+	water := liquid.Water(q.Celsius(20))
+	b.ReportAllocs()
+	for b.Loop() {
+		sink = float64(line.Loss(1e-3, water).High)
+	}
+}
+
+func BenchmarkOperate(b *testing.B) {
+	in := perry()
+	line := flow.Line{{Bore: 0.0348, Length: 9, Roughness: flow.TubeRoughness, Loss: flow.Fitting{Laminar: 6000, Turbulent: 6}}}
+	b.ReportAllocs()
+	for b.Loop() {
+		rate, _ := flow.Operate(in.Curve, line, 1, in.Liquid)
+		sink = float64(rate)
+	}
+}
+
+func BenchmarkCheck(b *testing.B) {
+	in := perry()
+	b.ReportAllocs()
+	for b.Loop() {
+		sink = float64(flow.Check(in).Points[0].Flow)
+	}
+}

@@ -1,0 +1,241 @@
+package flow
+
+import (
+	"math"
+
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/liquid"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// Input is what Check needs. All heights are above the floor.
+type Input struct {
+	Layout      route.Layout
+	Liquid      liquid.Properties
+	Temperature q.Temperature // of the liquid, for the caution on scalding; 0 when not known
+	Air         q.Pressure    // over the tank, absolute
+	Levels      []Level       // the fullest first
+	Discharge   q.Length      // of the outflow, or of the level it enters, whichever is higher
+	Cone        q.Angle       // full included angle of a cone that runs down to the outlet; 0 for an outlet flush in a dish, a flat bottom or the side
+	Curve       Curve         // the zero Curve when there is no pump, or no curve of it
+	Limits      Limits
+}
+
+// Level is a height of the liquid in the tank.
+type Level struct {
+	Slug   string   // "full", "half", "lowest"
+	Name   string   // "full", "half full", "lowest"
+	Height q.Length // of the liquid's surface above the floor
+}
+
+// Limits are what the suction is held to, the usual values already put in.
+type Limits struct {
+	SuctionMargin q.Head     // over what the pump requires
+	SuctionRatio  float64    // as a multiple of what the pump requires
+	SuctionSpeed  q.Velocity // fastest in the suction line
+}
+
+// Result is what flow has to say.
+type Result struct {
+	finding.Findings
+	Points     []Point      // one for each level, as given
+	Pieces     []PieceFlow  // "tank" (its outlet), every piece and "delivery" (the outflow), in flow order, at the first level's flow
+	System     []CurvePoint // for drawing: line and pump at the last level, by rising flow; nil without a pump curve
+	Raise      q.Length     // how much higher the tank must stand for the pump to deliver and the suction margin to hold at the last level; negative: how much lower it may stand
+	RaiseKnown bool         // whether Raise could be found within the pump's curve
+}
+
+// Piece returns the flow through the piece at ref.
+func (r Result) Piece(ref string) (PieceFlow, bool) {
+	for _, p := range r.Pieces {
+		if p.Ref == ref {
+			return p, true
+		}
+	}
+	return PieceFlow{}, false
+}
+
+// Point is where pump and line meet at one level.
+type Point struct {
+	Level            Level
+	Status           Status
+	Flow             q.Flow
+	Head             q.Head // that the pump gives; 0 by gravity
+	Static           q.Head // discharge over level: what must be lifted; by gravity level over discharge
+	SuctionLoss      q.Head // tank to pump inlet; by gravity the whole line
+	DeliveryLoss     q.Head // pump outlet to outflow; 0 by gravity
+	SuctionAvailable q.Head // 0 where nothing flows or the liquid boils
+	SuctionRequired  q.Head // by the pump, without margin
+	Margin           q.Head // available over what the pump requires and the limits add
+	SuctionKnown     bool   // whether SuctionRequired and Margin are known: there is a flow, the curve says what the pump requires, the liquid does not boil
+}
+
+// PieceFlow is the flow through one piece.
+type PieceFlow struct {
+	Ref           string // "tank", "run.2", "delivery"
+	Velocity      q.Velocity
+	Reynolds      float64
+	Friction      float64 // Darcy friction factor, the higher
+	K             float64 // of its fitting, besides straight friction
+	Loss, LossLow q.Head
+}
+
+// CurvePoint is a flow with the head that the line asks and that the pump gives.
+type CurvePoint struct {
+	Flow         q.Flow
+	System, Pump q.Head
+	Required     q.Head // suction head that the pump requires, 0 where not known
+}
+
+// plant is an Input prepared for many flows.
+type plant struct {
+	*Input
+	suction, delivery Line
+	up, down, whole   circuit // suction, delivery, both
+	boils             bool
+}
+
+// Check computes the flow through in.Layout at every level. A liquid whose
+// vapour pressure is not under the air's is refused: it boils, and nothing
+// can be said of how it is drawn off.
+func Check(in Input) Result {
+	p := plant{Input: &in, boils: in.Liquid.VapourPressure >= in.Air}
+	p.suction, p.delivery = in.lines()
+	p.up = newCircuit(in.Liquid, p.suction)
+	p.down = newCircuit(in.Liquid, p.delivery)
+	p.whole = newCircuit(in.Liquid, p.suction, p.delivery)
+
+	var r Result
+	if len(in.Levels) == 0 {
+		return r
+	}
+	r.Points = make([]Point, len(in.Levels))
+	for i, level := range in.Levels {
+		r.Points[i] = p.at(level)
+	}
+	r.Pieces = p.pieces(r.Points[0].Flow)
+	if !in.Layout.Gravity && !in.Curve.IsZero() {
+		r.System = p.system(in.Levels[len(in.Levels)-1])
+		r.Raise, r.RaiseKnown = p.raise(in.Levels[len(in.Levels)-1])
+	}
+	p.figures(&r)
+	p.verdicts(&r)
+	return r
+}
+
+// at returns where the line runs with the tank filled to level.
+func (p *plant) at(level Level) Point {
+	pt := Point{Level: level}
+	if p.Layout.Gravity {
+		pt.Static = q.Head(level.Height - p.Discharge)
+		pt.Flow = p.whole.gravity(float64(pt.Static))
+		pt.SuctionLoss = q.Head(p.up.loss(float64(pt.Flow)))
+		if pt.Flow == 0 {
+			pt.Status = NoFall
+		}
+		return pt
+	}
+	pt.Static = q.Head(p.Discharge - level.Height)
+	pt.Flow, pt.Status = p.whole.operate(&p.Curve, float64(pt.Static))
+	pt.SuctionLoss = q.Head(p.up.loss(float64(pt.Flow)))
+	pt.DeliveryLoss = q.Head(p.down.loss(float64(pt.Flow)))
+	pt.Head, _ = p.Curve.Head(pt.Flow)
+	if pt.Flow == 0 || p.boils {
+		return pt
+	}
+	pt.SuctionAvailable = SuctionAvailable(p.Air, p.Liquid.VapourPressure, p.Liquid.Density, p.over(level), pt.SuctionLoss)
+	if p.Curve.RequiredKnown() {
+		pt.SuctionKnown = true
+		pt.SuctionRequired, _ = p.Curve.Required(pt.Flow)
+		pt.Margin = pt.SuctionAvailable - p.Limits.Need(pt.SuctionRequired)
+	}
+	return pt
+}
+
+// over returns level over the centre of the pump's inlet.
+func (p *plant) over(level Level) q.Head {
+	return q.Head(level.Height) - q.Head(p.Layout.PumpIn.At.Z)
+}
+
+// pieces returns the flow through every element.
+func (p *plant) pieces(flow q.Flow) []PieceFlow {
+	nu := viscosity(p.Liquid)
+	out := make([]PieceFlow, 0, len(p.suction)+len(p.delivery))
+	for _, line := range [...]Line{p.suction, p.delivery} {
+		for i := range line {
+			r := reachOf(line[i], nu)
+			low, high := r.loss(float64(flow))
+			re := r.reynolds * float64(flow)
+			f := 0.0
+			if re > 0 {
+				f = Friction(re, r.rough).High
+			}
+			out = append(out, PieceFlow{
+				Ref:      line[i].Ref,
+				Velocity: q.Velocity(r.velocity * float64(flow)),
+				Reynolds: re,
+				Friction: f,
+				K:        line[i].Loss.K(math.Max(re, 1)),
+				Loss:     q.Head(high),
+				LossLow:  q.Head(low),
+			})
+		}
+	}
+	return out
+}
+
+// systemPoints is how many points draw the curves.
+const systemPoints = 24
+
+// system returns the curves of line and pump with the tank filled to level.
+func (p *plant) system(level Level) []CurvePoint {
+	first, last := p.Curve.First(), p.Curve.Last()
+	out := make([]CurvePoint, systemPoints)
+	for i := range out {
+		c := &out[i]
+		c.Flow = first + (last-first)*q.Flow(i)/(systemPoints-1)
+		c.Pump, _ = p.Curve.Head(c.Flow)
+		c.Required, _ = p.Curve.Required(c.Flow)
+		c.System = q.Head(p.Discharge-level.Height) + q.Head(p.whole.loss(float64(c.Flow)))
+	}
+	return out
+}
+
+// raise returns how much higher the tank must stand for the pump to deliver
+// and its suction margin to hold with the tank filled to level.
+//
+// Every flow Q on the pump's curve belongs to one height of the tank: the one
+// whose static head is what the line leaves of the pump's head. So the margin
+// is a plain function of Q, the level drops out, and one root finds the height
+// that a search through heights would need a solved operating point for at every step.
+func (p *plant) raise(level Level) (q.Length, bool) {
+	if p.boils || !p.Curve.RequiredKnown() {
+		return 0, false
+	}
+	base := float64(SuctionAvailable(p.Air, p.Liquid.VapourPressure, p.Liquid.Density, p.over(level), 0))
+	lift := float64(p.Discharge - level.Height)
+	raised := func(flow float64) float64 {
+		head, _ := p.Curve.head.at(flow)
+		return lift - head + p.whole.loss(flow)
+	}
+	margin := func(flow float64) float64 {
+		required, _ := p.Curve.required.at(flow)
+		return base + raised(flow) - p.up.loss(flow) - float64(p.Limits.Need(q.Head(required)))
+	}
+	first, last := float64(p.Curve.First()), float64(p.Curve.Last())
+	atFirst, atLast := margin(first), margin(last)
+	flow := first
+	switch {
+	case atFirst >= 0: // it may sink until the pump can lift no more
+	case atLast < 0: // it would run beyond the curve, where nothing is known
+		return 0, false
+	default:
+		flow = root(margin, first, atFirst, last, atLast)
+	}
+	by := raised(flow)
+	if math.IsNaN(by) || math.IsInf(by, 0) {
+		return 0, false
+	}
+	return q.Length(by), true
+}

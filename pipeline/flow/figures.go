@@ -1,0 +1,215 @@
+package flow
+
+import (
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+)
+
+// The workings, written once. Everything is held against the higher loss where
+// the regime is not sure.
+const (
+	lossFormula = "hf = Σ (f L/D + K) v²/2g; f by Colebrook from Re 4000, 64/Re to Re 2000, the higher between; K = K1/Re + K∞ (1 + 1/D in inches)"
+	lossSource  = "Colebrook 1939; bends, tees and valves: Hooper two-K 1981; reducers, entrance and exit: Crane TP-410; tube roughness 0.002 mm (Çengel & Cimbala Table 8-2), hose 0.01 mm (White Table 6.1, from memory)"
+	lossRange   = "Newtonian liquid, full bore, valves fully open"
+
+	flowFormula    = "Hpump(Q) = zd - zl + hf(Q), solved for Q"
+	gravityFormula = "zl - zd = hf(Q), solved for Q; hf holds the exit loss v²/2g"
+	energySource   = "energy equation between two free surfaces; pump curve as published, through its points by Fritsch & Carlson 1980"
+
+	availableFormula = "NPSHa = (p - pv)/(ρ g) + z - hf"
+	availableSource  = "definition, at the centre of the pump inlet (ISO 9906, from memory; Crane TP-410 ex. 7.32)"
+	needFormula      = "margin = NPSHa - max(NPSHr + a, NPSHr × b)"
+	needSource       = "ANSI/HI 9.6.1, from memory"
+)
+
+// figures adds every figure of r to it.
+func (p *plant) figures(r *Result) {
+	r.Figures = make([]finding.Figure, 0, 8*len(r.Points)+4)
+	for i := range r.Points {
+		if p.Layout.Gravity {
+			p.gravityFigures(r, &r.Points[i])
+		} else {
+			p.pumpFigures(r, &r.Points[i])
+		}
+	}
+	p.speedFigures(r)
+}
+
+// add puts one figure of a level into r.
+func add[Q q.Quantity](r *Result, pt *Point, slug, name, piece string, value Q, w finding.Working) {
+	r.Figures = append(r.Figures, finding.Figure{
+		Slug:    slug + "-" + pt.Level.Slug,
+		Name:    name + ", " + pt.Level.Name,
+		Amount:  q.Of(value),
+		Piece:   piece,
+		Working: w,
+	})
+}
+
+func (p *plant) gravityFigures(r *Result, pt *Point) {
+	add(r, pt, "flow", "Flow by gravity", "", pt.Flow, finding.Working{
+		Formula: gravityFormula,
+		Inputs:  []finding.Input{finding.In("zl", "level above the floor", pt.Level.Height), finding.In("zd", "discharge above the floor", p.Discharge)},
+		Source:  lossSource, Range: lossRange,
+	})
+	add(r, pt, "fall-head", "Level over the discharge", "", pt.Static, p.staticWorking("z = zl - zd", pt))
+	add(r, pt, "line-loss", "Loss from tank to outflow", "", pt.SuctionLoss, p.lossWorking(pt))
+}
+
+func (p *plant) pumpFigures(r *Result, pt *Point) {
+	add(r, pt, "static-lift", "Discharge over the level", "", pt.Static, p.staticWorking("z = zd - zl", pt))
+	if pt.Status == NoCurve {
+		return
+	}
+	add(r, pt, "flow", "Flow", "", pt.Flow, finding.Working{
+		Formula: flowFormula,
+		Inputs: []finding.Input{
+			finding.In("zd - zl", "discharge over the level", pt.Static),
+			finding.In("hf", "lost in suction and delivery", pt.SuctionLoss+pt.DeliveryLoss),
+			finding.In("Hpump", "head of the pump at this flow", pt.Head),
+		},
+		Source: energySource, Range: "between the first and the last point of the pump's curve",
+	})
+	add(r, pt, "pump-head", "Head of the pump", refPump, pt.Head, finding.Working{
+		Formula: "H from the pump's curve at Q",
+		Inputs:  []finding.Input{finding.In("Q", "flow", pt.Flow)},
+		Source:  energySource, Range: "the pump's curve as published, for water",
+	})
+	add(r, pt, "suction-loss", "Loss from tank to pump", "", pt.SuctionLoss, p.lossWorking(pt))
+	add(r, pt, "delivery-loss", "Loss from pump to outflow", "", pt.DeliveryLoss, p.lossWorking(pt))
+	if pt.Flow == 0 || p.boils {
+		return
+	}
+	add(r, pt, "suction-head-available", "Suction head available", refPump, pt.SuctionAvailable, finding.Working{
+		Formula: availableFormula,
+		Inputs: []finding.Input{
+			finding.In("p", "pressure of the air, absolute", p.Air),
+			finding.In("pv", "vapour pressure of the liquid, absolute", p.Liquid.VapourPressure),
+			finding.In("ρ", "density", p.Liquid.Density),
+			finding.In("g", "gravity, m/s²", q.Number(gravity)),
+			finding.In("z", "level over the pump inlet's centre", p.over(pt.Level)),
+			finding.In("hf", "lost from tank to pump", pt.SuctionLoss),
+		},
+		Source: availableSource,
+	})
+	if !pt.SuctionKnown {
+		return
+	}
+	add(r, pt, "suction-head-required", "Suction head the pump requires", refPump, pt.SuctionRequired, finding.Working{
+		Formula: "NPSHr from the pump's curve at Q",
+		Inputs:  []finding.Input{finding.In("Q", "flow", pt.Flow)},
+		Source:  energySource, Range: "the points of the curve that give it",
+	})
+	add(r, pt, "suction-margin", "Suction head to spare over the margin", refPump, pt.Margin, finding.Working{
+		Formula: needFormula,
+		Inputs: []finding.Input{
+			finding.In("NPSHa", "suction head available", pt.SuctionAvailable),
+			finding.In("NPSHr", "suction head required", pt.SuctionRequired),
+			finding.In("a", "margin", p.Limits.SuctionMargin),
+			finding.In("b", "ratio", q.Number(p.Limits.SuctionRatio)),
+		},
+		Source: needSource,
+	})
+}
+
+func (p *plant) staticWorking(formula string, pt *Point) finding.Working {
+	return finding.Working{
+		Formula: formula,
+		Inputs:  []finding.Input{finding.In("zd", "discharge above the floor", p.Discharge), finding.In("zl", "level above the floor", pt.Level.Height)},
+		Source:  "geometry",
+	}
+}
+
+func (p *plant) lossWorking(pt *Point) finding.Working {
+	return finding.Working{
+		Formula: lossFormula,
+		Inputs: []finding.Input{
+			finding.In("Q", "flow", pt.Flow),
+			finding.In("ρ", "density", p.Liquid.Density),
+			finding.In("μ", "dynamic viscosity", p.Liquid.Viscosity),
+		},
+		Source: lossSource, Range: lossRange,
+	}
+}
+
+// speedFigures adds the speeds at the greatest flow, and the Reynolds number
+// where the bore is largest.
+func (p *plant) speedFigures(r *Result) {
+	flow := fastest(r.Points).Flow
+	if flow == 0 {
+		return
+	}
+	speed := func(slug, name string, e *Element) {
+		r.Figures = append(r.Figures, finding.Figure{
+			Slug: slug, Name: name, Piece: e.Ref,
+			Amount: q.Of(speedIn(e, flow)),
+			Working: finding.Working{
+				Formula: "v = 4 Q / (π D²)",
+				Inputs:  []finding.Input{finding.In("Q", "greatest flow", flow), finding.In("D", "bore", e.Bore)},
+				Source:  "continuity",
+			},
+		})
+	}
+	if p.Layout.Gravity {
+		speed("line-velocity", "Fastest in the line", narrowest(p.suction))
+		speed("outflow-velocity", "Speed at the outflow", &p.suction[len(p.suction)-1])
+	} else {
+		speed("suction-velocity", "Fastest in the suction line", narrowest(p.suction))
+		speed("delivery-velocity", "Speed at the outflow", &p.delivery[len(p.delivery)-1])
+	}
+	wide := widest(p.suction, p.delivery)
+	r.Figures = append(r.Figures, finding.Figure{
+		Slug: "reynolds", Name: "Reynolds number in the largest bore", Piece: wide.Ref,
+		Amount: q.Of(q.Number(reachOf(*wide, viscosity(p.Liquid)).reynolds * float64(flow))),
+		Working: finding.Working{
+			Formula: "Re = ρ v D / μ = 4 ρ Q / (π D μ)",
+			Inputs: []finding.Input{
+				finding.In("ρ", "density", p.Liquid.Density),
+				finding.In("Q", "greatest flow", flow),
+				finding.In("D", "bore", wide.Bore),
+				finding.In("μ", "dynamic viscosity", p.Liquid.Viscosity),
+			},
+			Source: "definition", Range: "laminar to 2000, turbulent from 4000",
+		},
+	})
+}
+
+// fastest returns the point with the greatest flow.
+func fastest(points []Point) *Point {
+	best := &points[0]
+	for i := range points {
+		if points[i].Flow > best.Flow {
+			best = &points[i]
+		}
+	}
+	return best
+}
+
+// narrowest returns the first element of the least bore.
+func narrowest(l Line) *Element {
+	best := &l[0]
+	for i := range l {
+		if l[i].Bore < best.Bore {
+			best = &l[i]
+		}
+	}
+	return best
+}
+
+// widest returns the first element of the greatest bore.
+func widest(lines ...Line) *Element {
+	var best *Element
+	for _, l := range lines {
+		for i := range l {
+			if best == nil || l[i].Bore > best.Bore {
+				best = &l[i]
+			}
+		}
+	}
+	return best
+}
+
+func speedIn(e *Element, flow q.Flow) q.Velocity {
+	d := within(float64(e.Bore), leastBore, greatestBore)
+	return q.Velocity(reachOf(Element{Bore: q.Length(d)}, 1).velocity * float64(flow))
+}

@@ -1,0 +1,92 @@
+package flow
+
+import (
+	"math"
+
+	"drawoff/pipeline/liquid"
+	q "drawoff/pipeline/quantity"
+)
+
+// Status says how a pump, or gravity, and a line meet.
+type Status uint8
+
+// The statuses.
+const (
+	Running    Status = iota // where the two curves cross
+	DeadHeaded               // the static head is over the pump's at no flow: nothing moves
+	BelowStart               // the line asks more than the first point of a curve that does not start at no flow: what flows is not known
+	BeyondEnd                // the line asks less than the last point of the curve: more flows than the curve covers
+	NoFall                   // gravity: the discharge stands at the level or over it
+	NoCurve                  // there is a pump but no curve of it
+)
+
+// String returns the status in words.
+func (s Status) String() string {
+	return [...]string{"running", "dead-headed", "under the curve's first point", "beyond the curve's end", "no fall", "no pump curve"}[s]
+}
+
+// Operate returns the flow at which curve gives the head that the line asks:
+// static and the most it can lose. Static is the discharge over the level,
+// negative where the level is the higher. DeadHeaded and BelowStart come with
+// no flow; BeyondEnd comes with the flow of the curve's last point, which is
+// the most that can be claimed.
+func Operate(curve Curve, line Line, static q.Head, p liquid.Properties) (q.Flow, Status) {
+	return newCircuit(p, line).operate(&curve, float64(static))
+}
+
+func (c circuit) operate(curve *Curve, static float64) (q.Flow, Status) {
+	if curve.IsZero() {
+		return 0, NoCurve
+	}
+	static = within(static, -1e9, 1e9)
+	over := func(flow float64) float64 {
+		head, _ := curve.head.at(flow)
+		return head - static - c.loss(flow)
+	}
+	first, last := float64(curve.First()), float64(curve.Last())
+	atFirst, atLast := over(first), over(last)
+	switch {
+	case atFirst <= 0 && first > 0:
+		return 0, BelowStart
+	case atFirst <= 0:
+		return 0, DeadHeaded
+	case atLast > 0:
+		return q.Flow(last), BeyondEnd
+	}
+	return q.Flow(root(over, first, atFirst, last, atLast)), Running
+}
+
+// Gravity returns the flow that a fall of static, level over discharge,
+// drives through line, which must hold its entrance and its Exit. It is 0
+// where there is no fall, and where the line holds nothing that resists.
+func Gravity(line Line, static q.Head, p liquid.Properties) q.Flow {
+	return newCircuit(p, line).gravity(float64(static))
+}
+
+func (c circuit) gravity(static float64) q.Flow {
+	static = within(static, 0, 1e9)
+	if static == 0 {
+		return 0
+	}
+	// Friction is nowhere less than laminar, so the root of
+	// quadratic·Q² + linear·Q = static without turbulent friction is over it.
+	linear, quadratic := 0.0, 0.0
+	for i := range c {
+		r := &c[i]
+		scale := r.velocity / (2 * gravity)
+		linear += scale * r.drag * (64*r.straight + r.laminar)
+		quadratic += scale * r.velocity * r.turbulent
+	}
+	quadratic = math.Max(quadratic, 0)
+	most := greatestFlow
+	if linear > 0 || quadratic > 0 {
+		most = math.Min(most, 2*static/(linear+math.Sqrt(linear*linear+4*quadratic*static)))
+	}
+	most *= 1 + 1e-9 // rounding must not leave the root outside
+	over := func(flow float64) float64 { return static - c.loss(flow) }
+	atMost := over(most)
+	if atMost > 0 {
+		return 0
+	}
+	return q.Flow(root(over, 0, static, most, atMost))
+}

@@ -1,0 +1,105 @@
+package pipeline
+
+import (
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/drain"
+	"drawoff/pipeline/flow"
+	"drawoff/pipeline/joint"
+	"drawoff/pipeline/order"
+	"drawoff/pipeline/stand"
+	"drawoff/pipeline/vessel"
+)
+
+// What each room is told. Rooms know nothing of designs: this is where a
+// design's words become what they work with.
+
+func (p plant) flowInput() flow.Input {
+	limits := p.design.Limits
+	in := flow.Input{
+		Layout:      p.layout,
+		Liquid:      p.known.liquid,
+		Temperature: p.known.temperature,
+		Air:         p.known.air,
+		Levels:      p.known.levels(p.known.foot(p.height)),
+		Discharge:   p.design.Delivery.Height.Value(),
+		Curve:       p.known.curve,
+		Limits: flow.Limits{
+			SuctionMargin: limits.SuctionMargin.Value(),
+			SuctionRatio:  float64(limits.SuctionRatio.Value()),
+			SuctionSpeed:  limits.SuctionSpeed.Value(),
+		},
+	}
+	if p.known.vessel.Bottom == vessel.Cone && !p.known.side {
+		in.Cone = p.known.vessel.ConeAngle
+	}
+	return in
+}
+
+// curveOf returns the pump's curve, the zero Curve where there is no pump.
+func curveOf(pump design.Pump) flow.Curve {
+	if pump.Kind == "none" {
+		return flow.Curve{}
+	}
+	duties := make([]flow.Duty, len(pump.Curve))
+	for i, c := range pump.Curve {
+		duties[i] = flow.Duty{Flow: c.Flow.Value(), Head: c.Head.Value(), Required: c.HeadRequired.Value()}
+	}
+	return flow.NewCurve(duties)
+}
+
+func (p plant) standInput() stand.Input {
+	s := p.design.Stand
+	k := p.known
+	toOutlet := k.stub
+	if k.side {
+		toOutlet = -k.above
+	}
+	return stand.Input{
+		Layout:      p.layout,
+		Tank:        stand.TankShape{BottomToOutlet: toOutlet, Depth: k.vessel.BottomDepth() + k.vessel.Straight, Side: k.side},
+		Height:      p.height,
+		HeightTyped: !s.Height.IsZero(),
+		Raise:       p.flow.Raise,
+		RaiseKnown:  p.flow.RaiseKnown,
+		LegTop:      s.LegTop.Value(),
+		Foot:        s.Foot.Value(),
+		Legs:        s.Legs,
+		Bucket:      s.Bucket.Value(),
+		Clearance:   s.Clearance.Value(),
+		Stock:       s.Stock.Value(),
+		Kerf:        s.Kerf.Value(),
+		FloorSpace:  p.design.Limits.FloorSpace.Value(),
+		Ceiling:     p.design.Site.Ceiling.Value(),
+		HasCeiling:  !p.design.Site.Ceiling.IsZero(),
+		FallLimit:   p.design.Limits.Fall.Value(),
+	}
+}
+
+func (p plant) jointInput() joint.Input {
+	pieces := p.layout.Under
+	pieces = append(pieces[:len(pieces):len(pieces)], p.layout.Run...)
+	if p.layout.Gravity {
+		pieces = append(pieces, p.layout.Delivery...)
+	}
+	return joint.Input{
+		Junctions:   p.layout.Junctions,
+		Pieces:      pieces,
+		Medium:      p.design.Liquid.Kind,
+		Temperature: p.known.temperature,
+		BoreStep:    float64(p.design.Limits.BoreStep.Value()),
+	}
+}
+
+func (p plant) drainInput() drain.Input {
+	return drain.Input{Layout: p.layout, Least: p.design.Limits.Fall.Value()}
+}
+
+func (p plant) orderInput() order.Input {
+	return order.Input{
+		Layout:    p.layout,
+		Legs:      p.design.Stand.Legs,
+		LegLength: p.stand.LegLength,
+		Stock:     p.design.Stand.Stock.Value(),
+		Kerf:      p.design.Stand.Kerf.Value(),
+	}
+}

@@ -1,0 +1,90 @@
+package joint
+
+import (
+	"drawoff/catalog"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+)
+
+// hair is a difference in length that means nothing: a thousandth of a
+// micrometre, far over what floating point adds and far under any tolerance.
+const hair = q.Length(1e-9)
+
+// widest is the largest limit that is taken at its word, in walls: beyond it nothing is a step.
+const widest = 1000
+
+// step is how far two ends miss each other, on one side.
+type step struct {
+	outside, bore q.Length // both 0 or more
+	wall          q.Length // the thinner
+}
+
+func stepOf(up, down catalog.Half) step {
+	return step{
+		outside: abs(up.Tube.OD-down.Tube.OD) / 2,
+		bore:    abs(up.Tube.Bore()-down.Tube.Bore()) / 2,
+		wall:    min(up.Tube.Wall, down.Tube.Wall),
+	}
+}
+
+// counts returns the step that is held against the limit. For a weld it is
+// the larger of the two, since the weld has to bridge both; the outside of a
+// union's tubes does not matter to anybody.
+func (s step) counts(weld bool) q.Length {
+	if weld {
+		return max(s.outside, s.bore)
+	}
+	return s.bore
+}
+
+// stepFault holds the step between two ends against the limit.
+//
+// ASME BPE-2012 Table MJ-8.4-1 allows a butt weld 15 % of the nominal wall,
+// and 4 and 6 in tube a little more on the outside for their wider tolerances;
+// with nominal sizes that exception never decides, and is left out.
+func stepFault(up, down catalog.Half, limit float64) (Fault, bool) {
+	s := stepOf(up, down)
+	weld := up.Plain() && down.Plain()
+	if !(limit > 0) {
+		limit = 0
+	}
+	limit = min(limit, widest)
+	allowed := q.Length(limit * float64(s.wall))
+	if s.counts(weld) <= allowed+hair {
+		return Fault{}, false
+	}
+	f := Fault{Rule: RuleStep, Level: finding.Stop}
+	where := ", where " + mm(allowed) + " is allowed (" + percent(limit) + " of the " + mm(s.wall) + " wall)."
+	switch {
+	case !weld && up.Joint.Family == down.Joint.Family:
+		f.Sentence = sentence(closes(up.Joint) + ", but the bores differ (" + mm(up.Tube.Bore()) + " and " + mm(down.Tube.Bore()) +
+			"): a ledge of " + mm(s.bore) + " all round, which nobody sees from outside and no seal covers" + where)
+		f.Advice = "Make both halves for the same tube; where the size has to change, change it in a reducer."
+	case !weld:
+		f.Sentence = "Whatever joins these two ends, the bores differ (" + mm(up.Tube.Bore()) + " and " + mm(down.Tube.Bore()) +
+			"): a ledge of " + mm(s.bore) + " all round" + where
+		f.Advice = "Use the same tube on both sides; where the size has to change, change it in a reducer."
+	case s.counts(true) > s.wall:
+		f.Sentence = "Tube of " + mm(up.Tube.OD) + " meets tube of " + mm(down.Tube.OD) + ": they miss each other by " +
+			mm(s.counts(true)) + " all round, more than the wall is thick, and cannot be welded."
+		f.Advice = "Put a reducer between them, or use the same tube on both sides."
+	case s.bore <= allowed+hair:
+		f.Sentence = "The bores are level, but the outsides step by " + mm(s.outside) + " all round" + where
+		f.Advice = "Use the same tube on both sides, or have the end prepared to match before it is welded."
+	default:
+		f.Sentence = "Tube of " + tubeSize(up.Tube) + " meets tube of " + tubeSize(down.Tube) +
+			": they look alike, but the bore steps by " + mm(s.bore) + " all round" + where
+		f.Advice = "Use the same tube on both sides, or have the end prepared to match before it is welded."
+	}
+	f.Basis = stepBasis(weld)
+	return f, true
+}
+
+func stepBasis(weld bool) string {
+	if weld {
+		return "ASME BPE-2012 Table MJ-8.4-1; that the larger of the steps outside and in the bore counts is our reading"
+	}
+	return "ASME BPE-2012 Table MJ-8.4-1, written for butt welds; that it holds for the bores in a union is our reading"
+}
+
+func abs(l q.Length) q.Length { return max(l, -l) }

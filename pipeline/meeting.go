@@ -1,0 +1,123 @@
+package pipeline
+
+import (
+	"fmt"
+	"math"
+
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// meeting judges whether the lines end where they should and come in straight.
+func (p plant) meeting() finding.Findings {
+	var out finding.Findings
+	if !p.layout.Gravity {
+		out.Add(p.gap("pump", "the pump inlet", p.layout.Suction))
+	}
+	out.Add(p.gap("delivery", "the outflow", p.layout.Discharge))
+	out.Verdicts = append(out.Verdicts, p.sprung()...)
+	return out
+}
+
+// gap judges one end of a line; at names the figure and the place.
+func (p plant) gap(at, place string, g route.Gap) finding.Findings {
+	limit := p.design.Limits.Gap.Value()
+	spring := p.design.Limits.Spring.Value()
+	slug := at + "-gap"
+	figure := finding.Figure{
+		Slug:   slug,
+		Name:   "Gap between the line and " + place,
+		Amount: q.Of(g.Distance),
+		Piece:  at,
+		Working: finding.Working{
+			Formula: "gap = |target - end of the last piece|",
+			Inputs: []finding.Input{
+				finding.In("Δx", "missing towards the pump", q.Length(g.By.X)),
+				finding.In("Δy", "missing to the left", q.Length(g.By.Y)),
+				finding.In("Δz", "missing upwards", q.Length(g.By.Z)),
+				finding.In("θ", "angle between the line and what it meets", g.Turn),
+			},
+			Source: "geometry of the pieces as placed, take-outs from the catalogue",
+		},
+	}
+	allowed := q.Of(limit)
+	v := finding.Verdict{
+		Rule:   "meets-" + at,
+		Piece:  at,
+		Figure: slug,
+		Limit:  &allowed,
+		Basis:  "common practice, no source",
+	}
+	switch {
+	case g.Distance > limit:
+		v.Level = finding.Stop
+		v.Sentence = fmt.Sprintf("The line misses %s by %s: it ends %s.", place, q.Text(g.Distance), misses(g.By, limit))
+		v.Advice = "Mark a straight that runs that way \"make it fit\", or change a length, the height of the stand or the place of the pump by that much."
+	case g.Turn > spring:
+		v.Level = finding.Stop
+		v.Sentence = fmt.Sprintf("The line reaches %s but comes in %s askew, more than a joint can be sprung.", place, q.Text(g.Turn))
+		v.Advice = "Turn the last bend, or change its angle, until the line points straight in."
+		v.Limit = new(q.Of(spring))
+	default:
+		v.Sentence = fmt.Sprintf("The line meets %s.", place)
+		if g.Turn > q.Degree/10 {
+			v.Sentence = fmt.Sprintf("The line meets %s, sprung by %s.", place, q.Text(g.Turn))
+		}
+	}
+	return finding.Findings{Figures: []finding.Figure{figure}, Verdicts: []finding.Verdict{v}}
+}
+
+// misses says in words where a line ends, seen from its target.
+func misses(by route.Vec, limit q.Length) string {
+	var words []string
+	add := func(d float64, less, more string) {
+		switch {
+		case d > float64(limit)/2:
+			words = append(words, q.Text(q.Length(d))+" "+less)
+		case d < -float64(limit)/2:
+			words = append(words, q.Text(q.Length(-d))+" "+more)
+		}
+	}
+	add(by.X, "short", "too far out")
+	add(by.Z, "too low", "too high")
+	add(by.Y, "too far right", "too far left")
+	return join(words)
+}
+
+// sprung judges the joints that are sprung to lay a straight to its fall.
+func (p plant) sprung() []finding.Verdict {
+	limit := p.design.Limits.Spring.Value()
+	var out []finding.Verdict
+	for _, piece := range p.layout.Pieces() {
+		if piece.Spring <= limit {
+			continue
+		}
+		out = append(out, finding.Verdict{
+			Rule:     "spring",
+			Level:    finding.Stop,
+			Piece:    piece.Ref,
+			Sentence: fmt.Sprintf("To lie at its fall this straight must be bent %s out of line at the joint before it.", q.Text(piece.Spring)),
+			Advice:   fmt.Sprintf("Make the bend before it %s instead of 90°, or lay the straight flatter.", q.Text(q.Angle(math.Pi/2)-piece.Spring)),
+			Limit:    new(q.Of(limit)),
+			Basis:    "common practice, no source",
+		})
+	}
+	return out
+}
+
+// join sets words into a list as they are spoken: "a, b and c".
+func join(words []string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		s := words[0]
+		for _, w := range words[1 : n-1] {
+			s += ", " + w
+		}
+		return s + " and " + words[n-1]
+	}
+}

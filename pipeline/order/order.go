@@ -1,0 +1,166 @@
+// Package order turns a layout into what to buy, what to cut and what to weld.
+//
+// It counts what is there and leaves nothing out: every union by its parts,
+// every open port with what closes it, every cut with its length. What comes
+// with the tank or sits on the pump already is not on the list.
+package order
+
+import (
+	"encoding/json"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// Input is what Check reads.
+type Input struct {
+	Layout    route.Layout
+	Legs      int
+	LegLength q.Length // of one leg tube; 0 for none
+	LegEither q.Length // half-width of doubt about it
+	Stock     q.Length // length that tube is sold in
+	Kerf      q.Length // width of the saw cut
+}
+
+// Line is one line of the parts list.
+type Line struct {
+	Slug     string        `json:"slug"`
+	Name     string        `json:"name"`
+	Quantity float64       `json:"quantity"`
+	Unit     string        `json:"unit"` // "pcs" or "m"
+	Note     string        `json:"note,omitempty"`
+	Trust    catalog.Trust `json:"trust"` // the least trusted of what it rests on
+}
+
+// Cut is one length of tube to cut.
+type Cut struct {
+	Ref    string
+	Name   string
+	Length q.Length
+	Either q.Length // half-width of doubt: measure before cutting
+	Tube   string   // slug; "" for a leg, whose tube is not ours to choose
+}
+
+// MarshalJSON writes the lengths as amounts with their unit.
+func (c Cut) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Ref    string   `json:"ref"`
+		Name   string   `json:"name"`
+		Length q.Amount `json:"length"`
+		Either q.Amount `json:"either"`
+		Tube   string   `json:"tube,omitempty"`
+	}{c.Ref, c.Name, q.Of(c.Length), q.Of(c.Either), c.Tube})
+}
+
+// Weld is one weld to make.
+type Weld struct {
+	Ref  string `json:"ref"`
+	Tube string `json:"tube"` // slug
+	Kind string `json:"kind"`
+}
+
+// The kinds of weld.
+const (
+	weldEnds = "end to end"
+	weldHalf = "half of a union on a tube end"
+	weldTank = "outlet end on the tank"
+	weldCap  = "cap on an open port"
+)
+
+// Result is what Check has to say.
+type Result struct {
+	finding.Findings
+	Lines []Line // tube, fittings, unions by their parts, seals, hose, legs
+	Cuts  []Cut
+	Welds []Weld
+}
+
+// RuleCut is the rule that a straight has tube left to cut.
+const RuleCut = "cut-length"
+
+// Check lists what to buy, what to cut and what to weld.
+func Check(in Input) Result {
+	b := builder{in: in}
+	b.outlet()
+	for _, p := range in.Layout.Pieces() {
+		b.piece(p)
+	}
+	for _, j := range in.Layout.Junctions {
+		b.junction(j)
+	}
+	b.tubes()
+	b.legs()
+	b.r.Lines = b.list.sorted()
+	b.r.Figures = b.figures()
+	return b.r
+}
+
+// builder gathers the result.
+type builder struct {
+	in   Input
+	list list
+	r    Result
+}
+
+func (b *builder) weld(ref string, t catalog.Tube, kind string) {
+	b.r.Welds = append(b.r.Welds, Weld{Ref: ref, Tube: t.Slug, Kind: kind})
+}
+
+// half buys half of a union and welds it on.
+func (b *builder) half(ref string, h catalog.Half, kind, note string) {
+	part := catalog.HalfPart(h)
+	b.list.add(rankHalf, Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Note: note,
+		Trust: lesser(h.Joint.Trust, h.Joint.Length(h.Name).Trust)})
+	b.weld(ref, h.Tube, kind)
+}
+
+// close buys what holds a joint shut, and its seal.
+func (b *builder) close(j catalog.Joint, seal catalog.Part, sealed bool) {
+	for _, part := range catalog.CloserParts(j) {
+		b.list.add(rankCloser, Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: j.Trust})
+	}
+	if sealed {
+		b.list.add(rankSeal, Line{Slug: seal.Slug, Name: seal.Name, Quantity: 1, Unit: pieces, Trust: j.Trust})
+	}
+}
+
+// outlet buys the end that is welded to the tank. A plain outlet is tube that
+// comes with the tank.
+func (b *builder) outlet() {
+	if h := b.in.Layout.Outlet.Half; !h.Plain() {
+		b.half("tank.outlet", h, weldTank, "one for the tank outlet")
+	}
+}
+
+// junction closes two ends on each other. Ends that do not belong together
+// get nothing, since there is nothing to be bought that would join them.
+func (b *builder) junction(j route.Junction) {
+	up, down := j.Up.Half, j.Down.Half
+	switch {
+	case up.Plain() && down.Plain():
+		b.weld(j.Ref, down.Tube, weldEnds)
+	case up.Joint.Family == down.Joint.Family && !up.Plain() && !down.Plain():
+		seal, ok := sealFor(up.Joint, j.Seal)
+		b.close(up.Joint, seal, ok)
+	}
+}
+
+// sealFor returns the seal that a design asks for in joint j: the one it
+// names, or the joint's own in the material it names; false for none.
+func sealFor(j catalog.Joint, text string) (catalog.Part, bool) {
+	if made, m, ok := catalog.FindSeal(text); ok {
+		return catalog.SealPart(made, m.Slug), true
+	}
+	if _, ok := catalog.FindMaterial(text); ok {
+		return catalog.SealPart(j, text), true
+	}
+	return catalog.Part{}, false
+}
+
+// integral reports whether a kind of piece is bought with its ends on.
+func integral(kind string) bool {
+	return kind == design.Butterfly || kind == design.Ball || kind == design.Hose
+}

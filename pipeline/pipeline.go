@@ -1,0 +1,115 @@
+// Package pipeline is the whole of Drawoff behind one function: Check takes a
+// design and returns a report.
+//
+//	Design  --catalog-->  Layout  --liquid-->  Findings  -->  Report
+//	what the     real parts     every piece     figures and       one value
+//	user said    with sizes     placed in 3D    verdicts          holding all
+//
+// Each question has a package of its own below this one; they know nothing of
+// each other, and this package joins them.
+package pipeline
+
+import (
+	"slices"
+
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/drain"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/flow"
+	"drawoff/pipeline/joint"
+	"drawoff/pipeline/order"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+	"drawoff/pipeline/stand"
+)
+
+// Check works out everything about d. It never panics, never returns a number
+// that is not one, and has no clock, no randomness and no I/O: the page, the
+// terminal and the edge worker all call it and get the same report.
+//
+// A design that cannot be worked out comes back with its faults and nothing else.
+func Check(d design.Design) Report {
+	if faults := d.Validate(); len(faults) > 0 {
+		return Report{Title: d.Title, Faults: faults}
+	}
+	plant, faults := assemble(d.Filled())
+	if len(faults) > 0 {
+		return Report{Title: d.Title, Faults: faults}
+	}
+	return plant.report()
+}
+
+// plant is a filled design with everything that the rooms need to know of it.
+type plant struct {
+	design design.Design
+	known  known
+	height q.Length // of the outlet face
+	layout route.Layout
+	flow   flow.Result
+	stand  stand.Result
+}
+
+// assemble lays d, a filled design, out at its height. Where no height was typed it takes the
+// least that every need allows, which the layout and the flow at some height
+// are needed to find.
+func assemble(d design.Design) (plant, design.Faults) {
+	p := plant{design: d}
+	var faults design.Faults
+	if p.known, faults = know(d); len(faults) > 0 {
+		return plant{}, faults
+	}
+	typed := !d.Stand.Height.IsZero()
+	p.layAt(d.Stand.Height.Or(provisionalHeight))
+	// The suction need follows the flow, and the flow the height: a second
+	// round settles it to less than the 5 mm that heights are rounded to.
+	for round := 0; round < heightRounds && !typed; round++ {
+		p.layAt(stand.Needed(p.standInput()))
+	}
+	p.stand = stand.Check(p.standInput())
+	return p, nil
+}
+
+const (
+	provisionalHeight = 1 * q.Metre
+	heightRounds      = 3
+)
+
+// layAt places the plant with its outlet face at height and works out the flow.
+func (p *plant) layAt(height q.Length) {
+	p.height = height
+	p.layout = route.Lay(p.design, height)
+	p.flow = flow.Check(p.flowInput())
+}
+
+// report collects what every room finds.
+func (p plant) report() Report {
+	joints := joint.Check(p.jointInput())
+	drains := drain.Check(p.drainInput())
+	orders := order.Check(p.orderInput())
+
+	var all finding.Findings
+	all.Add(p.tank())
+	all.Add(p.flow.Findings)
+	all.Add(p.meeting())
+	all.Add(p.stand.Findings)
+	all.Add(drains.Findings)
+	all.Add(joints.Findings)
+	all.Add(orders.Findings)
+
+	r := Report{
+		Title:    p.design.Title,
+		Figures:  all.Figures,
+		Verdicts: all.Verdicts,
+		Drivers:  p.stand.Drivers,
+		Parts:    orders.Lines,
+		Cuts:     orders.Cuts,
+		Welds:    orders.Welds,
+		Doubts:   p.doubts(),
+		Cautions: p.cautions(),
+		Scene:    p.scene(),
+	}
+	slices.SortStableFunc(r.Verdicts, func(a, b finding.Verdict) int { return int(b.Level) - int(a.Level) })
+	r.Level = finding.Worst(r.Verdicts)
+	r.Pieces = p.pieces(drains, r.Verdicts)
+	return r
+}

@@ -1,0 +1,334 @@
+package quantity
+
+import "strings"
+
+// unit is one unit of one kind: a number n typed in it is
+// (n + offset) × mul / div in SI units. Mul and div are kept apart so that
+// "240 mm" is 240/1000 exactly as Mm gives it, with one rounding and not two.
+// Every conversion is exact by definition unless the comment says otherwise.
+type unit struct {
+	symbol   string   // as it is printed, and as it may be typed
+	words    []string // other spellings: lower case unless case matters; no spaces, dots or "per" (see unitKey)
+	mul, div float64
+	offset   float64
+	then     string // symbol of the smaller unit that may follow it, as in 6 ft 2 in
+}
+
+// refusal is a spelling that people use and that does not say enough.
+type refusal struct {
+	word string // as unit.words; one with capitals is refused only as written so
+	what string
+	hint string
+}
+
+// kindTable is all that is known of a kind's units.
+type kindTable struct {
+	name    string // as in "a unit of flow"
+	units   []unit
+	refused []refusal
+	sample  string    // examples for a hint: "240 mm or 9 1/2 in"
+	usual   [2]string // symbols offered to somebody who typed none
+}
+
+var lengthUnits = []unit{
+	{symbol: "mm", words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "mms"}, mul: 1, div: 1000},
+	{symbol: "cm", words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "cms"}, mul: 1, div: 100},
+	{symbol: "m", words: []string{"metre", "metres", "meter", "meters"}, mul: 1, div: 1},
+	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000}, // yard and pound agreement 1959; NIST SP 811 B.8
+	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, then: "in"},
+	{symbol: "µm", words: []string{"um", "micron", "microns", "micrometre", "micrometres"}, mul: 1, div: 1e6},
+}
+
+var lengthRefused = []refusal{
+	{"M", "has a capital M, which is not the metre", "write m for metres, mm for millimetres"},
+	{"mil", "has a mil, which is a thousandth of an inch to some and a millimetre to others", "write mm or in"},
+	{"mils", "has mils, which are thousandths of an inch to some and millimetres to others", "write mm or in"},
+}
+
+const barePints = "differs by a fifth between countries"
+
+// kinds is indexed by Kind.
+var kinds = [...]kindTable{
+	KindLength: {
+		name: "length", units: lengthUnits, refused: lengthRefused,
+		sample: "240 mm or 9 1/2 in", usual: [2]string{"mm", "in"},
+	},
+	KindHead: {
+		name: "head", units: lengthUnits[:5], refused: lengthRefused,
+		sample: "3.5 m or 11.5 ft", usual: [2]string{"m", "ft"},
+	},
+	KindVolume: {
+		name: "volume",
+		units: []unit{
+			{symbol: "L", words: []string{"l", "ltr", "ltrs", "litre", "litres", "liter", "liters"}, mul: 1, div: 1000},
+			{symbol: "mL", words: []string{"ml", "millilitre", "millilitres", "milliliter", "milliliters"}, mul: 1, div: 1e6},
+			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10},
+			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1},
+			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000}, // 231 in³; NIST SP 811 B.8
+			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000},
+		},
+		refused: []refusal{
+			{"ML", "has ML, which is a million litres", "write mL for millilitres, L for litres"},
+			{"Ml", "has Ml, which is a million litres", "write mL for millilitres, L for litres"},
+			{"gal", "has a gallon, which " + barePints, "write US gal (3.785 L) or imp gal (4.546 L)"},
+			{"gals", "has gallons, which differ by a fifth between countries", "write US gal (3.785 L) or imp gal (4.546 L)"},
+			{"gallon", "has a gallon, which " + barePints, "write US gal (3.785 L) or imp gal (4.546 L)"},
+			{"gallons", "has gallons, which differ by a fifth between countries", "write US gal (3.785 L) or imp gal (4.546 L)"},
+			{"bbl", "has a barrel, which has a dozen sizes", "write it in L, US gal or imp gal"},
+		},
+		sample: "900 L or 240 US gal", usual: [2]string{"L", "hL"},
+	},
+	KindFlow: {
+		name: "flow",
+		units: []unit{
+			{symbol: "L/min", words: []string{"lpm"}, mul: 1, div: 60e3},
+			{symbol: "L/h", words: []string{"lph"}, mul: 1, div: 3600e3},
+			{symbol: "L/s", words: []string{"lps"}, mul: 1, div: 1000},
+			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600},
+			{symbol: "hL/h", mul: 1, div: 36000},
+			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3},
+			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3},
+		},
+		refused: []refusal{
+			{"gpm", "has gallons, which differ by a fifth between countries", "write US gal/min (3.785 L/min) or imp gal/min (4.546 L/min)"},
+			{"gal/min", "has gallons, which differ by a fifth between countries", "write US gal/min (3.785 L/min) or imp gal/min (4.546 L/min)"},
+		},
+		sample: "40 L/min or 2.4 m³/h", usual: [2]string{"L/min", "m³/h"},
+	},
+	KindVelocity: {
+		name: "speed",
+		units: []unit{
+			{symbol: "m/s", mul: 1, div: 1},
+			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000},
+		},
+		sample: "1.5 m/s or 5 ft/s", usual: [2]string{"m/s", "ft/s"},
+	},
+	KindPressure: {
+		name: "pressure",
+		units: []unit{
+			{symbol: "kPa", words: []string{"kilopascal", "kilopascals"}, mul: 1000, div: 1},
+			{symbol: "Pa", words: []string{"pascal", "pascals"}, mul: 1, div: 1},
+			{symbol: "MPa", mul: 1e6, div: 1},
+			{symbol: "bar", words: []string{"bars", "bara", "bar(a)", "barabs"}, mul: 1e5, div: 1},
+			{symbol: "mbar", words: []string{"millibar", "millibars", "hpa"}, mul: 100, div: 1},
+			// lbf over in²: 0.453 592 37 kg × 9.806 65 m/s² / (0.0254 m)², all exact; NIST SP 811 B.8.
+			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516},
+		},
+		refused: []refusal{
+			{"barg", gaugeWhat, gaugeHint}, {"bar(g)", gaugeWhat, gaugeHint}, {"bargauge", gaugeWhat, gaugeHint},
+			{"psig", gaugeWhat, gaugeHint}, {"psi(g)", gaugeWhat, gaugeHint},
+			{"kpag", gaugeWhat, gaugeHint}, {"kpa(g)", gaugeWhat, gaugeHint},
+			{"mpa", "may be a thousandth of a pascal or a million", "write MPa for a million pascals, or use kPa or bar"},
+		},
+		sample: "101.3 kPa or 1.013 bar", usual: [2]string{"kPa", "bar"},
+	},
+	KindTemperature: {
+		name: "temperature",
+		units: []unit{
+			{symbol: "°C", words: []string{"c", "degc", "degreec", "degreesc", "celsius", "degcelsius", "degreescelsius"}, mul: 1, div: 1, offset: zeroCelsius},
+			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, offset: 459.67},
+			{symbol: "K", words: []string{"k", "kelvin", "kelvins"}, mul: 1, div: 1},
+		},
+		refused: []refusal{
+			{"°", "does not say which degrees", "write °C or °F"},
+			{"deg", "does not say which degrees", "write °C or °F"},
+			{"degrees", "does not say which degrees", "write °C or °F"},
+		},
+		sample: "12 °C or 54 °F", usual: [2]string{"°C", "°F"},
+	},
+	KindAngle: {
+		name: "angle",
+		units: []unit{
+			// π is the one factor here that is not exact; its rounding is one part in 10^16.
+			{symbol: "°", words: []string{"deg", "degs", "degree", "degrees"}, mul: float64(Degree), div: 1, then: "'"},
+			{symbol: "'", words: []string{"arcmin"}, mul: float64(Degree), div: 60, then: `"`},
+			{symbol: `"`, words: []string{"arcsec"}, mul: float64(Degree), div: 3600},
+			{symbol: "rad", words: []string{"radian", "radians"}, mul: 1, div: 1},
+		},
+		sample: "45° or 22.5 deg", usual: [2]string{"°", "rad"},
+	},
+	KindSlope: {
+		name: "fall",
+		units: []unit{
+			{symbol: "%", words: []string{"percent"}, mul: 1, div: 100},
+			{symbol: "mm/m", mul: 1, div: 1000},
+			{symbol: "cm/m", mul: 1, div: 100},
+			{symbol: "in/ft", mul: 1, div: 12},
+		},
+		refused: []refusal{
+			{"°", "is an angle", "write the fall over the run, like 1:100 or 10 mm/m"},
+			{"deg", "is an angle", "write the fall over the run, like 1:100 or 10 mm/m"},
+		},
+		sample: "1:100, 1 % or 10 mm/m", usual: [2]string{"%", "mm/m"},
+	},
+	KindDensity: {
+		name: "density",
+		units: []unit{
+			{symbol: "kg/m³", words: []string{"kg/m3"}, mul: 1, div: 1},
+			{symbol: "g/cm³", words: []string{"g/cm3", "g/cc"}, mul: 1000, div: 1},
+			{symbol: "g/mL", mul: 1000, div: 1},
+			{symbol: "kg/L", mul: 1000, div: 1},
+		},
+		sample: "1048 kg/m³ or 1.048 g/mL", usual: [2]string{"kg/m³", "g/mL"},
+	},
+	KindViscosity: {
+		name: "viscosity",
+		units: []unit{
+			{symbol: "mPa·s", words: []string{"mPas", "mpas"}, mul: 1, div: 1000},
+			{symbol: "Pa·s", words: []string{"Pas", "pas"}, mul: 1, div: 1},
+			{symbol: "cP", words: []string{"cp", "cps", "centipoise"}, mul: 1, div: 1000},
+		},
+		refused: []refusal{
+			{"MPas", "has a capital M, which makes it a million pascal seconds", "write mPa·s with a small m"},
+			{"cst", "is kinematic", "multiply it by the density in g/mL and write mPa·s"},
+			{"mm2/s", "is kinematic", "multiply it by the density in g/mL and write mPa·s"},
+		},
+		sample: "1.5 mPa·s or 1.5 cP", usual: [2]string{"mPa·s", "cP"},
+	},
+	KindMass: {
+		name: "mass",
+		units: []unit{
+			{symbol: "kg", words: []string{"kgs", "kilogram", "kilograms", "kilo", "kilos"}, mul: 1, div: 1},
+			{symbol: "g", words: []string{"gram", "grams"}, mul: 1, div: 1000},
+			{symbol: "t", words: []string{"tonne", "tonnes"}, mul: 1000, div: 1},
+			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1}, // NIST SP 811 B.8
+		},
+		refused: []refusal{
+			{"ton", "has a ton, which may be 1000, 1016 or 907 kg", "write t for 1000 kg, or kg"},
+			{"tons", "has tons, which may be 1000, 1016 or 907 kg", "write t for 1000 kg, or kg"},
+		},
+		sample: "80 kg or 176 lb", usual: [2]string{"kg", "lb"},
+	},
+	KindDuration: {
+		name: "time",
+		units: []unit{
+			{symbol: "s", words: []string{"sec", "secs", "second", "seconds"}, mul: 1, div: 1},
+			{symbol: "min", words: []string{"mins", "minute", "minutes"}, mul: 60, div: 1, then: "s"},
+			{symbol: "h", words: []string{"hr", "hrs", "hour", "hours"}, mul: 3600, div: 1, then: "min"},
+		},
+		refused: []refusal{{"m", "has m, which is the metre", "write min for minutes"}},
+		sample:  "12 min or 1 h 30 min", usual: [2]string{"min", "s"},
+	},
+	KindPower: {
+		name: "power",
+		units: []unit{
+			{symbol: "kW", words: []string{"kilowatt", "kilowatts"}, mul: 1000, div: 1},
+			{symbol: "W", words: []string{"watt", "watts"}, mul: 1, div: 1},
+			// The mechanical horsepower, 550 ft·lbf/s; NIST SP 811 B.8 prints 745.6999 W.
+			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1},
+			{symbol: "PS", words: []string{"metrichp", "hpmetric"}, mul: 735.49875, div: 1}, // 75 kgf·m/s
+		},
+		sample: "0.75 kW or 1 hp", usual: [2]string{"kW", "W"},
+	},
+	KindFraction: {
+		name:   "a part of the whole",
+		units:  []unit{{symbol: "%", words: []string{"percent"}, mul: 1, div: 100}},
+		sample: "15 % or 0.15", usual: [2]string{"%", "%"},
+	},
+	KindNumber: {name: "number", sample: "1.1"},
+	KindStrength: {
+		name: "sugar strength",
+		units: []unit{
+			{symbol: "°P", words: []string{"p", "plato", "°plato", "degp", "degplato", "degreesplato"}, mul: 1, div: 100},
+			{symbol: "°Bx", words: []string{"bx", "brix", "°brix", "degbx", "degbrix", "degreesbrix"}, mul: 1, div: 100},
+			{symbol: "%", words: []string{"percent", "%w/w", "%mas", "%mass"}, mul: 1, div: 100},
+		},
+		refused: []refusal{{"°", "does not say which degrees", "write 12 °P, 12 °Bx or SG 1.048"}},
+		sample:  "12 °P, 12 % or SG 1.048", usual: [2]string{"°P", "°Bx"},
+	},
+}
+
+const (
+	gaugeWhat = "is a gauge pressure, counted from the air around"
+	gaugeHint = "write it absolute: add the air's pressure, 1.013 bar or 14.7 psi at sea level"
+)
+
+// ratios names the kinds whose units are one unit over another, so that
+// "litres per minute" is found as L/min without a list of every spelling.
+func (k Kind) ratio() (over, under Kind, ok bool) {
+	switch k {
+	case KindFlow:
+		return KindVolume, KindDuration, true
+	case KindVelocity:
+		return KindLength, KindDuration, true
+	case KindSlope:
+		return KindLength, KindLength, true
+	case KindDensity:
+		return KindMass, KindVolume, true
+	}
+	return 0, 0, false
+}
+
+// unitKey brings a typed unit to the form of unit.words, its case kept:
+// "US gal / min." becomes "USgal/min", "litres per minute" "litres/minute".
+func unitKey(s string) string {
+	s = strings.ReplaceAll(s, " per ", "/")
+	return keyReplacer.Replace(s)
+}
+
+var keyReplacer = strings.NewReplacer(" ", "", ".", "", "·", "", "*", "", "^", "", "²", "2", "³", "3")
+
+// find returns the unit of kind k that key spells. What and hint are set
+// when the spelling is one that does not say enough.
+//
+// A spelling as written wins; then come the refusals; only then is the case
+// overlooked. So mL is a millilitre and ML is refused, while MM is a millimetre.
+func (k Kind) find(key string) (u unit, what, hint string, ok bool) {
+	t := &kinds[k]
+	for _, u := range t.units {
+		if u.spelt(key) {
+			return u, "", "", true
+		}
+	}
+	low := strings.ToLower(key)
+	for _, r := range t.refused {
+		if r.word == key || r.word == low {
+			return unit{}, r.what, r.hint, false
+		}
+	}
+	for _, u := range t.units {
+		if u.spelt(low) || strings.ToLower(u.symbol) == low {
+			return u, "", "", true
+		}
+	}
+	if over, under, is := k.ratio(); is {
+		if a, b, cut := strings.Cut(key, "/"); cut && a != "" && b != "" {
+			ua, what, hint, okA := over.find(a)
+			ub, _, _, okB := under.find(b)
+			if what != "" {
+				return unit{}, what, hint, false
+			}
+			if okA && okB {
+				if u, found := k.bySymbol(ua.symbol + "/" + ub.symbol); found {
+					return u, "", "", true
+				}
+			}
+		}
+	}
+	return unit{}, "", "", false
+}
+
+// bySymbol returns k's unit printed as symbol.
+func (k Kind) bySymbol(symbol string) (unit, bool) {
+	for _, u := range kinds[k].units {
+		if u.symbol == symbol {
+			return u, true
+		}
+	}
+	return unit{}, false
+}
+
+func (u unit) spelt(key string) bool {
+	if u.symbol == key {
+		return true
+	}
+	for _, w := range u.words {
+		if w == key {
+			return true
+		}
+	}
+	return false
+}
+
+func (u unit) toSI(n float64) float64    { return (n + u.offset) * u.mul / u.div }
+func (u unit) fromSI(si float64) float64 { return si*u.div/u.mul - u.offset }

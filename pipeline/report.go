@@ -1,0 +1,97 @@
+package pipeline
+
+import (
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/flow"
+	"drawoff/pipeline/order"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+	"drawoff/pipeline/stand"
+	"drawoff/pipeline/vessel"
+)
+
+// Report is everything that Drawoff has to say about a design: every view,
+// on a page, on paper or in a terminal, is a pure function of it.
+//
+// Its JSON is stable: figures and rules keep their slugs, amounts are written
+// as a value and a metric unit.
+type Report struct {
+	Title    string            `json:"title,omitempty"`
+	Faults   design.Faults     `json:"faults,omitempty"` // why nothing could be worked out; all else is then empty
+	Level    finding.Level     `json:"level"`            // the gravest verdict's
+	Verdicts []finding.Verdict `json:"verdicts"`         // the gravest first, otherwise in the order of the flow
+	Figures  []finding.Figure  `json:"figures"`
+	Pieces   []Piece           `json:"pieces"`
+	Drivers  []stand.Driver    `json:"heights"` // what the stand's height must satisfy
+	Parts    []order.Line      `json:"parts"`
+	Cuts     []order.Cut       `json:"cuts"`
+	Welds    []order.Weld      `json:"welds"`
+	Doubts   []Doubt           `json:"doubts"`   // lengths that nobody has published, until they are measured
+	Cautions []string          `json:"cautions"` // what can hurt somebody, always shown
+
+	Scene Scene `json:"-"` // where everything is, for drawings
+}
+
+// Piece is one piece of a line as a table shows it.
+type Piece struct {
+	Ref      string        `json:"ref"` // its path in the design
+	Number   int           `json:"number"`
+	Label    string        `json:"label"`
+	Name     string        `json:"name,omitempty"` // the user's own
+	Length   q.Amount      `json:"length"`         // along its centreline
+	Fall     *q.Amount     `json:"fall,omitempty"` // nil where it stands upright
+	Velocity *q.Amount     `json:"velocity,omitempty"`
+	Loss     *q.Amount     `json:"loss,omitempty"` // head
+	From     route.Vec     `json:"from"`           // metres; x from the tank's axis to the pump, y to the left, z up from the floor
+	To       route.Vec     `json:"to"`
+	Level    finding.Level `json:"level"` // the gravest verdict about it
+}
+
+// Doubt is a length that rests on no published figure.
+type Doubt struct {
+	Dimension string   `json:"dimension"` // slug, as design.Measurement.Part takes it
+	Length    q.Amount `json:"length"`    // assumed until it is measured
+	Either    q.Amount `json:"either"`    // half-width of the doubt
+	Trust     string   `json:"trust"`
+	Measure   string   `json:"measure"` // where to put the caliper
+	Source    string   `json:"source"`
+}
+
+// Scene is where everything is, in metres over the floor and from the tank's axis.
+type Scene struct {
+	Layout    route.Layout
+	Vessel    vessel.Vessel
+	TankFoot  q.Length // lowest inside point of the tank over the floor
+	Levels    []flow.Level
+	Outlet    q.Length // outlet face over the floor
+	LegTop    q.Length // top of the legs over the floor
+	Legs      int
+	Bucket    q.Length // height of the bucket, 0 for none
+	Ceiling   q.Length // 0 where it is not known
+	Delivery  q.Length // height of the outflow
+	Points    []flow.Point
+	System    []flow.CurvePoint
+	PumpCurve flow.Curve
+}
+
+// Figure returns the figure named slug.
+func (r Report) Figure(slug string) (finding.Figure, bool) {
+	for _, f := range r.Figures {
+		if f.Slug == slug {
+			return f, true
+		}
+	}
+	return finding.Figure{}, false
+}
+
+// About returns the verdicts on the piece at ref, those that are not sound first.
+func (r Report) About(ref string) []finding.Verdict {
+	var out []finding.Verdict
+	for _, v := range r.Verdicts {
+		if v.Piece == ref {
+			out = append(out, v)
+		}
+	}
+	return out
+}

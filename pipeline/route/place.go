@@ -1,0 +1,212 @@
+package route
+
+import (
+	"math"
+	"slices"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
+)
+
+// place resolves one piece and lays it on from where the line has come to:
+// its upstream half, its body, its downstream half.
+func (w *walk) place(p *Piece, spec *design.Piece) {
+	tube := tubeOr(spec.Size, w.half.Tube)
+	after := tube
+	if spec.Kind == design.Reducer {
+		after = tubeOr(spec.To, tube)
+	}
+	p.Kind = spec.Kind
+	p.In.Half, p.Out.Half = half(spec.In, tube), half(spec.Out, after)
+
+	gap := w.join(p.Ref, spec.Seal, &p.In.Half)
+	w.at = w.at.Add(w.dir.Scale(float64(gap)))
+	if spec.Kind == design.Straight && !spec.Fall.IsZero() {
+		w.tilt(p, spec.Fall.Value())
+	}
+	p.In.At, p.In.Dir = w.at, w.dir
+
+	segments, dims, parts := len(w.segments), len(w.dims), len(w.parts)
+	upstream := w.halfLength(&p.In.Half)
+	downstream := w.halfLength(&p.Out.Half)
+	switch spec.Kind {
+	case design.Bend:
+		w.bend(p, spec, tube, upstream, downstream)
+	case design.Reducer:
+		w.reducer(spec, tube, after, upstream, downstream)
+	case design.Tee:
+		w.tee(p, spec, tube, upstream, downstream)
+	case design.Butterfly, design.Ball:
+		v := catalog.ValveOf(spec.Kind, tube)
+		w.parts = append(w.parts, v.Part)
+		w.ahead(upstream+w.counted(typed(v.Length, spec))+downstream, tube.Bore())
+	case design.Straight:
+		if spec.Fit {
+			w.fits = append(w.fits, p)
+		} else {
+			p.Cut = spec.Length.Value()
+		}
+		w.ahead(upstream+p.Cut+downstream, tube.Bore())
+	case design.Hose:
+		if spec.Fit {
+			w.hose, w.hoseFree = p, spec.Length.IsZero()
+		}
+		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
+	default:
+		w.ahead(upstream+downstream, tube.Bore())
+	}
+
+	p.Path = slices.Clip(w.segments[segments:])
+	p.Dims = slices.Clip(w.dims[dims:])
+	p.Parts = slices.Clip(w.parts[parts:])
+	for i := range p.Path {
+		p.Length += p.Path[i].Length
+	}
+	for i := range p.Dims {
+		p.Either += p.Dims[i].Either
+	}
+	p.Out.At, p.Out.Dir = w.at, w.dir
+	w.half = &p.Out.Half
+	p.Label = label(p, spec.Shape)
+}
+
+// tilt turns the line to fall by s, the joint before p taking up the spring.
+// A line that runs steeply has no fall to be laid to.
+func (w *walk) tilt(p *Piece, s q.Slope) {
+	if Steep(w.dir) {
+		p.Unlaid = true
+		return
+	}
+	tilted := fallen(w.dir, s)
+	p.Spring = w.dir.Angle(tilted)
+	w.dir = tilted
+}
+
+// ahead lays a straight stretch of one bore.
+func (w *walk) ahead(length, bore q.Length) {
+	to := w.at.Add(w.dir.Scale(float64(length)))
+	w.segments = append(w.segments, Segment{From: w.at, To: to, Dir: w.dir, Length: length, BoreFrom: bore, BoreTo: bore})
+	w.at = to
+}
+
+// leg lays a straight stretch within a fitting, nothing where it has none.
+func (w *walk) leg(length, bore q.Length) {
+	if length > 0 {
+		w.ahead(length, bore)
+	}
+}
+
+// bend lays the straight legs and the arc of a bend. A leg is what its centre
+// to end leaves over the tangent of the arc, R tan(angle/2). Where a measured
+// centre to end leaves less than nothing, the arc is drawn tighter to end there.
+func (w *walk) bend(p *Piece, spec *design.Piece, tube catalog.Tube, upstream, downstream q.Length) {
+	angle := spec.Angle.Or(90 * q.Degree)
+	var radius, leg q.Length
+	if b, ok := catalog.BendOf(tube, spec.Shape, angle); ok {
+		w.parts = append(w.parts, b.Part)
+		centreToEnd := w.counted(b.CentreToEnd)
+		w.counted(b.CentreToEnd)
+		tan := q.Length(math.Tan(float64(angle) / 2))
+		radius = min(b.Radius, centreToEnd/tan)
+		leg = max(0, centreToEnd-radius*tan)
+	}
+	side := toward(w.dir, spec.Turn.Value())
+	sin, cos := math.Sincos(float64(angle))
+	bore := tube.Bore()
+
+	w.leg(upstream+leg, bore)
+	arc := Segment{
+		From: w.at, Dir: w.dir, Toward: side,
+		Radius: radius, Angle: angle, Length: radius * q.Length(angle),
+		BoreFrom: bore, BoreTo: bore,
+	}
+	r := float64(radius)
+	arc.To = w.at.Add(w.dir.Scale(r * sin)).Add(side.Scale(r * (1 - cos)))
+	w.segments = append(w.segments, arc)
+	w.at, w.dir = arc.To, tidy(w.dir.Scale(cos).Add(side.Scale(sin)))
+	w.leg(leg+downstream, bore)
+	p.Turned, p.Radius = angle, radius
+}
+
+// reducer lays a change of bore. An eccentric one keeps the bore's wall in
+// line on its flat side, so that its centre moves by half the change.
+func (w *walk) reducer(spec *design.Piece, tube, after catalog.Tube, upstream, downstream q.Length) {
+	f := catalog.ReducerOf(tube, after, spec.Shape)
+	w.parts = append(w.parts, f.Part)
+	length := w.counted(typed(f.Length, spec))
+
+	w.leg(upstream, tube.Bore())
+	cone := Segment{From: w.at, Dir: w.dir, Length: length, BoreFrom: tube.Bore(), BoreTo: after.Bore()}
+	cone.To = w.at.Add(w.dir.Scale(float64(length)))
+	if spec.Shape == "eccentric" {
+		flat := toward(w.dir, spec.Turn.Value())
+		cone.To = cone.To.Add(flat.Scale(float64(cone.BoreFrom-cone.BoreTo) / 2))
+	}
+	w.segments = append(w.segments, cone)
+	w.at = cone.To
+	w.leg(downstream, after.Bore())
+}
+
+// tee lays a tee straight through, or out by its branch.
+func (w *walk) tee(p *Piece, spec *design.Piece, tube catalog.Tube, upstream, downstream q.Length) {
+	f, _ := catalog.TeeOf(tube, "")
+	w.parts = append(w.parts, f.Part)
+	run := w.counted(f.CentreToEnd)
+	branch := w.taken(f.BranchToEnd).Length
+	side := toward(w.dir, spec.Turn.Value())
+	bore := tube.Bore()
+	open := End{Half: catalog.Half{Tube: tube}}
+
+	w.ahead(upstream+run, bore)
+	if spec.Shape == "branch" {
+		w.counted(f.BranchToEnd)
+		open.At, open.Dir = w.at.Add(w.dir.Scale(float64(run))), w.dir
+		w.dir = side
+		w.ahead(branch+downstream, bore)
+	} else {
+		w.counted(f.CentreToEnd)
+		open.At, open.Dir = w.at.Add(side.Scale(float64(branch))), side
+		w.ahead(run+downstream, bore)
+	}
+	p.Third, p.Port = &open, spec.Third
+	if p.Port == "" {
+		p.Port = "cap"
+	}
+}
+
+// typed returns d with the length that the user typed for the piece, if any.
+func typed(d catalog.Dimension, spec *design.Piece) catalog.Dimension {
+	if !spec.Length.IsZero() {
+		d.Length, d.Either, d.Trust = spec.Length.Value(), 0, catalog.Measured
+	}
+	return d
+}
+
+// taken returns d as the user measured it, or as the catalogue has it.
+func (w *walk) taken(d catalog.Dimension) catalog.Dimension {
+	for i := range w.measured {
+		if w.measured[i].Part == d.Slug {
+			d.Length, d.Either, d.Trust = w.measured[i].Length.Value(), 0, catalog.Measured
+		}
+	}
+	return d
+}
+
+// counted notes d among the dimensions of the piece and returns its length.
+func (w *walk) counted(d catalog.Dimension) q.Length {
+	if d.Trust != catalog.Measured {
+		d = w.taken(d)
+	}
+	w.dims = append(w.dims, d)
+	return d.Length
+}
+
+// halfLength returns the length of a union half over its weld end, nothing
+// for a plain end.
+func (w *walk) halfLength(h *catalog.Half) q.Length {
+	if h.Plain() {
+		return 0
+	}
+	return w.counted(h.Joint.Length(h.Name))
+}

@@ -1,0 +1,66 @@
+package route
+
+import (
+	"math"
+
+	q "drawoff/pipeline/quantity"
+)
+
+// Point returns the centreline a part t (0 to 1) of the way along s, and the
+// unit direction it runs in there.
+func (s Segment) Point(t float64) (at, dir Vec) {
+	if s.Radius == 0 {
+		return s.From.Add(s.To.Sub(s.From).Scale(t)), s.Dir
+	}
+	r := float64(s.Radius)
+	sin, cos := math.Sincos(float64(s.Angle) * t)
+	at = s.From.Add(s.Dir.Scale(r * sin)).Add(s.Toward.Scale(r * (1 - cos)))
+	return at, s.Dir.Scale(cos).Add(s.Toward.Scale(sin))
+}
+
+// Level returns the part of the way (over 0, under 1) at which an arc runs
+// level, its highest or lowest point, and whether there is one between its
+// ends. An arc turns by no more than 180°, so there is never a second.
+func (s Segment) Level() (t float64, ok bool) {
+	if s.Radius == 0 || s.Angle == 0 {
+		return 0, false
+	}
+	// The heading's z is Dir.Z cos θ + Toward.Z sin θ: zero at θ and at θ ± 180°.
+	turn := math.Atan2(-s.Dir.Z, s.Toward.Z)
+	if turn < 0 {
+		turn += math.Pi
+	}
+	t = turn / float64(s.Angle)
+	return t, t > 1e-9 && t < 1-1e-9 && math.Hypot(s.Dir.Z, s.Toward.Z) > 1e-9
+}
+
+// Lowest returns the height of the lowest outside point of pieces over the
+// floor: the underside of the tube, and the rim of an open end. What stands
+// out beyond the tube (a union's flange or nut, a valve's handle) is in no
+// table and is left out. Without pieces it is 0.
+func Lowest(pieces []Piece) q.Length {
+	if len(pieces) == 0 {
+		return 0
+	}
+	lowest := math.Inf(1)
+	reach := func(at, dir Vec, od q.Length) { lowest = min(lowest, at.Z-float64(od)/2*levelness(dir)) }
+	for i := range pieces {
+		p := &pieces[i]
+		reach(p.In.At, p.In.Dir, p.In.Half.Tube.OD)
+		reach(p.Out.At, p.Out.Dir, p.Out.Half.Tube.OD)
+		if p.Third != nil {
+			reach(p.Third.At, p.Third.Dir, p.Third.Half.Tube.OD)
+		}
+		for _, s := range p.Path {
+			if t, ok := s.Level(); ok {
+				at, dir := s.Point(t)
+				reach(at, dir, p.In.Half.Tube.OD)
+			}
+		}
+	}
+	return q.Length(lowest)
+}
+
+// levelness returns how level the unit vector dir is: 1 level, 0 upright. Half
+// a diameter times it is how far a tube reaches below and above its axis.
+func levelness(dir Vec) float64 { return math.Sqrt(max(0, 1-dir.Z*dir.Z)) }

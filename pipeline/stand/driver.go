@@ -1,0 +1,133 @@
+package stand
+
+import (
+	"encoding/json"
+	"slices"
+
+	q "drawoff/pipeline/quantity"
+)
+
+// Driver is one need that the height of the tank has to meet.
+type Driver struct {
+	Slug    string
+	Name    string
+	Why     string   // a sentence
+	Needed  q.Length // of the outlet face over the floor, at least
+	Slack   q.Length // height less Needed; negative where it is not met
+	Governs bool     // needs the most
+	Either  q.Length // half-width of doubt about Needed
+}
+
+// The needs.
+const (
+	driverBucket  = "bucket"
+	driverFloor   = "floor-space"
+	driverFall    = "fall-to-pump"
+	driverOutflow = "fall-to-outflow"
+	driverSuction = "suction-head"
+)
+
+// MarshalJSON writes the lengths as amounts with their unit.
+func (d Driver) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Slug    string   `json:"slug"`
+		Name    string   `json:"name"`
+		Why     string   `json:"why"`
+		Needed  q.Amount `json:"needed"`
+		Slack   q.Amount `json:"slack"`
+		Governs bool     `json:"governs"`
+		Either  q.Amount `json:"either"`
+	}{d.Slug, d.Name, d.Why, q.Of(d.Needed), q.Of(d.Slack), d.Governs, q.Of(d.Either)})
+}
+
+// met forgives a hundredth of a millimetre, far under what a saw can do.
+func (d Driver) met() bool { return d.Slack >= -q.Millimetre/100 }
+
+// ranked returns the needs, the largest first, with the first marked as governing.
+func ranked(in Input, l line) []Driver {
+	ds := drivers(in, l)
+	slices.SortStableFunc(ds, func(a, b Driver) int {
+		switch {
+		case a.Needed > b.Needed:
+			return -1
+		case a.Needed < b.Needed:
+			return 1
+		}
+		return 0
+	})
+	for i := range ds {
+		ds[i].Slack = in.Height - ds[i].Needed
+		ds[i].Governs = i == 0
+	}
+	return ds
+}
+
+// drivers returns every need that the plant has.
+func drivers(in Input, l line) []Driver {
+	ds := make([]Driver, 0, 4)
+	if in.Bucket > 0 {
+		hang, either := l.hanging(in, l.stack())
+		ds = append(ds, Driver{
+			Slug: driverBucket,
+			Name: "Bucket under the stack",
+			Why: "What hangs under the outlet reaches " + q.Text(hang) + " below its face; the bucket takes " +
+				q.Text(in.Bucket) + " and wants " + q.Text(in.Clearance) + " free over it.",
+			Needed: hang + in.Bucket + in.Clearance,
+			Either: either,
+		})
+	}
+	// Where the line is rigid the pump's height decides what is free under it, and floorVerdict has it.
+	if in.FloorSpace > 0 && !l.rigid {
+		hang, either := l.hanging(in, l.first)
+		ds = append(ds, Driver{
+			Slug: driverFloor,
+			Name: "Free height to clean the floor",
+			Why: "What hangs on the tank reaches " + q.Text(hang) + " below the outlet face and is to stay " +
+				q.Text(in.FloorSpace) + " clear of the floor.",
+			Needed: hang + in.FloorSpace,
+			Either: either,
+		})
+	}
+	if d, ok := fallDriver(in, l); ok {
+		ds = append(ds, d)
+	}
+	if in.RaiseKnown {
+		d := Driver{
+			Slug:   driverSuction,
+			Name:   "Suction head of the pump",
+			Why:    "The liquid must stand high enough over the pump that it does not boil at the inlet.",
+			Needed: in.Height + in.Raise,
+		}
+		if l.rigid {
+			d.Why += " Raised alone, the tank lifts this line off the pump: give it something that is made to fit."
+		}
+		ds = append(ds, d)
+	}
+	return ds
+}
+
+// fallDriver is the height from which the line reaches the pump (by gravity:
+// the outflow) without climbing. As laid, the line's end misses its target by
+// l.miss; what gives may be used up on the way down; and what is laid flatter
+// than the least fall still wants its fall, where something gives to grant it.
+func fallDriver(in Input, l line) (Driver, bool) {
+	if l.climbs || l.free {
+		return Driver{}, false
+	}
+	d := Driver{Slug: driverFall, Name: "Fall to the pump", Needed: in.Height + l.miss - l.give, Either: l.either}
+	to := "the pump inlet"
+	if !l.toPump {
+		d.Slug, d.Name, to = driverOutflow, "Fall to the outflow", "the outflow"
+	}
+	switch {
+	case l.rigid:
+		d.Why = "Nothing in the line gives up or down, so it meets " + to + " at this height and no other."
+	case l.fall > 0:
+		d.Needed += l.fall
+		d.Why = "The line must come down to " + to + " by itself, and the " + q.Text(l.level) + " of it that lies too level wants " +
+			q.Text(l.fall) + " more to fall " + q.Text(in.FallLimit) + "."
+	default:
+		d.Why = "The line must come down to " + to + " by itself."
+	}
+	return d, true
+}

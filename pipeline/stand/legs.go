@@ -1,0 +1,86 @@
+package stand
+
+import (
+	"math"
+
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+)
+
+// Legs is what the legs come to.
+type Legs struct {
+	LegCount  int
+	LegLength q.Length // of one leg tube; 0 where the height leaves none
+	LegEither q.Length // half-width of doubt about LegLength
+	PerLength int      // out of one stock length; 0 where a leg is longer than that
+	Lengths   int      // stock lengths to buy
+	Offcut    q.Length // left of the last
+}
+
+// legsOf works the legs out. A height that somebody asked for is cut as
+// asked; one that follows from a need shares its doubt.
+func legsOf(in Input, governs *Driver) Legs {
+	l := Legs{LegCount: in.Legs, LegLength: in.Height + in.LegTop - in.Foot}
+	if l.LegLength <= 0 || in.Legs < 1 {
+		l.LegLength = 0
+		return l
+	}
+	if !in.HeightTyped && governs != nil {
+		l.LegEither = governs.Either
+	}
+	l.PerLength = PerLength(l.LegLength, in.Stock, in.Kerf)
+	if l.PerLength == 0 {
+		return l
+	}
+	l.Lengths = (in.Legs + l.PerLength - 1) / l.PerLength
+	last := q.Length(in.Legs - (l.Lengths-1)*l.PerLength)
+	l.Offcut = max(0, in.Stock-last*(l.LegLength+in.Kerf))
+	return l
+}
+
+// PerLength returns how many pieces come out of a stock length. There is a
+// saw cut between pieces and none after the last where nothing is left over:
+//
+//	n·piece + (n − 1)·kerf ≤ stock
+//
+// Common practice, no source. Lengths in one unit; 0 for a piece that is too
+// long or no piece at all.
+func PerLength(piece, stock, kerf q.Length) int {
+	kerf = max(kerf, 0)
+	if piece <= 0 || piece > stock {
+		return 0
+	}
+	// A part in a thousand million forgives floating point and no saw.
+	return int(math.Min(maxPerLength, math.Floor(float64((stock+kerf)/(piece+kerf))*(1+1e-9))))
+}
+
+// maxPerLength keeps a count of absurdly short pieces within an int.
+const maxPerLength = 1e6
+
+func legVerdicts(in Input, l Legs) []finding.Verdict {
+	v := finding.Verdict{
+		Rule:   RuleLegs,
+		Level:  finding.Stop,
+		Piece:  "stand",
+		Figure: figureLeg,
+		Basis:  "geometry",
+	}
+	switch {
+	case l.LegLength <= 0:
+		v.Sentence = "There is no length left for the legs: the outlet face is " + q.Text(in.Height) + " over the floor, their top " +
+			q.Text(in.LegTop) + " over that, and the foot takes " + q.Text(in.Foot) + "."
+		v.Advice = "Raise the tank, fix the legs higher up, or use a lower foot."
+	case l.PerLength == 0:
+		v.Sentence = "A leg of " + q.Text(l.LegLength) + " is longer than the " + q.Text(in.Stock) + " it is to be cut from."
+		v.Advice = "Buy longer stock, or lower the tank."
+		v.Limit = amount(in.Stock)
+	default:
+		return nil
+	}
+	return []finding.Verdict{v}
+}
+
+func amount(l q.Length) *q.Amount {
+	a := q.Of(l)
+	return &a
+}

@@ -1,0 +1,132 @@
+package stand
+
+import (
+	"math"
+	"slices"
+
+	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// line is how the suction line (by gravity: the whole line) answers to a
+// change in the height of the tank.
+//
+// What lies before the first length that gives moves up and down with the
+// tank; what lies after it stays with the pump. A line in which nothing gives
+// meets the pump at one height only.
+type line struct {
+	toPump bool          // the line ends at a pump
+	free   bool          // its end may be at any height
+	rigid  bool          // nothing in it gives and its end is not free
+	climbs bool          // a riser is made to fit, so any lower height is reached too, by climbing
+	miss   q.Length      // target over the line's end, as laid
+	give   q.Length      // how far the outlet face could come down before all that gives is used up
+	level  q.Length      // run of what is laid flatter than the least fall
+	fall   q.Length      // what that run would drop by, laid to the least fall, over what it drops now
+	pieces []route.Piece // all of it, in flow order
+	first  int           // index of the first that gives; pieces before it move with the tank
+	under  int           // how many of pieces hang under the outlet
+	either q.Length      // half-width of doubt about the drop of what is rigid
+}
+
+// moves returns what goes up and down with the tank.
+func (l line) moves() []route.Piece { return l.pieces[:l.first] }
+
+// stays returns what keeps its height when the tank is raised.
+func (l line) stays() []route.Piece { return l.pieces[l.first:] }
+
+// stack returns how many of the pieces under the outlet move with the tank.
+func (l line) stack() int { return min(l.under, l.first) }
+
+// steep is the sine of 60°, over which a straight is said to run up or down
+// rather than along; the same division as for the turn of a piece.
+const steep = 0.8660254037844386
+
+func reach(in Input) line {
+	lay := in.Layout
+	l := line{toPump: !lay.Gravity, miss: q.Length(lay.Suction.By.Z), under: len(lay.Under)}
+	l.pieces = make([]route.Piece, 0, len(lay.Under)+len(lay.Run)+len(lay.Delivery))
+	l.pieces = append(append(l.pieces, lay.Under...), lay.Run...)
+	if lay.Gravity {
+		l.pieces = append(l.pieces, lay.Delivery...)
+		l.miss, l.free = q.Length(lay.Discharge.By.Z), in.FreeOutflow
+	}
+	l.first = len(l.pieces)
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		level, drop := extent(p)
+		fit := slices.Contains(in.Fits, p.Ref)
+		switch {
+		case fit && p.Kind == design.Hose:
+			// A hose reaches any height; it has to fall over its level reach.
+			l.give += drop
+			l.allow(level, 0, in.FallLimit)
+			l.first = min(l.first, i)
+		case fit && p.In.Dir.Z <= -steep:
+			l.give += drop
+			l.first = min(l.first, i)
+		case fit && p.In.Dir.Z >= steep:
+			l.climbs = true
+			l.first = min(l.first, i)
+		default:
+			if runsLevel(p) {
+				l.allow(level, drop, in.FallLimit)
+			}
+			l.either += doubt(p)
+		}
+		l.either += doubtBefore(lay, i)
+	}
+	l.rigid = !l.free && l.first == len(l.pieces)
+	return l
+}
+
+// allow adds the fall that a level run still wants. A run that climbs more
+// than a hair is somebody's intention, which the rules of draining judge.
+func (l *line) allow(level, drop q.Length, limit q.Slope) {
+	want := q.Length(float64(limit) * float64(level))
+	if drop >= want || drop < -want {
+		return
+	}
+	l.level += level
+	l.fall += want - drop
+}
+
+// extent returns how far p runs along the level and how far it drops.
+func extent(p *route.Piece) (level, drop q.Length) {
+	x, y := p.Out.At.X-p.In.At.X, p.Out.At.Y-p.In.At.Y
+	return q.Length(math.Sqrt(x*x + y*y)), q.Length(p.In.At.Z - p.Out.At.Z)
+}
+
+// runsLevel reports whether p is a straight, or something as straight, that
+// runs along rather than up or down. A bend only passes from one to the other.
+func runsLevel(p *route.Piece) bool {
+	return p.Kind != design.Bend && math.Abs(p.In.Dir.Z) < steep && math.Abs(p.Out.Dir.Z) < steep
+}
+
+// doubt returns the half-width of doubt about how far p reaches up or down.
+// For a bend it is on the safe side: all of its doubt, if either leg is upright.
+func doubt(p *route.Piece) q.Length {
+	return q.Length(max(math.Abs(p.In.Dir.Z), math.Abs(p.Out.Dir.Z))) * p.Either
+}
+
+// doubtBefore returns the same of the gap at the joint before piece i.
+func doubtBefore(l route.Layout, i int) q.Length {
+	if i >= len(l.Junctions) {
+		return 0
+	}
+	j := &l.Junctions[i]
+	return q.Length(math.Abs(j.Up.Dir.Z)) * j.Gap.Either
+}
+
+// hanging returns how far the first n pieces reach below the outlet face, and
+// the half-width of doubt about it.
+func (l line) hanging(in Input, n int) (hang, either q.Length) {
+	if n == 0 {
+		return 0, 0
+	}
+	for i := range n {
+		either += doubt(&l.pieces[i]) + doubtBefore(in.Layout, i)
+	}
+	return max(0, in.Height-route.Lowest(l.pieces[:n])), either
+}

@@ -1,0 +1,165 @@
+package stand
+
+import (
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+const noSource = "common practice, no source"
+
+// heightVerdicts says of every need that is not met by how much the tank must
+// rise, or, when all are met, which governs.
+func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
+	var out []finding.Verdict
+	for _, d := range ds {
+		if !d.met() {
+			out = append(out, finding.Verdict{
+				Rule:     RuleHeight,
+				Level:    weight(d.Slug),
+				Piece:    "stand",
+				Sentence: d.Name + ": the outlet face stands " + q.Text(in.Height) + " over the floor and needs " + q.Text(d.Needed) + ". " + d.Why,
+				Advice:   "Raise the tank by " + q.Text(-d.Slack) + ".",
+				Figure:   figureHeight,
+				Limit:    amount(d.Needed),
+				Basis:    basis(d.Slug),
+			})
+		}
+	}
+	if len(out) > 0 || len(ds) == 0 {
+		return out
+	}
+	v := finding.Verdict{
+		Rule:     RuleHeight,
+		Level:    finding.Sound,
+		Piece:    "stand",
+		Sentence: "The outlet face at " + q.Text(in.Height) + " over the floor meets every need; the one that governs is: " + lower(ds[0].Name) + ", with " + q.Text(max(0, ds[0].Slack)) + " to spare.",
+		Figure:   figureHeight,
+		Limit:    amount(ds[0].Needed),
+		Basis:    basis(ds[0].Slug),
+	}
+	if l.rigid {
+		v.Sentence += " Nothing in the line gives up or down: any other height misses the pump."
+	}
+	return []finding.Verdict{v}
+}
+
+// weight is how much an unmet need matters: a line that does not reach the
+// pump or a pump that boils its liquid is not to be built; a bucket is a
+// person's to judge.
+func weight(driver string) finding.Level {
+	switch driver {
+	case driverBucket, driverFloor:
+		return finding.Look
+	}
+	return finding.Stop
+}
+
+func basis(driver string) string {
+	switch driver {
+	case driverBucket:
+		return "geometry; the free height over the bucket is " + noSource
+	case driverFloor:
+		return floorBasis
+	case driverSuction:
+		return "the suction head that the pump requires and the margin over it"
+	}
+	return "geometry; the least fall is " + noSource
+}
+
+// floorBasis: the figure is the one of the FDA Food Code for equipment that
+// stands on the floor, 6 in.
+const floorBasis = "FDA Food Code 4-402.12: 150 mm (6 in) under equipment that stands on the floor"
+
+// floorVerdict looks at what raising the tank does not raise: the end of the
+// line at the pump, and all of it where nothing gives.
+func floorVerdict(in Input, l line) []finding.Verdict {
+	pieces := l.stays()
+	if l.rigid {
+		pieces = l.moves()
+	}
+	if l.toPump {
+		pieces = append(pieces[:len(pieces):len(pieces)], in.Layout.Delivery...)
+	}
+	low, ref := lowest(pieces)
+	if ref == "" || in.FloorSpace <= 0 || low >= in.FloorSpace-q.Millimetre/100 {
+		return nil
+	}
+	v := finding.Verdict{
+		Rule:  RuleFloor,
+		Level: finding.Look,
+		Piece: ref,
+		Sentence: "The line passes " + q.Text(low) + " over the floor here; " + q.Text(in.FloorSpace) +
+			" is wanted to clean under it.",
+		Advice: "Raise this end of the line by " + q.Text(in.FloorSpace-low) + ", with what it is joined to.",
+		Limit:  amount(in.FloorSpace),
+		Basis:  floorBasis,
+	}
+	if low < 0 {
+		v.Level = finding.Stop
+		v.Sentence = "The line would lie " + q.Text(-low) + " under the floor here."
+	}
+	return []finding.Verdict{v}
+}
+
+// bucketVerdict looks at a stack that holds its height whatever the tank does,
+// because something in it is made to fit: raising the tank then makes no room.
+func bucketVerdict(in Input, l line) []finding.Verdict {
+	low, ref := lowest(l.pieces[l.stack():l.under])
+	want := in.Bucket + in.Clearance
+	if in.Bucket <= 0 || ref == "" || low >= want-q.Millimetre/100 {
+		return nil
+	}
+	return []finding.Verdict{{
+		Rule:  RuleBucket,
+		Level: finding.Look,
+		Piece: ref,
+		Sentence: "There are " + q.Text(low) + " free under the stack, and the bucket wants " + q.Text(want) +
+			". The stack is made to fit down to the pump, so raising the tank makes no more room.",
+		Advice: "Turn off towards the pump higher up, or raise the pump by " + q.Text(want-low) + ".",
+		Figure: figureBucket,
+		Limit:  amount(want),
+		Basis:  basis(driverBucket),
+	}}
+}
+
+// lowest returns the lowest outside point of pieces and the piece that has it.
+func lowest(pieces []route.Piece) (q.Length, string) {
+	var low q.Length
+	ref := ""
+	for i := range pieces {
+		if z := route.Lowest(pieces[i : i+1]); ref == "" || z < low {
+			low, ref = z, pieces[i].Ref
+		}
+	}
+	return low, ref
+}
+
+func ceilingVerdict(in Input, overall q.Length) []finding.Verdict {
+	if !in.HasCeiling {
+		return nil
+	}
+	v := finding.Verdict{
+		Rule:     RuleCeiling,
+		Level:    finding.Sound,
+		Piece:    "tank",
+		Sentence: "The brim is " + q.Text(overall) + " over the floor, " + q.Text(in.Ceiling-overall) + " under the ceiling.",
+		Figure:   figureOverall,
+		Limit:    amount(in.Ceiling),
+		Basis:    "geometry",
+	}
+	if overall > in.Ceiling {
+		v.Level = finding.Stop
+		v.Sentence = "The brim would be " + q.Text(overall) + " over the floor, " + q.Text(overall-in.Ceiling) + " over the ceiling of " + q.Text(in.Ceiling) + "."
+		v.Advice = "Lower the tank by " + q.Text(overall-in.Ceiling) + " if its other needs allow, make it wider and lower, or find a higher room."
+	}
+	return []finding.Verdict{v}
+}
+
+// lower returns s with a small first letter.
+func lower(s string) string {
+	if s != "" && s[0] >= 'A' && s[0] <= 'Z' {
+		return string(s[0]-'A'+'a') + s[1:]
+	}
+	return s
+}

@@ -1,0 +1,184 @@
+// Package app is the page's memory: it holds the design that the user is
+// working on, applies what they do to it, and answers with the parts of the
+// page that changed. It runs in the browser behind one function, and knows
+// nothing of browsers: a request is a JSON object, and so is the answer.
+package app
+
+import (
+	"encoding/json"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/www/view"
+)
+
+// App is one user's bench. It is not safe for concurrent use; a page has one thread.
+type App struct {
+	past, future []design.Design
+	present      design.Design
+	report       pipeline.Report // of present
+	pending      []view.Pending
+	width        int
+	typing       string            // path of the field that is being typed in: its keystrokes are one step
+	shown        map[string]string // regions as the page has them
+}
+
+// usualWidth is how wide a drawing is made before the page has said how much room it has.
+const usualWidth = 720
+
+// New returns a bench with the demo on it.
+func New() *App {
+	a := &App{width: usualWidth, shown: map[string]string{}}
+	a.put(design.Demo())
+	return a
+}
+
+// Page returns the whole page as it is before anybody has touched it.
+func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
+
+// Request is something that the user did.
+type Request struct {
+	Op     string        `json:"op"` // see Handle
+	Edits  []design.Edit `json:"edits,omitempty"`
+	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
+	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece
+	Path   string        `json:"path,omitempty"`   // add, point, measure: where
+	Value  string        `json:"value,omitempty"`  // measure: as typed
+	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
+	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
+	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed
+}
+
+// Response is what the page must do about it.
+type Response struct {
+	Regions map[string]string `json:"regions,omitempty"` // new content by element id, only what changed
+	Message string            `json:"message,omitempty"` // to be told to the user
+	Problem bool              `json:"problem,omitempty"` // the message is about something that went wrong
+	Store   string            `json:"store,omitempty"`   // to be kept by the browser until the next visit
+	Link    string            `json:"link,omitempty"`    // link: the fragment
+	File    string            `json:"file,omitempty"`    // save: the file's text
+	Name    string            `json:"name,omitempty"`    // save: the file's name
+	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to
+	Undo    bool              `json:"undo"`
+	Redo    bool              `json:"redo"`
+	Title   string            `json:"title"`
+}
+
+// Handle does what a request asks:
+//
+//	start    open on Link, else on what was stored in Text, else on the demo
+//	follow   open Link over what is here (undo brings that back)
+//	edit     make Edits; what cannot be taken stays pending in its field
+//	add      put a piece of Kind before Path
+//	point    put a point into the pump curve at Path
+//	measure  take Value as the measured length of the dimension Path
+//	open     open a file's Text
+//	save     answer with the design as a file
+//	link     answer with the design as a link
+//	demo     put the demo on the bench
+//	undo, redo
+//	resize   draw again at Width
+func (a *App) Handle(request string) string {
+	var req Request
+	var res Response
+	if err := json.Unmarshal([]byte(request), &req); err != nil {
+		res = Response{Message: "The page sent something that is not a request: " + err.Error(), Problem: true}
+	} else {
+		res = a.do(req)
+	}
+	res.Undo, res.Redo, res.Title = len(a.past) > 0, len(a.future) > 0, a.present.Title
+	out, err := json.Marshal(res)
+	if err != nil {
+		// A Response holds strings and flags only: this cannot happen.
+		panic("app: " + err.Error())
+	}
+	return string(out)
+}
+
+func (a *App) do(req Request) Response {
+	if req.Width > 0 {
+		a.width = min(max(req.Width, 280), 1600)
+	}
+	if req.Op != "edit" {
+		a.typing = ""
+	}
+	var res Response
+	switch req.Op {
+	case "start":
+		res = a.start(req)
+	case "follow":
+		res = a.follow(req.Link)
+	case "edit":
+		a.edit(req.Edits, req.Typing)
+	case "add":
+		res = a.add(req.Kind, req.Path)
+	case "point":
+		res = a.point(req.Path)
+	case "measure":
+		a.measure(req.Path, req.Value)
+	case "open":
+		res = a.open(req.Text)
+	case "save":
+		res = Response{File: string(design.WriteFile(a.present)), Name: fileName(a.present.Title)}
+	case "link":
+		res = Response{Link: design.WriteLink(a.present)}
+	case "demo":
+		a.step(design.Demo())
+		res.Message = "The demo is on the bench. Undo brings your own design back."
+	case "undo":
+		a.past, a.future = a.move(a.past, a.future)
+	case "redo":
+		a.future, a.past = a.move(a.future, a.past)
+	case "resize":
+	default:
+		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
+	}
+	res.Regions = a.changed()
+	res.Store = a.store()
+	return res
+}
+
+// put makes d the present design.
+func (a *App) put(d design.Design) {
+	a.present = d
+	a.report = pipeline.Check(d)
+}
+
+// step makes d the present design and remembers the one before.
+func (a *App) step(d design.Design) {
+	const remembered = 200
+	a.past = append(a.past, a.present)
+	if len(a.past) > remembered {
+		a.past = a.past[1:]
+	}
+	a.future = nil
+	a.pending = nil
+	a.put(d)
+}
+
+// move takes the last of from, keeps the present in to, and returns both.
+func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) {
+	if len(from) == 0 {
+		return from, to
+	}
+	to = append(to, a.present)
+	a.pending = nil
+	a.put(from[len(from)-1])
+	return from[:len(from)-1], to
+}
+
+func (a *App) bench() view.Bench {
+	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width, Undo: len(a.past) > 0, Redo: len(a.future) > 0}
+}
+
+// changed returns the regions that differ from what the page has.
+func (a *App) changed() map[string]string {
+	out := map[string]string{}
+	for id, content := range view.Regions(a.bench()) {
+		if a.shown[id] != content {
+			a.shown[id] = content
+			out[id] = content
+		}
+	}
+	return out
+}

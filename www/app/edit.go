@@ -1,0 +1,261 @@
+package app
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/www/view"
+)
+
+// edit makes edits. What cannot be taken stays pending in its field, and is
+// tried again together with the next edit: some changes are sound only
+// together, a size and the end that goes with it.
+func (a *App) edit(edits []design.Edit, typing bool) {
+	waiting := a.waiting(edits)
+	together := append(slices.Clone(waiting), edits...)
+	d, faults := a.try(together)
+	if len(faults) == 0 {
+		a.accept(d, edits, typing)
+		a.pending = nil
+		return
+	}
+	if len(waiting) > 0 {
+		if d, alone := a.try(edits); len(alone) == 0 {
+			a.accept(d, edits, typing)
+			a.recheck()
+			return
+		}
+	}
+	if typing {
+		return // half a number is no mistake yet
+	}
+	_, faults = a.try(edits)
+	for _, e := range edits {
+		if e.Op != "" {
+			continue
+		}
+		a.drop(e.Path)
+		a.pending = append(a.pending, view.Pending{Path: e.Path, Value: e.Value, Fault: beside(e.Path, faults)})
+	}
+}
+
+// try returns the present design with edits made, or why it cannot be had.
+func (a *App) try(edits []design.Edit) (design.Design, design.Faults) {
+	d, faults := a.present.Apply(edits...)
+	if len(faults) > 0 {
+		return d, faults
+	}
+	return d, pipeline.Check(d).Faults
+}
+
+// accept makes d the present design; keystrokes in one field are one step.
+func (a *App) accept(d design.Design, edits []design.Edit, typing bool) {
+	field := ""
+	if len(edits) == 1 && edits[0].Op == "" {
+		field = edits[0].Path
+	}
+	keep := a.pending
+	switch {
+	case field != "" && a.typing == field:
+		a.put(d)
+	case len(edits) > 0:
+		a.step(d)
+	}
+	a.pending = keep
+	a.typing = ""
+	if typing {
+		a.typing = field
+	}
+	for _, e := range edits {
+		a.drop(e.Path)
+		if e.Op != "" {
+			a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return sameList(p.Path, e.Path) })
+		}
+	}
+}
+
+// waiting returns the pending entries as edits, less those that edits replace.
+func (a *App) waiting(edits []design.Edit) []design.Edit {
+	var out []design.Edit
+	for _, p := range a.pending {
+		if strings.HasPrefix(p.Path, measurePrefix) {
+			continue
+		}
+		replaced := slices.ContainsFunc(edits, func(e design.Edit) bool {
+			return e.Path == p.Path || e.Op != "" && sameList(p.Path, e.Path)
+		})
+		if !replaced {
+			out = append(out, design.Edit{Path: p.Path, Value: p.Value})
+		}
+	}
+	return out
+}
+
+// recheck renews the reasons why pending entries are still not taken.
+func (a *App) recheck() {
+	for i, p := range a.pending {
+		if strings.HasPrefix(p.Path, measurePrefix) {
+			continue
+		}
+		if _, faults := a.try([]design.Edit{{Path: p.Path, Value: p.Value}}); len(faults) > 0 {
+			a.pending[i].Fault = beside(p.Path, faults)
+		}
+	}
+}
+
+func (a *App) drop(path string) {
+	a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return p.Path == path })
+}
+
+// sameList reports whether path lies in the list that holds item: moving an
+// item renumbers what was pending in its neighbours.
+func sameList(path, item string) bool {
+	list := item[:strings.LastIndexByte(item, '.')+1]
+	return list != "" && strings.HasPrefix(path, list)
+}
+
+// beside returns the fault to show at path: its own if there is one, else the
+// first, with the field it is about.
+func beside(path string, faults design.Faults) design.Fault {
+	for _, f := range faults {
+		if f.Field == path {
+			return f
+		}
+	}
+	f := faults[0]
+	if f.Field != "" {
+		f.What = "this does not go with " + strings.ReplaceAll(f.Field, ".", " ") + ": " + f.What
+	}
+	return f
+}
+
+// add puts a piece of kind before path, filled in so that the line still
+// closes: ends as the neighbour's, a length where one must be given.
+func (a *App) add(kind, path string) Response {
+	edits := append([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".kind", Value: kind}}, a.starters(kind, path)...)
+	d, faults := a.try(edits)
+	if len(faults) > 0 {
+		return Response{Message: "That piece cannot go there: " + faults[0].String(), Problem: true}
+	}
+	a.step(d)
+	return Response{Focus: "in-" + path + ".kind"}
+}
+
+// starters are what a new piece needs said from the first.
+func (a *App) starters(kind, path string) []design.Edit {
+	set := func(member, value string) design.Edit { return design.Edit{Path: path + "." + member, Value: value} }
+	var out []design.Edit
+	if end := a.endBefore(path); end != "" && end != design.Weld {
+		family, half, _ := strings.Cut(end, "/")
+		other := map[string]string{"male": "liner", "liner": "male"}[half]
+		if other == "" {
+			other = half
+		}
+		out = append(out, set("in", family+"/"+other), set("out", end))
+	}
+	switch kind {
+	case design.Straight:
+		out = append(out, set("length", "300 mm"))
+	case design.Hose:
+		out = append(out, set("length", "1 m"))
+	case design.Reducer:
+		out = append(out, set("to", a.sizeBefore(path)))
+	}
+	return out
+}
+
+// endBefore returns the end that a new piece at path will meet.
+func (a *App) endBefore(path string) string {
+	list, i := split(path)
+	f := a.present.Filled()
+	switch {
+	case i > 0:
+		end, _ := f.Get(list + "." + strconv.Itoa(i-1) + ".out")
+		return end
+	case list == "under":
+		return f.Tank.Outlet.End
+	case list == "run" && len(f.Under) > 0:
+		return f.Under[len(f.Under)-1].Out
+	case list == "run":
+		return f.Tank.Outlet.End
+	}
+	return f.Pump.OutEnd
+}
+
+// sizeBefore returns the tube that the line has at path.
+func (a *App) sizeBefore(path string) string {
+	size := a.present.Tank.Outlet.Size
+	list, at := split(path)
+	for _, p := range a.report.Scene.Layout.Pieces() {
+		l, i := split(p.Ref)
+		if l == list && i >= at {
+			return p.In.Half.Tube.Slug
+		}
+		size = p.Out.Half.Tube.Slug
+	}
+	return size
+}
+
+// split parts a piece's path into its list and its place in it.
+func split(path string) (list string, i int) {
+	dot := strings.LastIndexByte(path, '.')
+	if dot < 0 {
+		return path, 0
+	}
+	i, _ = strconv.Atoi(path[dot+1:])
+	return path[:dot], i
+}
+
+// point puts a point into the pump curve, beyond its last one.
+func (a *App) point(path string) Response {
+	_, n := split(path)
+	curve := a.present.Pump.Curve
+	flow, head := "10 L/min", "1 m"
+	if n > 0 && n <= len(curve) {
+		last := curve[n-1]
+		flow = strconv.FormatFloat(last.Flow.Value().LitresPerMinute()+10, 'f', 0, 64) + " L/min"
+		head = last.Head.String()
+	}
+	d, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".head", Value: head}})
+	if len(faults) > 0 {
+		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
+	}
+	a.step(d)
+	return Response{Focus: "in-" + path + ".flow"}
+}
+
+// measurePrefix marks a pending measurement, whose field is a catalogue
+// dimension and not a path of the design until it is taken.
+const measurePrefix = "measure:"
+
+// measure takes value as what the caliper says of a dimension; an empty value
+// takes the measurement back.
+func (a *App) measure(dimension, value string) {
+	at := slices.IndexFunc(a.present.Measured, func(m design.Measurement) bool { return m.Part == dimension })
+	var edits []design.Edit
+	n := strconv.Itoa(max(at, 0))
+	switch {
+	case at < 0 && value == "":
+		a.drop(measurePrefix + dimension)
+		return
+	case value == "":
+		edits = []design.Edit{{Op: "remove", Path: "measured." + n}}
+	case at < 0:
+		n = strconv.Itoa(len(a.present.Measured))
+		edits = []design.Edit{{Op: "insert", Path: "measured." + n}, {Path: "measured." + n + ".part", Value: dimension}, {Path: "measured." + n + ".length", Value: value}}
+	default:
+		edits = []design.Edit{{Path: "measured." + n + ".length", Value: value}}
+	}
+	a.drop(measurePrefix + dimension)
+	d, faults := a.try(edits)
+	if len(faults) > 0 {
+		a.pending = append(a.pending, view.Pending{Path: measurePrefix + dimension, Value: value, Fault: faults[0]})
+		return
+	}
+	keep := a.pending
+	a.step(d)
+	a.pending = keep
+}

@@ -1,0 +1,127 @@
+package app
+
+import (
+	"encoding/json"
+	"strings"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/www/view"
+)
+
+// stored is what the browser keeps between visits.
+type stored struct {
+	Design  json.RawMessage `json:"design"`
+	Pending []view.Pending  `json:"pending,omitempty"`
+}
+
+func (a *App) store() string {
+	out, err := json.Marshal(stored{Design: design.WriteFile(a.present), Pending: a.pending})
+	if err != nil {
+		return ""
+	}
+	return string(out)
+}
+
+// start opens what the user should see first: the link they followed, else
+// what they were working on, else the demo.
+func (a *App) start(req Request) Response {
+	var res Response
+	if req.Text != "" {
+		if !a.restore(req.Text) {
+			res = Response{Message: "What this browser had kept could not be read, so the demo is shown. It was: " + first(req.Text), Problem: true}
+		}
+	}
+	if strings.TrimPrefix(req.Link, "#") == "" {
+		return res
+	}
+	return a.follow(req.Link)
+}
+
+// restore takes up what store wrote.
+func (a *App) restore(text string) bool {
+	var s stored
+	if json.Unmarshal([]byte(text), &s) != nil {
+		return false
+	}
+	d, faults := design.ReadFile(s.Design)
+	if len(faults) > 0 || len(pipeline.Check(d).Faults) > 0 {
+		return false
+	}
+	a.put(d)
+	a.pending = s.Pending
+	return true
+}
+
+// follow opens a link. One that cannot be read changes nothing.
+func (a *App) follow(link string) Response {
+	d, faults := design.ReadLink(link)
+	if len(faults) == 0 {
+		faults = pipeline.Check(d).Faults
+	}
+	if len(faults) > 0 {
+		return Response{Message: "That link could not be opened; what you see is what was here before. " + list(faults), Problem: true}
+	}
+	if string(design.WriteFile(d)) == string(design.WriteFile(a.present)) {
+		return Response{}
+	}
+	a.step(d)
+	return Response{Message: "Opened from a link. Undo brings back what was here before."}
+}
+
+// open opens a file. One that cannot be read changes nothing.
+func (a *App) open(text string) Response {
+	d, faults := design.ReadFile([]byte(text))
+	if len(faults) == 0 {
+		faults = pipeline.Check(d).Faults
+	}
+	if len(faults) > 0 {
+		return Response{Message: "That file could not be opened; what you see is what was here before. " + list(faults), Problem: true}
+	}
+	a.step(d)
+	return Response{Message: "Opened. Undo brings back what was here before."}
+}
+
+// list tells the first few faults.
+func list(faults design.Faults) string {
+	const told = 4
+	var s []string
+	for i, f := range faults {
+		if i == told {
+			s = append(s, "And more.")
+			break
+		}
+		s = append(s, f.String())
+	}
+	return strings.Join(s, " ")
+}
+
+func first(s string) string {
+	const most = 200
+	r := []rune(s)
+	if len(r) > most {
+		return string(r[:most]) + "…"
+	}
+	return s
+}
+
+// fileName makes a file's name out of a title.
+func fileName(title string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(title) {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+		if b.Len() > 60 {
+			break
+		}
+	}
+	name := strings.Trim(b.String(), "-")
+	if name == "" {
+		name = "plant"
+	}
+	return name + ".drawoff.json"
+}

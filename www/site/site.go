@@ -1,0 +1,133 @@
+// Package site makes the page into files: the first screen as HTML, the style
+// sheet, the script, the module and the glue that starts it. The files refer
+// to each other by relative address only, so that they work under any path of
+// any host. It needs the go tool and the source of Drawoff.
+package site
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"strings"
+
+	"drawoff/www"
+	"drawoff/www/app"
+	"drawoff/www/view"
+)
+
+// File is one file of the site.
+type File struct {
+	Name string // relative to where the site is put, with slashes
+	Body []byte
+}
+
+// Index is the name of the page itself, the last of the files: whoever writes
+// them in order never shows a page whose parts are not there yet.
+const Index = "index.html"
+
+// Build compiles the module and returns the files of the site. A file that
+// the page refers to carries a hash of what is in it in its name, so that a
+// browser never joins the parts of two versions.
+func Build(ctx context.Context) ([]File, error) {
+	files, err := static()
+	if err != nil {
+		return nil, err
+	}
+	module, glue, err := compile(ctx)
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, File{"wasm_exec.js", glue}, File{"drawoff.wasm", module})
+
+	hashed := make(map[string]string, len(files))
+	for i, f := range files {
+		hashed[f.Name] = withHash(f)
+		files[i].Name = hashed[f.Name]
+	}
+	page := app.Page(view.Assets{
+		Style:  hashed["style.css"],
+		Script: hashed["page.js"],
+		Glue:   hashed["wasm_exec.js"],
+		Module: hashed["drawoff.wasm"],
+	})
+	return append(files, File{Index, []byte(page)}), nil
+}
+
+// static returns the files that are served as they stand.
+func static() ([]File, error) {
+	var files []File
+	err := fs.WalkDir(www.Static, "static", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		body, err := www.Static.ReadFile(name)
+		files = append(files, File{strings.TrimPrefix(name, "static/"), body})
+		return err
+	})
+	return files, err
+}
+
+// withHash returns "page.1f2e3d4c5b.js" for "page.js".
+func withHash(f File) string {
+	sum := sha256.Sum256(f.Body)
+	ext := path.Ext(f.Name)
+	return strings.TrimSuffix(f.Name, ext) + "." + hex.EncodeToString(sum[:5]) + ext
+}
+
+// ErrNoGo says that the go tool is missing.
+var ErrNoGo = errors.New("the go tool is not on the PATH, and the page is compiled with it: install Go (https://go.dev/dl), then try again")
+
+// ErrNoSource says that the working directory is not in Drawoff's source.
+var ErrNoSource = errors.New(`the page is compiled from Drawoff's source, which is not here: change to the folder whose go.mod says "module drawoff", then try again`)
+
+// compile returns the module for the browser and the glue of the same
+// toolchain that starts it; the two must never drift apart.
+func compile(ctx context.Context) (module, glue []byte, err error) {
+	const door = "drawoff/wasm/page"
+	if _, err := exec.LookPath("go"); err != nil {
+		return nil, nil, ErrNoGo
+	}
+	if _, err := goTool(ctx, "list", "-find", door); err != nil {
+		return nil, nil, fmt.Errorf("%w (%w)", ErrNoSource, err)
+	}
+	root, err := goTool(ctx, "env", "GOROOT")
+	if err != nil {
+		return nil, nil, err
+	}
+	if glue, err = os.ReadFile(filepath.Join(root, "lib", "wasm", "wasm_exec.js")); err != nil {
+		return nil, nil, fmt.Errorf("this Go has no glue for the browser: %w", err)
+	}
+	dir, err := os.MkdirTemp("", "drawoff-")
+	if err != nil {
+		return nil, nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "drawoff.wasm")
+	// No version stamp: the same source must give the same module, and so the same name.
+	if _, err = goTool(ctx, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out, door); err != nil {
+		return nil, nil, fmt.Errorf("the module does not compile: %w", err)
+	}
+	module, err = os.ReadFile(out)
+	return module, glue, err
+}
+
+// goTool runs the go tool for the browser and returns what it printed.
+func goTool(ctx context.Context, args ...string) (string, error) {
+	cmd := exec.CommandContext(ctx, "go", args...)
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	var stderr bytes.Buffer
+	cmd.Stderr = &stderr
+	out, err := cmd.Output()
+	if err != nil {
+		return "", fmt.Errorf("go %s: %w: %s", args[0], err, bytes.TrimSpace(stderr.Bytes()))
+	}
+	return strings.TrimSpace(string(out)), nil
+}

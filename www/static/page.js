@@ -1,0 +1,341 @@
+// Passes what the user does to the module and puts what comes back in place.
+// It holds no rule, no unit and no number format: those are Go's.
+"use strict";
+(() => {
+  const script = document.currentScript;
+  const root = document.documentElement;
+  const storeKey = "drawoff.1";
+  const byId = (id) => document.getElementById(id);
+
+  // --- the module ---------------------------------------------------------
+
+  let live = false;
+  async function load() {
+    const go = new Go();
+    const answer = fetch(script.dataset.module);
+    let made;
+    try {
+      made = await WebAssembly.instantiateStreaming(answer, go.importObject);
+    } catch {
+      // Some hosts serve the module under another type: read it whole.
+      const bytes = await (await fetch(script.dataset.module)).arrayBuffer();
+      made = await WebAssembly.instantiate(bytes, go.importObject);
+    }
+    await new Promise((ready, failed) => {
+      globalThis.drawoffReady = ready;
+      go.run(made.instance).then(() => { live = false; }, failed);
+    });
+    live = true;
+  }
+
+  // ask sends one request and puts the answer in place. A module that has
+  // died is started again from what was stored, and the user is told.
+  function ask(request) {
+    if (!live) return null;
+    let answer;
+    try {
+      answer = JSON.parse(globalThis.drawoff(JSON.stringify(request)));
+    } catch {
+      answer = { error: "the calculator stopped" };
+    }
+    if (answer.error) {
+      recover(answer.error);
+      return null;
+    }
+    apply(answer);
+    return answer;
+  }
+
+  let recovering = false;
+  async function recover(why) {
+    if (recovering) return;
+    recovering = true;
+    live = false;
+    tell("Something went wrong inside Drawoff (" + why + "). Your design is safe; starting again…", true);
+    try {
+      await load();
+      start("");
+      tell("Started again after an error. The last change may not have been taken.", true);
+    } catch {
+      tell("The calculator could not be started again. Reload the page: your design is kept in this browser.", true);
+    }
+    recovering = false;
+  }
+
+  // --- putting answers in place -------------------------------------------
+
+  function apply(answer) {
+    for (const [id, html] of Object.entries(answer.regions || {})) {
+      const place = byId(id);
+      const template = document.createElement("template");
+      template.innerHTML = html;
+      morph(place, template.content);
+    }
+    byId("undo").disabled = !answer.undo;
+    byId("redo").disabled = !answer.redo;
+    document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
+    if (answer.store) keep(answer.store);
+    if (answer.message) tell(answer.message, answer.problem);
+    if (answer.focus) {
+      const to = byId(answer.focus);
+      if (to) {
+        for (let d = to.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+        to.focus();
+      }
+    }
+  }
+
+  function keep(text) {
+    try {
+      localStorage.setItem(storeKey, text);
+    } catch {
+      tell("This browser does not keep the design between visits (storage is full or refused). Save a file.", true);
+    }
+  }
+
+  function tell(text, problem) {
+    const p = document.createElement("p");
+    p.textContent = text;
+    if (problem) p.className = "fault";
+    byId("message").replaceChildren(p);
+  }
+
+  const keyOf = (n) => n.nodeType === 1 ? n.id || n.dataset.keep || n.dataset.ref || "" : "";
+
+  // morph changes old's children into those of fresh, keeping the elements
+  // that are alike: focus, caret and folds stay where the user left them.
+  function morph(old, fresh) {
+    let at = old.firstChild;
+    for (const want of Array.from(fresh.childNodes)) {
+      const key = keyOf(want);
+      let have = at;
+      if (key) while (have && !(keyOf(have) === key && have.nodeName === want.nodeName)) have = have.nextSibling;
+      if (!have || have.nodeName !== want.nodeName || keyOf(have) !== key) {
+        old.insertBefore(want, at);
+        continue;
+      }
+      while (at !== have) { // what stands between is gone
+        const gone = at;
+        at = at.nextSibling;
+        gone.remove();
+      }
+      at = have.nextSibling;
+      if (have.nodeType !== 1) {
+        if (have.nodeValue !== want.nodeValue) have.nodeValue = want.nodeValue;
+        continue;
+      }
+      if (have.isEqualNode(want) && !isControl(have)) continue;
+      attributes(have, want);
+      morph(have, want);
+      value(have, want);
+    }
+    while (at) {
+      const gone = at;
+      at = at.nextSibling;
+      gone.remove();
+    }
+  }
+
+  const isControl = (n) => n.matches("input,select,textarea,details") || n.querySelector("input,select,textarea") !== null;
+
+  function attributes(have, want) {
+    for (const a of Array.from(have.attributes)) {
+      if (!want.hasAttribute(a.name) && !(have.nodeName === "DETAILS" && a.name === "open")) have.removeAttribute(a.name);
+    }
+    for (const a of Array.from(want.attributes)) {
+      if (have.nodeName === "DETAILS" && a.name === "open") continue;
+      if (have.getAttribute(a.name) !== a.value) have.setAttribute(a.name, a.value);
+    }
+  }
+
+  // value brings a control up to date unless the user is in the middle of it.
+  function value(have, want) {
+    if (have === document.activeElement && have.dataset.typing) return;
+    switch (have.nodeName) {
+      case "INPUT":
+        if (have.type === "checkbox") have.checked = want.hasAttribute("checked");
+        else if (have.value !== want.value) have.value = want.value;
+        break;
+      case "SELECT":
+      case "TEXTAREA":
+        if (have.value !== want.value) have.value = want.value;
+    }
+  }
+
+  // --- what the user does ---------------------------------------------------
+
+  const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;
+
+  function edit(control, typing) {
+    const width = drawingWidth();
+    if (control.dataset.measure) {
+      if (!typing) ask({ op: "measure", path: control.dataset.measure, value: control.value, width });
+    } else if (control.dataset.path) {
+      if (typing) control.dataset.typing = "1";
+      else delete control.dataset.typing;
+      ask({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing, width });
+    } else if (control.dataset.add && !typing && control.value) {
+      const kind = control.value;
+      control.value = "";
+      ask({ op: "add", kind, path: control.dataset.add, width });
+    }
+  }
+
+  const typed = (c) => c.matches("input:not([type=checkbox]),textarea");
+
+  document.addEventListener("input", (e) => { if (typed(e.target)) edit(e.target, true); });
+  document.addEventListener("change", (e) => {
+    if (e.target.id === "file") openFile(e.target);
+    else edit(e.target, false);
+  });
+  document.addEventListener("focusout", (e) => { if (e.target.dataset) delete e.target.dataset.typing; });
+  byId("form").addEventListener("submit", (e) => e.preventDefault());
+  document.addEventListener("keydown", (e) => {
+    if (e.key === "Enter" && e.target.matches("input[data-path],input[data-measure]")) {
+      e.preventDefault();
+      edit(e.target, false);
+    }
+    if (e.target.matches("input,textarea,select") || !(e.ctrlKey || e.metaKey)) return;
+    if (e.key === "z") ask({ op: e.shiftKey ? "redo" : "undo" });
+    if (e.key === "y") ask({ op: "redo" });
+  });
+
+  const acts = {
+    "undo": () => ask({ op: "undo" }),
+    "redo": () => ask({ op: "redo" }),
+    "start-demo": () => ask({ op: "demo" }),
+    "print-sheet": () => window.print(),
+    "open-file": () => byId("file").click(),
+    "save-file": save,
+    "copy-link": copyLink,
+  };
+
+  document.addEventListener("click", (e) => {
+    const button = e.target.closest("button");
+    if (button && acts[button.id]) return void acts[button.id]();
+    if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path });
+    if (button && button.dataset.act) {
+      const done = ask({ op: "edit", edits: [{ op: button.dataset.act, path: button.dataset.path }] });
+      if (done) follow(button);
+      return;
+    }
+    const ref = e.target.closest("[data-ref]");
+    if (ref && !e.target.closest(".piece-card") && (ref.closest("svg") || e.target.closest("a"))) {
+      e.preventDefault();
+      show(ref.dataset.ref);
+    }
+    const link = e.target.closest("a[href^='#in-'],a[href^='#card-']");
+    if (link && !ref) {
+      e.preventDefault();
+      reveal(byId(link.getAttribute("href").slice(1)));
+    }
+  });
+
+  // follow keeps the focus on the piece that was moved.
+  function follow(button) {
+    const path = button.dataset.path, dot = path.lastIndexOf(".");
+    const step = { up: -1, down: 1 }[button.dataset.act];
+    if (!step) return;
+    const moved = path.slice(0, dot + 1) + (Number(path.slice(dot + 1)) + step);
+    const there = document.querySelector(`button[data-act="${button.dataset.act}"][data-path="${moved}"]:not(:disabled)`);
+    if (there) there.focus();
+  }
+
+  const places = { tank: "in-tank.bore", pump: "in-pump.kind", stand: "in-stand.height", delivery: "in-delivery.height", liquid: "in-liquid.kind", site: "in-site.altitude" };
+
+  function show(ref) {
+    const card = byId("card-" + ref);
+    if (!card) return reveal(byId(places[ref]));
+    const details = card.querySelector("details");
+    details.open = true;
+    reveal(details.querySelector("select,input"));
+  }
+
+  function reveal(element) {
+    if (!element) return;
+    for (let d = element.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+    element.focus({ preventScroll: true });
+    const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    (element.closest(".piece-card,.field") || element).scrollIntoView({ block: "center", behavior: calm ? "auto" : "smooth" });
+  }
+
+  // The same piece is lit in the drawing, the table and the form.
+  function light(e) {
+    const ref = e.target.closest && e.target.closest("[data-ref]");
+    document.querySelectorAll(".lit").forEach((n) => n.classList.remove("lit"));
+    if (ref) document.querySelectorAll(`[data-ref="${CSS.escape(ref.dataset.ref)}"]`).forEach((n) => n.classList.add("lit"));
+  }
+  document.addEventListener("pointerover", light);
+  document.addEventListener("focusin", light);
+
+  function save() {
+    const answer = ask({ op: "save" });
+    if (!answer) return;
+    const a = document.createElement("a");
+    a.href = URL.createObjectURL(new Blob([answer.file], { type: "application/json" }));
+    a.download = answer.name;
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+    tell("Saved as " + answer.name + ".");
+  }
+
+  async function openFile(input) {
+    const file = input.files[0];
+    input.value = "";
+    if (!file) return;
+    if (file.size > 2e6) return tell("That file is too large to be a design: it has " + Math.round(file.size / 1e6) + " MB.", true);
+    ask({ op: "open", text: await file.text() });
+  }
+
+  async function copyLink() {
+    const answer = ask({ op: "link" });
+    if (!answer) return;
+    const url = location.href.split("#")[0] + "#" + answer.link;
+    try {
+      await navigator.clipboard.writeText(url);
+      tell("The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
+    } catch {
+      tell("Copy this link: " + url);
+    }
+  }
+
+  // --- start ----------------------------------------------------------------
+
+  const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
+
+  function start(link) {
+    let text = "";
+    try { text = localStorage.getItem(storeKey) || ""; } catch { /* told when something is kept */ }
+    ask({ op: "start", text, link, width: drawingWidth() });
+  }
+
+  // A link that was opened is in the design now; in the address it would be
+  // opened over newer work at every reload.
+  function takeLink() {
+    const link = location.hash.startsWith("#1.") || /^#\d+\./.test(location.hash) ? location.hash : "";
+    if (link) history.replaceState(null, "", location.pathname + location.search);
+    return link;
+  }
+
+  addEventListener("hashchange", () => {
+    const link = takeLink();
+    if (link) ask({ op: "follow", link });
+  });
+
+  load().then(() => {
+    byId("message").replaceChildren();
+    for (const id of ["copy-link", "save-file", "open-file", "start-demo"]) byId(id).disabled = false;
+    start(takeLink());
+    let drawn = drawingWidth();
+    new ResizeObserver(() => {
+      const width = drawingWidth();
+      if (width === drawn || width === 0) return;
+      drawn = width;
+      ask({ op: "resize", width });
+    }).observe(byId("drawing"));
+    root.dataset.ready = "true";
+  }).catch((why) => {
+    tell("The calculator could not start (" + why + "). The plant shown is the demo; nothing can be changed. Reload, or try another browser.", true);
+    root.dataset.ready = "failed";
+  });
+})();

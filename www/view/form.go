@@ -1,0 +1,438 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/markup"
+)
+
+// field is one control of the form.
+type field struct {
+	path  string // of the design, relative to the group's
+	label string
+	hint  string // what it is measured from, where that is not plain
+}
+
+// The form, group by group. Lists of pieces stand between the groups.
+var (
+	tankFields = []field{
+		{"bore", "Bore", "inside diameter"},
+		{"height", "Straight side", "height of the shell"},
+		{"bottom", "Bottom", ""},
+		{"coneAngle", "Cone angle", "full angle between the sides"},
+		{"fill", "Liquid when full", "90 % of brimful if left empty"},
+		{"lowest", "Stop at level", "over the outlet"},
+	}
+	outletFields = []field{
+		{"place", "Outlet", ""},
+		{"above", "Outlet height inside", "centre over the lowest inside point"},
+		{"size", "Outlet tube", ""},
+		{"end", "Outlet end", ""},
+		{"stub", "Outlet stub", "tank to outlet face"},
+	}
+	standFields = []field{
+		{"height", "Outlet face over floor", "the least that works if left empty"},
+		{"legTop", "Top of legs over outlet face", ""},
+		{"foot", "Foot under the leg", ""},
+		{"legs", "Legs", ""},
+		{"bucket", "Bucket under the stack", "its height; empty for none"},
+		{"clearance", "Free over the bucket", ""},
+		{"stock", "Leg stock length", ""},
+		{"kerf", "Saw kerf", ""},
+	}
+	pumpFields = []field{
+		{"kind", "Pump", ""},
+		{"away", "Inlet from tank axis", "level distance to the inlet face"},
+		{"aside", "Inlet to the left", "seen from the tank; minus: right"},
+		{"height", "Inlet over floor", "to its centre"},
+		{"faces", "Inlet faces", "0° back to the tank, then anticlockwise from above"},
+		{"inSize", "Inlet tube", ""},
+		{"inEnd", "Inlet end", ""},
+		{"seal", "Inlet seal", ""},
+		{"outSize", "Outlet tube", ""},
+		{"outEnd", "Outlet end", ""},
+		{"outUp", "Outlet over inlet", ""},
+		{"outAhead", "Outlet beyond inlet", "away from the inlet face"},
+	}
+	deliveryFields = []field{
+		{"height", "Outflow over floor", "or the level it enters, if higher"},
+		{"away", "Outflow from tank axis", "wherever the pieces end if left empty"},
+	}
+	liquidFields = []field{
+		{"liquid.kind", "Liquid", ""},
+		{"liquid.strength", "Strength", "as °P, °Bx or SG"},
+		{"liquid.temperature", "Temperature", ""},
+		{"seal", "Seals", "unless a joint names its own"},
+		{"site.altitude", "Altitude", "over the sea"},
+		{"site.ceiling", "Ceiling", "not checked if left empty"},
+	}
+	limitFields = []field{
+		{"suctionMargin", "Suction head to spare", "over what the pump requires"},
+		{"suctionRatio", "or this many times", "what the pump requires, whichever is more"},
+		{"suctionSpeed", "Fastest in suction", ""},
+		{"fall", "Least fall", "of a line that must drain"},
+		{"boreStep", "Step at a joint", "part of the thinner wall"},
+		{"gap", "Gap that closes", "where a line meets its end"},
+		{"spring", "Spring at a joint", "angle it may be forced"},
+		{"floorSpace", "Free over the floor", "for cleaning"},
+	}
+	curveFields = []field{
+		{"flow", "Flow", ""},
+		{"head", "Head", ""},
+		{"headRequired", "Suction head required", ""},
+	}
+)
+
+// labels of the fields of a piece, by member.
+var pieceLabels = map[string]field{
+	"kind":   {"kind", "Piece", ""},
+	"name":   {"name", "Your name for it", ""},
+	"size":   {"size", "Tube", "as the piece before if left empty"},
+	"to":     {"to", "Reduces to", ""},
+	"shape":  {"shape", "Shape", ""},
+	"in":     {"in", "Upstream end", ""},
+	"out":    {"out", "Downstream end", ""},
+	"third":  {"third", "Open port", ""},
+	"seal":   {"seal", "Seal at upstream joint", ""},
+	"length": {"length", "Length", ""},
+	"fit":    {"fit", "Make it fit", "its length closes the gap"},
+	"angle":  {"angle", "Angle", ""},
+	"turn":   {"turn", "Turn", ""},
+	"fall":   {"fall", "Laid to fall", "1:80, 1 %"},
+}
+
+// Form is every input of the design.
+func Form(b Bench) string {
+	f := form{bench: b, filled: b.Design.Filled()}
+	d := b.Design
+	f.group("Plant", true, func() {
+		f.fields("", []field{{"title", "Title", ""}, {"note", "Note", ""}})
+	})
+	f.group("Tank", true, func() {
+		f.fields("tank.", f.without(tankFields, "coneAngle", f.filled.Tank.Bottom != "cone"))
+		f.fields("tank.outlet.", f.without(outletFields, "above", f.filled.Tank.Outlet.Place != "side"))
+	})
+	f.group("Under the tank", true, func() { f.list("under", d.Under) })
+	f.group("Stand", true, func() { f.fields("stand.", standFields) })
+	if f.filled.Pump.Kind == "none" {
+		f.group("Run", true, func() { f.list("run", d.Run) })
+	} else {
+		f.group("Run to the pump", true, func() { f.list("run", d.Run) })
+	}
+	f.group("Pump", true, func() {
+		if f.filled.Pump.Kind == "none" {
+			f.fields("pump.", pumpFields[:1])
+			return
+		}
+		f.fields("pump.", pumpFields)
+		f.curve(len(d.Pump.Curve))
+	})
+	f.group("Delivery", true, func() {
+		f.list("delivery.pieces", d.Delivery.Pieces)
+		f.fields("delivery.", deliveryFields)
+	})
+	f.group("Liquid and place", true, func() {
+		f.fields("", f.without(liquidFields, "liquid.strength", f.filled.Liquid.Kind != "sugar"))
+	})
+	f.group("What you hold it to", false, func() { f.fields("limits.", limitFields) })
+	return f.String()
+}
+
+type form struct {
+	html
+	bench  Bench
+	filled design.Design
+}
+
+// without leaves a field out of a group when it has no effect.
+func (f *form) without(fields []field, path string, leave bool) []field {
+	if !leave {
+		return fields
+	}
+	var out []field
+	for _, x := range fields {
+		if x.path != path {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// group is a part of the form that folds.
+func (f *form) group(title string, open bool, body func()) {
+	f.Open("details", "class", "group", "data-keep", "group "+title, "open", markup.If(open, markup.Empty))
+	f.Open("summary")
+	f.El("h3", title)
+	f.Close("summary")
+	body()
+	f.Close("details")
+}
+
+func (f *form) fields(prefix string, fields []field) {
+	f.Open("div", "class", "fields")
+	for _, x := range fields {
+		f.control(prefix+x.path, x)
+	}
+	f.Close("div")
+}
+
+// control writes one labelled input with its hint and its fault.
+func (f *form) control(path string, x field) {
+	value, _ := f.bench.Design.Get(path)
+	usual, _ := f.filled.Get(path)
+	pending, wrong := f.bench.pending(path)
+	if wrong {
+		value = pending.Value
+	}
+	id := "in-" + path
+	described := ""
+	if x.hint != "" {
+		described = "hint-" + path
+	}
+	if wrong {
+		described = strings.TrimSpace(described + " err-" + path)
+	}
+	invalid := markup.If(wrong, "true")
+	wide := markup.If(path == "note" || path == "title" || strings.HasSuffix(path, ".name"), " wide")
+	f.Open("div", "class", "field"+wide)
+	f.El("label", x.label, "for", id)
+	common := []string{"id", id, "data-path", path, "aria-describedby", described, "aria-invalid", invalid}
+	switch {
+	case strings.HasSuffix(path, ".fit"):
+		f.Void("input", append(common, "type", "checkbox", "checked", markup.If(value == "true", markup.Empty))...)
+	case path == "note":
+		f.Open("textarea", append(common, "rows", "2")...)
+		f.Text(value)
+		f.Close("textarea")
+	case f.selects(path):
+		f.choose(path, value, usual, common)
+	default:
+		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done")...)
+	}
+	if x.hint != "" {
+		f.El("small", x.hint, "id", "hint-"+path, "class", "hint")
+	}
+	if wrong {
+		f.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")
+	}
+	f.Close("div")
+}
+
+// Sentence tells a fault beside its own field.
+func Sentence(x design.Fault) string {
+	s := strings.ToUpper(x.What[:min(1, len(x.What))]) + x.What[min(1, len(x.What)):]
+	if x.Hint != "" {
+		s += ": " + x.Hint
+	}
+	return s + "."
+}
+
+// selects reports whether the field at path is chosen from a list.
+func (f *form) selects(path string) bool {
+	return len(design.Choices(f.bench.Design, path)) > 0
+}
+
+// choose writes a select. The empty choice is the usual one, named.
+func (f *form) choose(path, value, usual string, common []string) {
+	f.Open("select", common...)
+	choices := design.Choices(f.bench.Design, path)
+	known := value == ""
+	empty := "as the piece before"
+	for _, c := range choices {
+		if c.Slug == usual && usual != "" {
+			empty = c.Name
+		}
+		known = known || c.Slug == value
+	}
+	if !strings.HasSuffix(path, ".kind") || !strings.ContainsAny(path, "0123456789") {
+		if strings.HasSuffix(path, ".seal") {
+			empty = "as the others"
+		}
+		if strings.HasSuffix(path, ".inSize") || path == "tank.outlet.size" {
+			empty = "choose a tube"
+		}
+		f.option("", empty, value == "")
+	}
+	if !known {
+		f.option(value, value, true)
+	}
+	series := ""
+	for _, c := range choices {
+		if c.Slug == usual && value != c.Slug {
+			continue // it is the empty choice
+		}
+		if c.Group != series {
+			if series != "" {
+				f.Close("optgroup")
+			}
+			f.Open("optgroup", "label", c.Group)
+			series = c.Group
+		}
+		f.option(c.Slug, c.Name, c.Slug == value)
+	}
+	if series != "" {
+		f.Close("optgroup")
+	}
+	f.Close("select")
+}
+
+func (f *form) option(value, name string, selected bool) {
+	f.Raw(`<option value="`)
+	f.Text(value)
+	f.Raw(`"`)
+	if selected {
+		f.Raw(" selected")
+	}
+	f.Raw(">")
+	f.Text(name)
+	f.Close("option")
+}
+
+// list writes the pieces of one line, each with its fields and its buttons.
+func (f *form) list(path string, pieces []design.Piece) {
+	if len(pieces) == 0 {
+		f.El("p", "Nothing here yet.", "class", "hint")
+	}
+	f.Open("ol", "class", "pieces")
+	for i := range pieces {
+		f.piece(path+"."+strconv.Itoa(i), i, len(pieces))
+	}
+	f.Close("ol")
+	f.adder(path+"."+strconv.Itoa(len(pieces)), "Add a piece at the end")
+}
+
+// adder is the control that puts a new piece before path.
+func (f *form) adder(path, label string) {
+	f.Open("div", "class", "adder")
+	f.Open("select", "data-add", path, "aria-label", label)
+	f.option("", label+"…", true)
+	for _, k := range design.Kinds() {
+		f.option(k.Slug, k.Name, false)
+	}
+	f.Close("select")
+	f.Close("div")
+}
+
+func (f *form) piece(path string, i, n int) {
+	kind, _ := f.bench.Design.Get(path + ".kind")
+	number, label := "", kind
+	for _, p := range f.bench.Report.Pieces {
+		if p.Ref == path {
+			number, label = strconv.Itoa(p.Number), p.Label
+			if p.Name != "" {
+				label = p.Name + " (" + p.Label + ")"
+			}
+			break
+		}
+	}
+	f.Open("li", "class", "piece-card", "id", "card-"+path, "data-ref", path)
+	f.Open("div", "class", "piece-head")
+	f.El("span", number, "class", "number")
+	f.El("span", label, "class", "piece-label")
+	f.button("up", path, "↑", "Move piece "+number+" up", i == 0)
+	f.button("down", path, "↓", "Move piece "+number+" down", i == n-1)
+	f.button("remove", path, "×", "Remove piece "+number, false)
+	f.Close("div")
+	f.Open("details", "data-keep", "card "+path, "open", markup.If(f.faulty(path), markup.Empty))
+	f.El("summary", "Change")
+	f.Open("div", "class", "fields")
+	f.control(path+".kind", pieceLabels["kind"])
+	for _, k := range design.Kinds() {
+		if k.Slug != kind {
+			continue
+		}
+		for _, member := range k.Fields {
+			x := pieceLabels[member]
+			switch {
+			case member == "turn":
+				x.hint = turnHint(kind)
+			case member == "length" && (kind == design.Reducer || kind == design.Butterfly || kind == design.Ball):
+				x.hint = "measured over its weld ends, if you have it in hand"
+			}
+			f.control(path+"."+member, x)
+		}
+	}
+	f.Close("div")
+	f.adder(path, "Put a piece before this one")
+	f.Close("details")
+	f.Close("li")
+}
+
+// turnHint says what a turn of 0° means for a kind of piece.
+func turnHint(kind string) string {
+	what := "turns to"
+	switch kind {
+	case design.Reducer:
+		what = "flat side to"
+	case design.Tee:
+		what = "branch to"
+	}
+	return what + ": on a level line 0° up, 90° right, 180° down; on an upright one 0° is towards the pump"
+}
+
+// faulty reports whether anything is pending below path.
+func (f *form) faulty(path string) bool {
+	for _, p := range f.bench.Pending {
+		if strings.HasPrefix(p.Path, path+".") {
+			return true
+		}
+	}
+	return false
+}
+
+func (f *form) button(act, path, mark, label string, disabled bool) {
+	f.Open("button", "type", "button", "class", "small", "data-act", act, "data-path", path, "aria-label", label, "title", label, "disabled", markup.If(disabled, markup.Empty))
+	f.Text(mark)
+	f.Close("button")
+}
+
+// curve writes the pump's curve as a small table.
+func (f *form) curve(n int) {
+	f.Open("table", "class", "curve-table")
+	f.El("caption", "Pump curve, from its data sheet")
+	f.Open("thead")
+	f.Open("tr")
+	for _, x := range curveFields {
+		f.El("th", x.label, "scope", "col")
+	}
+	f.Open("th", "scope", "col")
+	f.El("span", "Take out", "class", "unseen")
+	f.Close("th")
+	f.Close("tr")
+	f.Close("thead")
+	f.Open("tbody")
+	for i := range n {
+		row := "pump.curve." + strconv.Itoa(i)
+		f.Open("tr")
+		for _, x := range curveFields {
+			f.Open("td")
+			f.cell(row+"."+x.path, x.label+", point "+strconv.Itoa(i+1))
+			f.Close("td")
+		}
+		f.Open("td")
+		f.button("remove", row, "×", "Take out point "+strconv.Itoa(i+1), n <= 2)
+		f.Close("td")
+		f.Close("tr")
+	}
+	f.Close("tbody")
+	f.Close("table")
+	f.Open("button", "type", "button", "data-act", "point", "data-path", "pump.curve."+strconv.Itoa(n))
+	f.Text("Add a point")
+	f.Close("button")
+}
+
+// cell is an input whose label is the table's.
+func (f *form) cell(path, label string) {
+	value, _ := f.bench.Design.Get(path)
+	pending, wrong := f.bench.pending(path)
+	if wrong {
+		value = pending.Value
+	}
+	f.Void("input", "id", "in-"+path, "data-path", path, "aria-label", label, "value", value, "autocomplete", "off",
+		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+path), "enterkeyhint", "done")
+	if wrong {
+		f.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")
+	}
+}

@@ -1,0 +1,63 @@
+package view
+
+// Assets are the addresses of what the page loads, relative to it.
+type Assets struct {
+	Style  string
+	Script string
+	Glue   string // what starts a Go module, from the Go tree
+	Module string
+}
+
+// Page is the whole page for b. It is written when the site is built, so that
+// it can be read before the module has loaded.
+func Page(b Bench, a Assets) string {
+	var h html
+	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Drawoff: from one description of a tank and the line to its pump, whether it fits, mates, flows, drains and stands, and what to buy and cut."><title>Drawoff</title>`)
+	h.Void("link", "rel", "stylesheet", "href", a.Style)
+	h.Void("link", "rel", "icon", "href", "data:image/svg+xml,"+icon)
+	h.Void("link", "rel", "preload", "href", a.Module, "as", "fetch", "crossorigin", "anonymous")
+	h.Raw(`</head><body><a class="skip" href="#form">Skip to the inputs</a>`)
+	h.Raw(`<header class="top"><div class="brand"><h1>Drawoff</h1><p>One description of your tank and its line: whether it fits, flows, drains and stands, and what to order.</p></div>`)
+	h.Raw(`<div class="bar" role="toolbar" aria-label="This design">` +
+		`<button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button>` +
+		`<button type="button" id="copy-link" disabled>Copy link</button>` +
+		`<button type="button" id="save-file" disabled>Save file</button>` +
+		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
+		`<button type="button" id="print-sheet">Print</button>` +
+		`<button type="button" id="start-demo" disabled>Demo</button></div></header>`)
+	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
+	h.Raw(`<noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
+	h.Raw(`<div id="tally" class="tally-bar">`)
+	regions := Regions(b)
+	h.Raw(regions["tally"])
+	h.Raw(`</div><main class="desk">`)
+	h.region(regions, "drawing", "Side view", "")
+	h.region(regions, "verdicts", "Verdicts", "")
+	h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
+	h.Raw(regions["form"])
+	h.Raw(`</form></section>`)
+	h.region(regions, "heights", "Height of the stand", "")
+	h.region(regions, "pieces", "The line", "scroll")
+	h.region(regions, "parts", "Parts, cuts and welds", "scroll")
+	h.region(regions, "doubts", "To measure", "")
+	h.region(regions, "figures", "Figures and working", "")
+	h.region(regions, "cautions", "Take care", "")
+	h.Raw(`</main><footer><p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)
+	h.El("script", "", "src", a.Glue)
+	h.El("script", "", "src", a.Script, "data-module", a.Module)
+	h.Raw(`</body></html>`)
+	return h.String()
+}
+
+// region writes a section of the page that changes with the design.
+func (h *html) region(regions map[string]string, id, title, class string) {
+	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
+	h.El("h2", title, "id", id+"-title")
+	h.Open("div", "id", id, "class", class)
+	h.Raw(regions[id])
+	h.Close("div")
+	h.Close("section")
+}
+
+// icon is a tank over a drop, our own.
+const icon = "%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 32 32'%3E%3Cpath d='M7 3h18v12l-7 7v3h-4v-3l-7-7z' fill='%23315c4d'/%3E%3Ccircle cx='16' cy='28.5' r='2.2' fill='%23b5702a'/%3E%3C/svg%3E"

@@ -1,0 +1,408 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/draw"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/markup"
+	q "drawoff/pipeline/quantity"
+)
+
+// Tally counts the verdicts in one line, for the bar that stays in sight.
+func Tally(b Bench) string {
+	var h html
+	var n [3]int
+	for _, v := range b.Report.Verdicts {
+		n[v.Level]++
+	}
+	h.Open("a", "href", "#verdicts-title", "class", "tally "+b.Report.Level.String())
+	switch {
+	case n[finding.Stop] > 0:
+		h.badge(finding.Stop)
+		h.Text(count(n[finding.Stop], "thing stops this", "things stop this"))
+	case n[finding.Look] > 0:
+		h.badge(finding.Look)
+		h.Text(count(n[finding.Look], "thing to look at", "things to look at"))
+	default:
+		h.badge(finding.Sound)
+		h.Text("Sound as drawn")
+	}
+	if n[finding.Stop] > 0 && n[finding.Look] > 0 {
+		h.Text(", " + strconv.Itoa(n[finding.Look]) + " to look at")
+	}
+	h.Close("a")
+	if len(b.Pending) > 0 {
+		h.Open("a", "href", "#in-"+b.Pending[0].Path, "class", "tally pending")
+		h.Text(count(len(b.Pending), "entry not taken yet", "entries not taken yet"))
+		h.Close("a")
+	}
+	return h.String()
+}
+
+// Drawing is the plant from the side.
+func Drawing(b Bench) string {
+	var h html
+	h.Raw(draw.Elevation(b.Report, b.Width))
+	h.Open("p", "class", "legend")
+	h.Raw(`<span><b class="key round">1</b> a piece</span> <span><b class="key triangle">1</b> look at it</span> <span><b class="key square">1</b> stop</span>`)
+	h.Close("p")
+	return h.String()
+}
+
+// Verdicts lists what every rule says, the gravest first; what is sound folds away.
+func Verdicts(r pipeline.Report) string {
+	var h html
+	sound := 0
+	h.Open("ul", "class", "verdicts")
+	for _, v := range r.Verdicts {
+		if v.Level == finding.Sound {
+			sound++
+			continue
+		}
+		h.verdict(r, v)
+	}
+	h.Close("ul")
+	if sound == len(r.Verdicts) {
+		h.El("p", "Nothing stands in the way: every rule that Drawoff knows is met.", "class", "calm")
+	}
+	if sound > 0 {
+		h.Open("details", "data-keep", "sound")
+		h.El("summary", count(sound, "rule is met", "rules are met"))
+		h.Open("ul", "class", "verdicts")
+		for _, v := range r.Verdicts {
+			if v.Level == finding.Sound {
+				h.verdict(r, v)
+			}
+		}
+		h.Close("ul")
+		h.Close("details")
+	}
+	return h.String()
+}
+
+func (h *html) verdict(r pipeline.Report, v finding.Verdict) {
+	h.Open("li", "class", "verdict "+v.Level.String(), "data-rule", v.Rule)
+	h.badge(v.Level)
+	h.Open("div")
+	h.Open("p")
+	if where := place(r, v.Piece); where != "" {
+		h.El("a", where, "href", "#"+anchor(v.Piece), "class", "where", "data-ref", v.Piece)
+		h.Text(" ")
+	}
+	h.Text(v.Sentence)
+	h.Close("p")
+	if v.Advice != "" {
+		h.El("p", v.Advice, "class", "advice")
+	}
+	h.Open("p", "class", "basis")
+	if v.Limit != nil {
+		h.Text("Held to " + v.Limit.Text(q.Metric) + ". ")
+	}
+	h.Text("Basis: " + v.Basis + ".")
+	h.Close("p")
+	h.Close("div")
+	h.Close("li")
+}
+
+// place names what a verdict is about: "3 butterfly valve, 1½ in".
+func place(r pipeline.Report, ref string) string {
+	for _, p := range r.Pieces {
+		if p.Ref == ref {
+			if p.Name != "" {
+				return strconv.Itoa(p.Number) + " " + p.Name
+			}
+			return strconv.Itoa(p.Number) + " " + p.Label
+		}
+	}
+	switch ref {
+	case "":
+		return ""
+	case "tank":
+		return "Tank"
+	case "pump":
+		return "Pump"
+	case "stand":
+		return "Stand"
+	case "delivery":
+		return "Delivery"
+	case "liquid":
+		return "Liquid"
+	case "site":
+		return "Place"
+	}
+	return ""
+}
+
+// anchor is the id of the form's part where ref is changed.
+func anchor(ref string) string {
+	switch ref {
+	case "tank":
+		return "in-tank.bore"
+	case "pump":
+		return "in-pump.kind"
+	case "stand":
+		return "in-stand.height"
+	case "delivery":
+		return "in-delivery.height"
+	case "liquid":
+		return "in-liquid.kind"
+	case "site":
+		return "in-site.altitude"
+	}
+	return "card-" + ref
+}
+
+// Pieces is the table of everything in the line, beside the drawing of it.
+func Pieces(r pipeline.Report) string {
+	var h html
+	h.Open("table")
+	h.El("caption", "The line, piece by piece, with the tank full")
+	h.Open("thead")
+	h.Open("tr")
+	for _, c := range []string{"No.", "Piece", "Length", "Fall", "Velocity", "Loss"} {
+		h.El("th", c, "scope", "col")
+	}
+	h.Close("tr")
+	h.Close("thead")
+	h.Open("tbody")
+	for _, p := range r.Pieces {
+		h.Open("tr", "data-ref", p.Ref, "class", p.Level.String())
+		h.El("td", strconv.Itoa(p.Number), "class", "n")
+		h.Open("th", "scope", "row")
+		h.El("a", labelled(p), "href", "#card-"+p.Ref, "data-ref", p.Ref)
+		if p.Level != finding.Sound {
+			h.Text(" ")
+			h.badge(p.Level)
+		}
+		h.Close("th")
+		h.El("td", p.Length.Text(q.Metric), "class", "n")
+		h.amount(p.Fall, "upright")
+		h.amount(p.Velocity, "")
+		h.amount(p.Loss, "")
+		h.Close("tr")
+	}
+	h.Close("tbody")
+	h.Close("table")
+	return h.String()
+}
+
+func labelled(p pipeline.Piece) string {
+	if p.Name != "" {
+		return p.Name + ": " + p.Label
+	}
+	return p.Label
+}
+
+func (h *html) amount(a *q.Amount, none string) {
+	if a == nil {
+		h.El("td", none, "class", "n")
+		return
+	}
+	h.El("td", a.Text(q.Metric), "class", "n")
+}
+
+// Figures lists every figure; each opens to show its working.
+func Figures(b Bench) string {
+	var h html
+	h.Raw(draw.Curve(b.Report, min(b.Width, 520)))
+	h.Open("div", "class", "figures")
+	for _, f := range b.Report.Figures {
+		h.Open("details", "class", "figure", "id", "figure-"+f.Slug, "data-keep", "figure "+f.Slug)
+		h.Open("summary")
+		h.El("span", f.Name, "class", "name")
+		h.El("span", amount(f), "class", "value")
+		h.Close("summary")
+		h.working(f)
+		h.Close("details")
+	}
+	h.Close("div")
+	return h.String()
+}
+
+// amount is a figure's value with the doubt about it.
+func amount(f finding.Figure) string {
+	s := f.Amount.Text(q.Metric)
+	if f.Either != nil {
+		s += " ± " + f.Either.Text(q.Metric)
+	}
+	return s
+}
+
+func (h *html) working(f finding.Figure) {
+	h.Open("div", "class", "working")
+	h.El("p", f.Formula, "class", "formula")
+	if len(f.Inputs) > 0 {
+		h.Open("dl")
+		for _, in := range f.Inputs {
+			h.El("dt", in.Symbol)
+			h.Open("dd")
+			h.Text(in.Amount.Text(q.Metric) + " ")
+			h.El("span", in.Name, "class", "hint")
+			h.Close("dd")
+		}
+		h.Close("dl")
+	}
+	h.Open("p", "class", "basis")
+	h.Text("Source: " + f.Source + ".")
+	if f.Range != "" {
+		h.Text(" Holds for " + f.Range + ".")
+	}
+	h.Close("p")
+	h.Close("div")
+}
+
+// Heights shows what the stand must satisfy and which need governs.
+func Heights(r pipeline.Report) string {
+	var h html
+	h.Open("table")
+	h.El("caption", "How high the outlet must stand over the floor")
+	h.Open("thead")
+	h.Open("tr")
+	for _, c := range []string{"Need", "At least", "To spare"} {
+		h.El("th", c, "scope", "col")
+	}
+	h.Close("tr")
+	h.Close("thead")
+	h.Open("tbody")
+	for _, d := range r.Drivers {
+		h.Open("tr", "class", markup.If(d.Governs, "governs"))
+		h.Open("th", "scope", "row")
+		h.Text(d.Name)
+		if d.Governs {
+			h.El("span", " governs", "class", "tag")
+		}
+		h.El("small", d.Why, "class", "hint")
+		h.Close("th")
+		needed := q.Text(d.Needed)
+		if d.Either > 0 {
+			needed += " ± " + q.Text(d.Either)
+		}
+		h.El("td", needed, "class", "n")
+		h.El("td", q.Text(d.Slack), "class", "n")
+		h.Close("tr")
+	}
+	h.Close("tbody")
+	h.Close("table")
+	return h.String()
+}
+
+// Parts is what to buy, cut and weld.
+func Parts(r pipeline.Report) string {
+	var h html
+	h.table("To buy", []string{"Part", "How many", "Note"}, len(r.Parts), func(i int) {
+		p := r.Parts[i]
+		h.Open("th", "scope", "row")
+		h.Text(p.Name)
+		h.El("small", p.Slug, "class", "slug")
+		h.Close("th")
+		h.El("td", strings.TrimSpace(quantity(p.Quantity)+" "+markup.If(p.Unit != "pcs", p.Unit)), "class", "n")
+		h.El("td", p.Note)
+	})
+	h.table("To cut", []string{"Tube", "Length", ""}, len(r.Cuts), func(i int) {
+		c := r.Cuts[i]
+		h.El("th", c.Name, "scope", "row")
+		h.El("td", cutLength(c.Length, c.Either), "class", "n")
+		h.El("td", place(r, c.Ref))
+	})
+	h.table("To weld", []string{"Where", "Weld", "Tube"}, len(r.Welds), func(i int) {
+		w := r.Welds[i]
+		h.El("th", place(r, w.Ref), "scope", "row")
+		h.El("td", w.Kind)
+		h.El("td", w.Tube)
+	})
+	return h.String()
+}
+
+func cutLength(length, either q.Length) string {
+	s := q.Text(length)
+	if either > 0 {
+		s += " ± " + q.Text(either)
+	}
+	return s
+}
+
+// quantity writes how many: whole where it is whole.
+func quantity(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+func (h *html) table(caption string, columns []string, rows int, row func(i int)) {
+	if rows == 0 {
+		return
+	}
+	h.Open("table")
+	h.El("caption", caption)
+	h.Open("thead")
+	h.Open("tr")
+	for _, c := range columns {
+		h.El("th", c, "scope", "col")
+	}
+	h.Close("tr")
+	h.Close("thead")
+	h.Open("tbody")
+	for i := range rows {
+		h.Open("tr")
+		row(i)
+		h.Close("tr")
+	}
+	h.Close("tbody")
+	h.Close("table")
+}
+
+// Doubts lists the lengths that nobody has published, each with a place to
+// type what the caliper says.
+func Doubts(b Bench) string {
+	var h html
+	measured := b.Design.Measured
+	if len(b.Report.Doubts)+len(measured) == 0 {
+		return ""
+	}
+	h.El("p", "No standard that could be read gives these lengths. Drawoff works with the assumption shown until you measure the part in hand.")
+	h.Open("ul", "class", "doubts")
+	for i, m := range measured {
+		path := "measured." + strconv.Itoa(i) + ".length"
+		h.Open("li")
+		h.El("label", m.Part+", measured", "for", "in-"+path)
+		h.measure("in-"+path, m.Part, m.Length.String(), b)
+		h.Close("li")
+	}
+	for _, d := range b.Report.Doubts {
+		id := "measure-" + d.Dimension
+		h.Open("li")
+		h.Open("label", "for", id)
+		h.Text(d.Dimension + ": taken as " + d.Length.Text(q.Metric) + " ± " + d.Either.Text(q.Metric))
+		h.Close("label")
+		h.measure(id, d.Dimension, "", b)
+		h.El("small", strings.TrimSpace(d.Measure+" ("+d.Trust+": "+d.Source+")"), "class", "hint")
+		h.Close("li")
+	}
+	h.Close("ul")
+	return h.String()
+}
+
+func (h *html) measure(id, dimension, value string, b Bench) {
+	path := "measure:" + dimension
+	pending, wrong := b.pending(path)
+	if wrong {
+		value = pending.Value
+	}
+	h.Void("input", "id", id, "data-measure", dimension, "value", value, "placeholder", "measured, e.g. 21.5 mm", "autocomplete", "off",
+		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+path), "enterkeyhint", "done")
+	if wrong {
+		h.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")
+	}
+}
+
+// Cautions are shown whatever the verdicts.
+func Cautions(r pipeline.Report) string {
+	var h html
+	h.Open("ul")
+	for _, c := range r.Cautions {
+		if c != "" {
+			h.El("li", c)
+		}
+	}
+	h.Close("ul")
+	return h.String()
+}

@@ -1,0 +1,160 @@
+package view
+
+import (
+	"strings"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+)
+
+// Text is the report as a terminal prints it.
+func Text(r pipeline.Report) string {
+	var t text
+	if len(r.Faults) > 0 {
+		for _, f := range r.Faults {
+			t.line(f.String())
+		}
+		return t.String()
+	}
+	if r.Title != "" {
+		t.line(r.Title)
+		t.line(strings.Repeat("=", len([]rune(r.Title))))
+		t.line("")
+	}
+	for _, v := range r.Verdicts {
+		where := place(r, v.Piece)
+		if where != "" {
+			where += ": "
+		}
+		t.wrap(pad(strings.ToUpper(v.Level.String()), 7), where+v.Sentence)
+		if v.Level != finding.Sound {
+			if v.Advice != "" {
+				t.wrap(pad("", 7), v.Advice)
+			}
+			t.wrap(pad("", 7), "Basis: "+v.Basis+".")
+		}
+	}
+
+	t.head("The line, with the tank full")
+	rows := [][]string{{"No.", "Piece", "Length", "Fall", "Velocity", "Loss"}}
+	for _, p := range r.Pieces {
+		fall := "upright"
+		if p.Fall != nil {
+			fall = p.Fall.Text(q.Metric)
+		}
+		rows = append(rows, []string{quantity(float64(p.Number)), labelled(p), p.Length.Text(q.Metric), fall, optional(p.Velocity), optional(p.Loss)})
+	}
+	t.table(rows)
+
+	t.head("Height of the outlet over the floor")
+	rows = [][]string{{"Need", "At least", "To spare", ""}}
+	for _, d := range r.Drivers {
+		governs := ""
+		if d.Governs {
+			governs = "governs"
+		}
+		rows = append(rows, []string{d.Name, cutLength(d.Needed, d.Either), q.Text(d.Slack), governs})
+	}
+	t.table(rows)
+
+	t.head("Figures")
+	rows = nil
+	for _, f := range r.Figures {
+		rows = append(rows, []string{f.Name, amount(f), f.Slug})
+	}
+	t.table(rows)
+
+	t.head("To buy")
+	rows = nil
+	for _, p := range r.Parts {
+		unit := p.Unit
+		if unit == "pcs" {
+			unit = ""
+		}
+		rows = append(rows, []string{strings.TrimSpace(quantity(p.Quantity) + " " + unit), p.Name, p.Note})
+	}
+	t.table(rows)
+
+	t.head("To cut")
+	rows = nil
+	for _, c := range r.Cuts {
+		rows = append(rows, []string{cutLength(c.Length, c.Either), c.Name, place(r, c.Ref)})
+	}
+	t.table(rows)
+
+	if len(r.Doubts) > 0 {
+		t.head("To measure: no standard that could be read gives these")
+		for _, d := range r.Doubts {
+			t.wrap("  ", d.Dimension+": taken as "+d.Length.Text(q.Metric)+" ± "+d.Either.Text(q.Metric)+". "+d.Measure)
+		}
+	}
+	t.head("Take care")
+	for _, c := range r.Cautions {
+		t.wrap("  ", c)
+	}
+	return t.String()
+}
+
+func optional(a *q.Amount) string {
+	if a == nil {
+		return ""
+	}
+	return a.Text(q.Metric)
+}
+
+type text struct{ strings.Builder }
+
+func (t *text) line(s string) {
+	t.WriteString(s)
+	t.WriteByte('\n')
+}
+
+func (t *text) head(s string) {
+	t.line("")
+	t.line(s)
+	t.line(strings.Repeat("-", len([]rune(s))))
+}
+
+// lineWidth is what a terminal is usually wide.
+const lineWidth = 96
+
+// wrap writes words behind a lead, further lines indented as far.
+func (t *text) wrap(lead, words string) {
+	line, indent := lead, strings.Repeat(" ", len([]rune(lead)))
+	for _, w := range strings.Fields(words) {
+		if len([]rune(line))+1+len([]rune(w)) > lineWidth && strings.TrimSpace(line) != "" {
+			t.line(strings.TrimRight(line, " "))
+			line = indent
+		}
+		if !strings.HasSuffix(line, " ") && line != "" {
+			line += " "
+		}
+		line += w
+	}
+	t.line(strings.TrimRight(line, " "))
+}
+
+// table writes rows with their columns in line.
+func (t *text) table(rows [][]string) {
+	var widths []int
+	for _, r := range rows {
+		for i, c := range r {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[i] = max(widths[i], len([]rune(c)))
+		}
+	}
+	for _, r := range rows {
+		line := " "
+		for i, c := range r {
+			line += " " + pad(c, widths[i]) + " "
+		}
+		t.line(strings.TrimRight(line, " "))
+	}
+}
+
+func pad(s string, n int) string {
+	return s + strings.Repeat(" ", max(0, n-len([]rune(s))))
+}

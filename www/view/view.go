@@ -1,0 +1,87 @@
+// Package view turns designs and reports into what people read: the page, its
+// forms and tables, and the text of a terminal. Views compute nothing: they
+// are pure functions of a design and its report.
+package view
+
+import (
+	"strconv"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/markup"
+)
+
+// Bench is what lies before the user: a design, what Drawoff says of it, and
+// what was typed that could not be taken.
+type Bench struct {
+	Design  design.Design
+	Report  pipeline.Report // of Design
+	Pending []Pending
+	Width   int  // pixels that the drawing may be wide
+	Undo    bool // there is something to undo
+	Redo    bool
+}
+
+// Pending is something typed that the design could not take: it stays in its
+// field, with the reason beside it, until it is mended.
+type Pending struct {
+	Path  string
+	Value string
+	Fault design.Fault
+}
+
+// pending returns what is pending at path.
+func (b Bench) pending(path string) (Pending, bool) {
+	for _, p := range b.Pending {
+		if p.Path == path {
+			return p, true
+		}
+	}
+	return Pending{}, false
+}
+
+// Regions are the parts of the page that change with the design, by the id
+// of the element they fill.
+func Regions(b Bench) map[string]string {
+	return map[string]string{
+		"tally":    Tally(b),
+		"drawing":  Drawing(b),
+		"verdicts": Verdicts(b.Report),
+		"form":     Form(b),
+		"pieces":   Pieces(b.Report),
+		"figures":  Figures(b),
+		"heights":  Heights(b.Report),
+		"parts":    Parts(b.Report),
+		"doubts":   Doubts(b),
+		"cautions": Cautions(b.Report),
+	}
+}
+
+// html is markup with the habits of this page.
+type html struct{ markup.Writer }
+
+// word is how a level is told in words; its mark is a shape as well, since
+// nothing may depend on colour alone.
+func word(l finding.Level) string {
+	switch l {
+	case finding.Stop:
+		return "Stop"
+	case finding.Look:
+		return "Look"
+	}
+	return "Sound"
+}
+
+// badge writes a level as a mark with its word.
+func (h *html) badge(l finding.Level) {
+	h.El("span", word(l), "class", "badge "+l.String())
+}
+
+// count returns "1 stop", "2 stops".
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
