@@ -145,6 +145,9 @@ func (t terminal) build(ctx context.Context, args []string) int {
 	if *folder == "" || set.NArg() > 0 {
 		return t.fail(errors.New("say where to build: drawoff build -o FOLDER"))
 	}
+	if err := site.MayWrite(*folder); err != nil {
+		return t.fail(err)
+	}
 	fmt.Fprintln(t.out, "Compiling and packing…")
 	files, err := site.Build(ctx)
 	if err == nil {

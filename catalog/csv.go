@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"encoding/csv"
 	"math"
 	"strconv"
 	"strings"
@@ -26,15 +25,57 @@ type row struct {
 
 // read parses a sheet, whose first line names its columns.
 func read(file, text string) []row {
-	records, err := csv.NewReader(strings.NewReader(text)).ReadAll()
-	if err != nil {
-		panic("catalog: " + file + ": " + err.Error())
-	}
-	s := &sheet{file: file, columns: records[0], rows: make([]row, 0, len(records))}
-	for i, cells := range records[1:] {
-		s.rows = append(s.rows, row{s, i + 2, cells})
+	s := &sheet{file: file}
+	for line, n := "", 1; text != ""; n++ {
+		line, text, _ = strings.Cut(text, "\n")
+		cells, ok := split(line, len(s.columns))
+		switch {
+		case !ok || n > 1 && len(cells) != len(s.columns):
+			panic("catalog: " + file + " line " + strconv.Itoa(n) + ": not a row of this table")
+		case n == 1:
+			s.columns = cells
+		default:
+			s.rows = append(s.rows, row{s, n, cells})
+		}
 	}
 	return s.rows
+}
+
+// split parts one line into its cells, about n of them. A cell may stand in
+// quotes, inside which a quote is written twice (RFC 4180); none holds a line
+// break. encoding/csv reads more than our own tables need, and a phone would
+// have to fetch it.
+func split(line string, n int) (cells []string, ok bool) {
+	cells = make([]string, 0, n)
+	for {
+		cell, rest, more := strings.Cut(line, ",")
+		if strings.HasPrefix(line, `"`) {
+			end := 1
+			for {
+				i := strings.IndexByte(line[end:], '"')
+				if i < 0 {
+					return nil, false
+				}
+				end += i + 1
+				if !strings.HasPrefix(line[end:], `"`) {
+					break
+				}
+				end++
+			}
+			cell = strings.ReplaceAll(line[1:end-1], `""`, `"`)
+			rest, more = strings.CutPrefix(line[end:], ",")
+			if !more && rest != "" {
+				return nil, false
+			}
+		} else if strings.Contains(cell, `"`) {
+			return nil, false
+		}
+		cells = append(cells, cell)
+		if !more {
+			return cells, true
+		}
+		line = rest
+	}
 }
 
 func (r row) fail(column, what string) {

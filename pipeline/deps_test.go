@@ -49,10 +49,13 @@ var imports = map[string][]string{
 	"pipeline/quantity": {},
 	"catalog":           {"pipeline/quantity"},
 	"pipeline/finding":  {"pipeline/quantity"},
-	"pipeline/design":   {"catalog", "pipeline/quantity"},
+	"pipeline/tokens":   {},
+	"pipeline/design":   {"catalog", "pipeline/quantity", "pipeline/tokens"},
 	"pipeline/liquid":   {"pipeline/finding", "pipeline/quantity"},
 	"pipeline/vessel":   {"pipeline/finding", "pipeline/quantity"},
 	"pipeline/route":    {"catalog", "pipeline/design", "pipeline/quantity"},
+
+	"pipeline/design/designtest": {"catalog", "pipeline/design", "pipeline/quantity"}, // designs for tests; no program imports it
 
 	"pipeline/clean": ground,
 	"pipeline/drain": ground,
@@ -66,11 +69,11 @@ var imports = map[string][]string{
 	"pipeline/markup": {},
 	"pipeline/draw":   append([]string{"pipeline/markup"}, views...),
 	"www/view":        append([]string{"pipeline/draw", "pipeline/markup"}, views...),
-	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "www/view"}, views...),
+	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/tokens", "www/view"}, views...),
 	"www":             {},
-	"www/site":        {"www", "www/app"},
+	"www/site":        {"www", "www/app", "www/view"},
 	"www/browser":     {"www/site"},
-	"wasm/page":       {"www/app"},
+	"wasm/page":       {"pipeline/tokens", "www/app"},
 	".":               {"pipeline", "pipeline/design", "pipeline/finding", "www/site", "www/view"},
 }
 

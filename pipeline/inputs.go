@@ -61,6 +61,8 @@ func (p plant) standInput() stand.Input {
 		HeightTyped: !s.Height.IsZero(),
 		Raise:       p.flow.Raise,
 		RaiseKnown:  p.flow.RaiseKnown,
+		Fits:        fits(p.design),
+		FreeOutflow: p.layout.Gravity && p.design.Delivery.Height.IsZero(),
 		LegTop:      s.LegTop.Value(),
 		Foot:        s.Foot.Value(),
 		Legs:        s.Legs,
@@ -76,15 +78,15 @@ func (p plant) standInput() stand.Input {
 }
 
 func (p plant) jointInput() joint.Input {
-	pieces := p.layout.Under
-	pieces = append(pieces[:len(pieces):len(pieces)], p.layout.Run...)
-	if p.layout.Gravity {
-		pieces = append(pieces, p.layout.Delivery...)
+	pieces := p.layout.Pieces()
+	if !p.layout.Gravity {
+		pieces = pieces[:len(p.layout.Under)+len(p.layout.Run)]
 	}
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
 		Pieces:      pieces,
 		Medium:      p.design.Liquid.Kind,
+		Liquid:      p.known.liquid.Name,
 		Temperature: p.known.temperature,
 		BoreStep:    float64(p.design.Limits.BoreStep.Value()),
 	}
@@ -99,7 +101,19 @@ func (p plant) orderInput() order.Input {
 		Layout:    p.layout,
 		Legs:      p.design.Stand.Legs,
 		LegLength: p.stand.LegLength,
+		LegEither: p.stand.LegEither,
 		Stock:     p.design.Stand.Stock.Value(),
 		Kerf:      p.design.Stand.Kerf.Value(),
 	}
+}
+
+// fits returns the paths of what is made to fit.
+func fits(d design.Design) []string {
+	var out []string
+	for _, s := range d.Sizes() {
+		if s.Piece.Fit && (s.Piece.Kind == design.Straight || s.Piece.Kind == design.Hose) {
+			out = append(out, s.Path)
+		}
+	}
+	return out
 }

@@ -25,13 +25,14 @@ func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
 		flows[f.Ref] = f
 	}
 	placed := p.layout.Pieces()
+	said := p.design.Sizes() // the same pieces, in the same order
 	out := make([]Piece, len(placed))
 	for i, piece := range placed {
 		out[i] = Piece{
 			Ref:    piece.Ref,
 			Number: piece.Number,
 			Label:  piece.Label,
-			Name:   p.nameOf(piece.Ref),
+			Name:   said[i].Piece.Name,
 			Length: q.Of(piece.Length),
 			From:   piece.In.At,
 			To:     piece.Out.At,
@@ -48,31 +49,31 @@ func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
 	return out
 }
 
-// nameOf returns what the user calls the piece at ref.
-func (p plant) nameOf(ref string) string {
-	name, _ := p.design.Get(ref + ".name")
-	return name
-}
-
 // doubts lists each length that rests on no published figure, once.
 func (p plant) doubts() []Doubt {
 	out := []Doubt{}
 	seen := map[string]bool{}
+	add := func(d catalog.Dimension) {
+		if d.Either == 0 || seen[d.Slug] {
+			return
+		}
+		seen[d.Slug] = true
+		out = append(out, Doubt{
+			Dimension: d.Slug,
+			Length:    q.Of(d.Length),
+			Either:    q.Of(d.Either),
+			Trust:     string(d.Trust),
+			Measure:   d.Caliper,
+			Source:    d.Source,
+		})
+	}
 	for _, piece := range p.layout.Pieces() {
 		for _, d := range piece.Dims {
-			if d.Trust != catalog.Unknown && d.Either == 0 || seen[d.Slug] {
-				continue
-			}
-			seen[d.Slug] = true
-			out = append(out, Doubt{
-				Dimension: d.Slug,
-				Length:    q.Of(d.Length),
-				Either:    q.Of(d.Either),
-				Trust:     string(d.Trust),
-				Measure:   d.Caliper,
-				Source:    d.Source,
-			})
+			add(d)
 		}
+	}
+	for _, j := range p.layout.Junctions {
+		add(j.Gap)
 	}
 	return out
 }

@@ -1,28 +1,25 @@
 package design
 
 import (
-	"bytes"
-	"encoding/json"
-	"errors"
 	"fmt"
-	"io"
 	"reflect"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"drawoff/pipeline/tokens"
 )
 
 // decoder reads a Design out of JSON and keeps going after a fault, so that
 // one reading finds them all. encoding/json would stop at the first, would
 // take "Bore" for "bore" and the last of two "bore"s, all in silence.
 type decoder struct {
-	tokens  *json.Decoder
-	data    []byte
+	tokens  *tokens.Reader
+	data    string
 	lenient bool // members that are not known are passed over
 	files   bool // lines are counted, and the file's version is read
 
-	seenTo int // lines are counted up to here
-	line   int // of the token read last
+	line int // of the token read last
 
 	lineOf map[string]int // by path, of every member that was read
 	faults Faults
@@ -30,34 +27,26 @@ type decoder struct {
 }
 
 // decode reads data into d. Syntax that is not JSON ends the reading.
-func decode(d *Design, data []byte, files bool) *decoder {
+func decode(d *Design, data string, files bool) *decoder {
 	dec := &decoder{data: data, files: files, lenient: !files, line: 1, lineOf: map[string]int{}}
-	if !utf8.Valid(data) {
+	if !utf8.ValidString(data) {
+		// Looked for first, since in the wrong encoding nothing else is to be believed.
 		at := 0
-		for at < len(data) {
-			r, n := utf8.DecodeRune(data[at:])
-			if r == utf8.RuneError && n == 1 {
-				break
-			}
+		for r, n := utf8.DecodeRuneInString(data); r != utf8.RuneError || n > 1; r, n = utf8.DecodeRuneInString(data[at:]) {
 			at += n
 		}
-		dec.lineTo(int64(at))
+		dec.line += strings.Count(data[:at], "\n")
 		dec.stop("", "", "the file holds a byte that is not UTF-8 text", "save the file as UTF-8")
 		return dec
 	}
-	dec.tokens = json.NewDecoder(bytes.NewReader(data))
-	dec.tokens.UseNumber()
+	dec.tokens = tokens.NewReader(data, maxDepth)
 	tok, ok := dec.next()
 	switch {
 	case !ok:
-	case tok == json.Delim('{'):
-		dec.object(reflect.ValueOf(d).Elem(), "", 1)
-		if dec.broken {
-			break
-		}
-		if _, err := dec.tokens.Token(); !errors.Is(err, io.EOF) {
-			dec.lineTo(dec.tokens.InputOffset() + 1)
-			dec.stop("", "", "the file has something more after the design's last brace", "delete it")
+	case tok.Kind == tokens.Open:
+		dec.object(reflect.ValueOf(d).Elem(), "")
+		if !dec.broken {
+			dec.next()
 		}
 	default:
 		dec.stop("", shown(tok), "the file is not a design, which is a JSON object in braces", `begin with {"drawoff": 1, "tank": {`)
@@ -66,217 +55,130 @@ func decode(d *Design, data []byte, files bool) *decoder {
 }
 
 // next returns the next token, or reports why there is none.
-func (d *decoder) next() (json.Token, bool) {
+func (d *decoder) next() (tokens.Token, bool) {
 	if d.broken {
-		return nil, false
+		return tokens.Token{}, false
 	}
-	tok, err := d.tokens.Token()
-	if err == nil {
-		d.lineTo(d.tokens.InputOffset())
+	tok := d.tokens.Next()
+	d.line = tok.Line
+	if tok.Kind != tokens.Bad {
 		return tok, true
 	}
-	var syntax *json.SyntaxError
-	switch {
-	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		d.lineTo(int64(len(d.data)))
+	switch f := d.tokens.Fault(); f.What {
+	case tokens.CutShort:
 		d.stop("", "", "the file ends in the middle", "look for a brace, a bracket or a quote that is not closed")
-	case errors.As(err, &syntax):
-		d.lineTo(syntax.Offset)
-		d.stop("", d.around(syntax.Offset), "the file is not JSON", "look for a comma, a colon or a quote that is missing or too many")
+	case tokens.Trailing:
+		d.stop("", "", "the file has something more after the design's last brace", "delete it")
+	case tokens.TooDeep:
+		d.stop("", "", fmt.Sprintf("the file is nested more than %d deep", maxDepth), "look for brackets that were not meant")
 	default:
-		d.stop("", "", "the file is not JSON", "look for a comma, a colon or a quote that is missing or too many")
+		line, _, _ := strings.Cut(d.data[f.Offset:], "\n")
+		given := shorten(strings.TrimSpace(line[:min(len(line), 4*maxGiven)]))
+		d.stop("", given, "the file is not JSON", "look for a comma, a colon or a quote that is missing or too many")
 	}
-	return nil, false
-}
-
-// lineTo counts the lines up to offset.
-func (d *decoder) lineTo(offset int64) {
-	to := min(int(offset), len(d.data))
-	if to > d.seenTo {
-		d.line += bytes.Count(d.data[d.seenTo:to], []byte{'\n'})
-		d.seenTo = to
-	}
-}
-
-// around returns the rest of the line at a syntax error.
-func (d *decoder) around(offset int64) string {
-	at := max(0, min(int(offset)-1, len(d.data)))
-	line, _, _ := bytes.Cut(d.data[at:], []byte{'\n'})
-	return shorten(strings.TrimSpace(string(line[:min(len(line), 4*maxGiven)])))
+	return tok, false
 }
 
 // object reads the members of a struct, its brace already read.
-func (d *decoder) object(v reflect.Value, path string, depth int) {
+func (d *decoder) object(v reflect.Value, path string) {
 	seen := make(map[string]bool, 8)
-	for d.tokens.More() {
+	for {
 		tok, ok := d.next()
-		if !ok {
+		if !ok || tok.Kind == tokens.Close {
 			return
 		}
-		name, ok := tok.(string)
-		if !ok {
-			return // not reached: the token stream gives no other name
-		}
+		name := tok.Text
 		member := within(path, name)
 		in, f, known := named(v, name)
-		switch {
-		case seen[name]:
-			d.fault(member, "", "is there twice", "keep one of the two")
-			d.skip(depth)
-		case path == "" && name == "drawoff" && d.files:
-			d.version()
-		case known:
-			d.lineOf[member] = d.line
-			d.value(in, f.shape, member, depth)
-		case d.lenient:
-			d.skip(depth)
-		default:
-			d.fault(shorten(member), "", "is not in the format", pick(name, names(v)))
-			d.skip(depth)
-		}
+		twice, line := seen[name], d.line
 		seen[name] = true
-		if d.broken {
+		if twice {
+			d.fault(member, "", "is there twice", "keep one of the two")
+		} else if known {
+			d.lineOf[member] = line
+		} else if !d.lenient && !(path == "" && name == "drawoff") {
+			d.fault(shorten(member), "", "is not in the format", pick(name, names(v)))
+		}
+		if tok, ok = d.next(); !ok {
 			return
 		}
+		switch {
+		case twice:
+			d.tokens.Skip(tok)
+		case path == "" && name == "drawoff" && d.files:
+			d.version(tok)
+		case known:
+			d.value(in, f.shape, member, tok)
+		default:
+			d.tokens.Skip(tok)
+		}
 	}
-	d.next()
 }
 
 // version reads the value of the file's version member.
-func (d *decoder) version() {
-	tok, ok := d.next()
-	if !ok {
-		return
-	}
-	n, isNumber := tok.(json.Number)
-	version, err := strconv.Atoi(n.String())
+func (d *decoder) version(tok tokens.Token) {
+	version, err := strconv.Atoi(tok.Text)
 	switch {
-	case !isNumber || err != nil || version < 1:
+	case tok.Kind != tokens.Number || err != nil || version < 1:
 		d.fault("drawoff", shown(tok), "is not a version of the file format", "write \"drawoff\": 1")
-		d.rest(tok, 1)
+		d.tokens.Skip(tok)
 	case version > fileVersion:
 		// Whatever else looks wrong is only unknown to this version.
 		d.faults = nil
-		d.stop("drawoff", n.String(), "the file was made by a newer Drawoff", fmt.Sprintf("open it in that one; this one reads version %d", fileVersion))
+		d.stop("drawoff", tok.Text, "the file was made by a newer Drawoff", fmt.Sprintf("open it in that one; this one reads version %d", fileVersion))
 	}
 }
 
-// value reads one member's value into v.
-func (d *decoder) value(v reflect.Value, s shape, path string, depth int) {
-	tok, ok := d.next()
-	if !ok {
-		return
+// value reads one member's value, which tok begins, into v.
+func (d *decoder) value(v reflect.Value, s shape, path string, tok tokens.Token) {
+	switch {
+	case tok.Kind == tokens.Open && s == group:
+		d.object(v, path)
+	case tok.Kind == tokens.First && s == list:
+		d.items(v, path)
+	case tok.Kind == tokens.String && (s == words || s == measure):
+		if tok.Half {
+			d.fault(path, shorten(tok.Text), "holds half of a character, written \\u", "write the character itself")
+			return
+		}
+		d.set(v, path, tok)
+	case tok.Kind == tokens.Number && s == count:
+		d.set(v, path, tok)
+	case tok.Kind == tokens.Bool && s == flag:
+		v.SetBool(tok.Text == "true")
+	default:
+		what, hint := misfit(tok, s)
+		d.fault(path, shown(tok), what, hint)
+		d.tokens.Skip(tok)
 	}
-	switch t := tok.(type) {
-	case json.Delim:
-		switch {
-		case t == '{' && s == group:
-			if d.deep(depth + 1) {
-				return
-			}
-			d.object(v, path, depth+1)
-			return
-		case t == '[' && s == list:
-			if d.deep(depth + 1) {
-				return
-			}
-			d.items(v, path, depth+1)
-			return
-		}
-	case string:
-		if s == words || s == measure {
-			if strings.ContainsRune(t, utf8.RuneError) && d.lostHalf() {
-				d.fault(path, shorten(t), "holds half of a character, written \\u", "write the character itself")
-				return
-			}
-			if f := setText(v, path, t); f != nil {
-				d.fault(f.Field, f.Given, f.What, f.Hint)
-			}
-			return
-		}
-	case json.Number:
-		if s == count {
-			if f := setText(v, path, t.String()); f != nil {
-				d.fault(f.Field, f.Given, f.What, f.Hint)
-			}
-			return
-		}
-	case bool:
-		if s == flag {
-			v.SetBool(t)
-			return
-		}
-	}
-	what, hint := misfit(tok, s)
-	d.fault(path, shown(tok), what, hint)
-	d.rest(tok, depth)
 }
 
-// lostHalf reports whether the replacement character in the string just read
-// stands for a \u escape that means nothing, and was not typed as such.
-func (d *decoder) lostHalf() bool {
-	end := min(int(d.tokens.InputOffset()), len(d.data))
-	start := bytes.LastIndexByte(d.data[:end], '\n') + 1 // a string is on one line
-	return bytes.Contains(d.data[start:end], []byte(`\u`)) && !bytes.ContainsRune(d.data[start:end], utf8.RuneError)
+func (d *decoder) set(v reflect.Value, path string, tok tokens.Token) {
+	if f := setText(v, path, tok.Text); f != nil {
+		d.fault(f.Field, f.Given, f.What, f.Hint)
+	}
 }
 
 // items reads a list, its bracket already read.
-func (d *decoder) items(v reflect.Value, path string, depth int) {
+func (d *decoder) items(v reflect.Value, path string) {
 	most := maxItems(path)
-	for i := 0; d.tokens.More(); i++ {
-		if i == most {
-			d.fault(path, "", fmt.Sprintf("has more than %d items", most), "split the plant into more than one design")
-			for d.tokens.More() && !d.broken {
-				d.skip(depth)
+	for i := 0; ; i++ {
+		tok, ok := d.next()
+		if !ok || tok.Kind == tokens.Last {
+			return
+		}
+		if i >= most {
+			if i == most {
+				d.fault(path, "", fmt.Sprintf("has more than %d items", most), "split the plant into more than one design")
 			}
-			break
+			d.tokens.Skip(tok)
+			continue
 		}
 		v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
 		item := itemPath(path, i)
-		d.value(v.Index(i), group, item, depth)
+		d.value(v.Index(i), group, item, tok)
 		d.lineOf[item] = d.line
-		if d.broken {
-			return
-		}
 	}
-	d.next()
-}
-
-// skip reads past the next value.
-func (d *decoder) skip(depth int) {
-	if tok, ok := d.next(); ok {
-		d.rest(tok, depth)
-	}
-}
-
-// rest reads past what tok opened, if anything.
-func (d *decoder) rest(tok json.Token, depth int) {
-	if tok != json.Delim('{') && tok != json.Delim('[') {
-		return
-	}
-	for open := 1; open > 0; {
-		if d.deep(depth + open) {
-			return
-		}
-		tok, ok := d.next()
-		if !ok {
-			return
-		}
-		switch tok {
-		case json.Delim('{'), json.Delim('['):
-			open++
-		case json.Delim('}'), json.Delim(']'):
-			open--
-		}
-	}
-}
-
-// deep ends the reading when the nesting is deeper than any design.
-func (d *decoder) deep(depth int) bool {
-	if depth > maxDepth {
-		d.stop("", "", fmt.Sprintf("the file is nested more than %d deep", maxDepth), "look for brackets that were not meant")
-	}
-	return d.broken
 }
 
 // fault notes a fault on the line of the last token.
@@ -298,37 +200,26 @@ func (d *decoder) stop(path, given, what, hint string) {
 }
 
 // shown returns how a token looks in a file.
-func shown(tok json.Token) string {
-	switch t := tok.(type) {
-	case nil:
-		return "null"
-	case string:
-		return shorten(t)
-	case json.Delim:
-		return t.String()
-	}
-	return shorten(fmt.Sprint(tok))
-}
+func shown(tok tokens.Token) string { return shorten(tok.Text) }
 
 // misfit says why tok is not what a field of shape s holds.
-func misfit(tok json.Token, s shape) (what, hint string) {
-	switch t := tok.(type) {
-	case nil:
+func misfit(tok tokens.Token, s shape) (what, hint string) {
+	switch tok.Kind {
+	case tokens.Null:
 		return "says nothing", "leave the member out"
-	case json.Number:
+	case tokens.Number:
 		what = "is a bare number"
 		if s == measure {
-			return what, `write it as text with its unit, "` + shorten(t.String()) + ` mm"`
+			return what, `write it as text with its unit, "` + shorten(tok.Text) + ` mm"`
 		}
-	case string:
+	case tokens.String:
 		what = "is text"
-	case bool:
+	case tokens.Bool:
 		what = "is true or false"
-	case json.Delim:
+	case tokens.Open:
+		what = "opens an object"
+	default:
 		what = "opens a list"
-		if t == '{' {
-			what = "opens an object"
-		}
 	}
 	switch s {
 	case words:

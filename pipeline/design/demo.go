@@ -28,7 +28,7 @@ func Demo() Design {
 		},
 		Stand: Stand{
 			Height: length("760 mm"),
-			Bucket: length("280 mm"),
+			Bucket: length("400 mm"),
 		},
 		Run: []Piece{
 			{Kind: Straight, Name: "to the pump", In: clamp, Fit: true, Fall: fall("1:80")},
@@ -45,11 +45,11 @@ func Demo() Design {
 			InEnd:  clamp,
 			OutUp:  length("110 mm"),
 			Curve: []CurvePoint{
-				{flow("0 L/min"), head("14 m"), head("0.9 m")},
-				{flow("40 L/min"), head("13.4 m"), head("1.0 m")},
-				{flow("80 L/min"), head("12.2 m"), head("1.3 m")},
-				{flow("120 L/min"), head("10.1 m"), head("1.9 m")},
-				{flow("160 L/min"), head("7.0 m"), head("2.8 m")},
+				{flow("0 L/min"), head("8.2 m"), head("0.8 m")},
+				{flow("40 L/min"), head("7.7 m"), head("0.9 m")},
+				{flow("80 L/min"), head("6.4 m"), head("1.2 m")},
+				{flow("120 L/min"), head("4.3 m"), head("1.8 m")},
+				{flow("160 L/min"), head("1.4 m"), head("2.7 m")},
 			},
 		},
 		Delivery: Delivery{

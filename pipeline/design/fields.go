@@ -34,6 +34,7 @@ type field struct {
 	name  string
 	index int
 	shape shape
+	omit  bool // left out of a file when empty
 }
 
 // fieldsOf holds the fields of every struct type within Design, in order.
@@ -54,8 +55,8 @@ func survey(t reflect.Type) {
 	fields := make([]field, t.NumField())
 	for i := range fields {
 		f := t.Field(i)
-		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		fields[i] = field{name: name, index: i, shape: shapeOf(f.Type)}
+		name, option, _ := strings.Cut(f.Tag.Get("json"), ",")
+		fields[i] = field{name: name, index: i, shape: shapeOf(f.Type), omit: option != ""}
 		switch fields[i].shape {
 		case group:
 			survey(f.Type)

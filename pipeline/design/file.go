@@ -2,7 +2,8 @@ package design
 
 import (
 	"bytes"
-	"encoding/json"
+	"reflect"
+	"strconv"
 	"strings"
 )
 
@@ -24,7 +25,7 @@ func ReadFile(data []byte) (Design, Faults) {
 		return Design{}, Faults{{Line: 1, What: "the file is empty", Hint: `a design begins with {"drawoff": 1, "tank": {`}}
 	}
 	var d Design
-	dec := decode(&d, data, true)
+	dec := decode(&d, string(data), true)
 	return d, dec.complete(d)
 }
 
@@ -80,21 +81,9 @@ func parent(path string) string { return path[:max(0, strings.LastIndexByte(path
 
 // WriteFile returns d as indented JSON, empty fields left out, ending in a newline.
 func WriteFile(d Design) []byte {
-	return append(marshal(struct {
-		Drawoff int `json:"drawoff"`
-		Design
-	}{fileVersion, d}, "  "), '\n')
-}
-
-// marshal is json.Marshal without its escapes for HTML, which a file and a
-// link have no need of. Nothing in a Design can fail to be written.
-func marshal(v any, indent string) []byte {
-	var b bytes.Buffer
-	enc := json.NewEncoder(&b)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", indent)
-	if err := enc.Encode(v); err != nil {
-		panic("design: " + err.Error())
-	}
-	return bytes.TrimSuffix(b.Bytes(), []byte{'\n'})
+	w := writer{step: "  "}
+	w.b = append(w.b, "{\n  \"drawoff\": "...)
+	w.b = strconv.AppendInt(w.b, fileVersion, 10)
+	w.members(reflect.ValueOf(d), 1, false)
+	return append(w.b, "\n}\n"...)
 }

@@ -1,6 +1,8 @@
 package design_test
 
 import (
+	"bytes"
+	"encoding/json"
 	"testing"
 
 	"drawoff/pipeline/design"
@@ -25,5 +27,23 @@ func TestDesignsSurviveFilesAndLinks(t *testing.T) {
 		link, faults := design.ReadLink(design.WriteLink(d))
 		require.Empty(t, faults)
 		require.Equal(t, d, link)
+	})
+}
+
+// What is written is to the letter what the standard library writes of the
+// same value, so any program reads it.
+func TestFilesAreWrittenAsEncodingJSONDoes(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		d := designtest.Design(t)
+		var want bytes.Buffer
+		enc := json.NewEncoder(&want)
+		enc.SetEscapeHTML(false)
+		enc.SetIndent("", "  ")
+		require.NoError(t, enc.Encode(struct {
+			Drawoff int `json:"drawoff"`
+			design.Design
+		}{1, d}))
+		require.Equal(t, want.String(), string(design.WriteFile(d)))
 	})
 }

@@ -14,14 +14,16 @@ import (
 const linkVersion = "1"
 
 // WriteLink returns the fragment for d, without "#": "1." and then base64url
-// without padding of raw DEFLATE over compact JSON, with dict1 known to both ends.
+// without padding of raw DEFLATE over compact JSON, with dict1 known to both
+// ends. The demo takes about 300 characters; a design of hundreds of pieces
+// with long names may pass MaxLink, and is then to be sent as a file.
 func WriteLink(d Design) string {
 	var b bytes.Buffer
 	w, err := flate.NewWriterDict(&b, flate.BestCompression, []byte(dict1))
 	if err != nil {
 		panic("design: " + err.Error()) // only for a level that does not exist
 	}
-	w.Write(marshal(d, "")) // a bytes.Buffer takes everything
+	w.Write(compact(d)) // a bytes.Buffer takes everything
 	w.Close()
 	return linkVersion + "." + base64.RawURLEncoding.EncodeToString(b.Bytes())
 }
@@ -37,7 +39,7 @@ func ReadLink(fragment string) (Design, Faults) {
 		return Design{}, Faults{*f}
 	}
 	var d Design
-	dec := decode(&d, data, false)
+	dec := decode(&d, string(data), false)
 	if dec.broken && len(dec.faults) == 1 && dec.faults[0].Field == "" {
 		return Design{}, Faults{{Given: shorten(fragment), What: "the link holds something other than a design", Hint: copyAgain}}
 	}
@@ -57,6 +59,7 @@ func unpack(s string) ([]byte, *Fault) {
 			s = unescape(s)
 		}
 	}
+	s = strings.TrimPrefix(s, "#") // it may have been encoded too
 	if s == "" {
 		return nil, &Fault{What: "the link is empty", Hint: copyAgain}
 	}

@@ -7,7 +7,7 @@ func pick(word string, options []string) string {
 	if near := nearest(word, options); near != "" {
 		return "perhaps " + near + " was meant"
 	}
-	const most = 12
+	const most = 20
 	if len(options) > most {
 		return "pick one of those offered, such as " + options[0]
 	}

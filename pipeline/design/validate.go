@@ -31,6 +31,10 @@ func (d Design) Validate() Faults {
 	return v.inOrder()
 }
 
+// leastBore is the narrowest tank. An outlet too wide for one narrower still
+// is not worth a second fault.
+const leastBore = 50 * q.Millimetre
+
 // The legs that a stand may have.
 const (
 	fewestLegs = 3
@@ -86,7 +90,7 @@ func (v *validator) words(in reflect.Value, path string) {
 }
 
 func (v *validator) tank(t Tank) {
-	need(v, "tank.bore", t.Bore, 0.05, 10, "the inside diameter of the shell", "50 mm to 10 m")
+	need(v, "tank.bore", t.Bore, leastBore, 10, "the inside diameter of the shell", "50 mm to 10 m")
 	need(v, "tank.height", t.Height, 0, 20, "the straight side of the shell", "0 to 20 m")
 	v.choice("tank.bottom", t.Bottom, bottoms)
 	span(v, "tank.coneAngle", t.ConeAngle, rad(10), rad(170), "10° to 170°, the full angle of the cone")
@@ -102,7 +106,7 @@ func (v *validator) tank(t Tank) {
 		return
 	}
 	v.end("tank.outlet.end", o.End, tube)
-	if !t.Bore.IsZero() && t.Bore.Value() > 0 && tube.Bore() >= t.Bore.Value() {
+	if t.Bore.Value() >= leastBore && tube.Bore() >= t.Bore.Value() {
 		v.fault("tank.outlet.size", o.Size, "is wider than the tank, "+t.Bore.String(), "choose a smaller outlet, or check the bore of the tank")
 	}
 }

@@ -54,7 +54,7 @@ func Check(in Input) Result {
 	if l.Gravity {
 		first.pieces, first.to = pieces, "the outflow"
 	}
-	var r Result
+	r := Result{Falls: make([]Fall, 0, len(pieces))}
 	first.check(&r)
 	if !l.Gravity {
 		delivery := line{pieces: pieces[end:], least: in.Least, to: "the pump"}

@@ -22,12 +22,11 @@ const level q.Slope = 1e-5
 // axis does: its step is judged as a low point.
 func fall(p *route.Piece) (f Fall, drop, run q.Length) {
 	f.Ref = p.Ref
-	ends := profile([]route.Piece{*p})
-	if len(ends) == 0 || route.Steep(p.In.Dir) && p.Kind != design.Hose || route.Steep(p.Out.Dir) {
+	if len(p.Path) == 0 || p.Kind != design.Hose && (route.Steep(p.In.Dir) || route.Steep(p.Out.Dir)) {
 		f.Vertical = true
 		return f, 0, 0
 	}
-	first, last := ends[0], ends[len(ends)-1]
+	first, last := section(&p.Path[0], 0, 0), section(&p.Path[len(p.Path)-1], 1, 0)
 	length := p.Length
 	if p.Kind == design.Hose {
 		// It is judged as it is drawn, taut.
@@ -41,7 +40,7 @@ func fall(p *route.Piece) (f Fall, drop, run q.Length) {
 	}
 	run = q.Length(math.Sqrt(max(0, float64(length*length)-rise*rise)))
 	switch {
-	case route.Steep(last.at.Sub(first.at).Unit()):
+	case route.Steep(last.at.Sub(first.at).Unit()), run <= 1e-9 && route.Steep(p.In.Dir):
 		f.Vertical = true
 	case run > 1e-9:
 		f.Slope = q.Slope(drop / run)
@@ -96,31 +95,47 @@ func (l *line) falls(r *Result) {
 
 // judge returns the verdict on how one piece falls, if there is one to give.
 func (l *line) judge(p *route.Piece, f Fall) (finding.Verdict, bool) {
+	if p.Unlaid {
+		return finding.Verdict{
+			Rule: "fall", Level: finding.Look, Piece: p.Ref, Basis: "a fall is counted over a level run",
+			Sentence: named(p) + " runs too steeply to be laid to a fall: the fall typed for it has no effect.",
+			Advice:   "Take its fall out, or turn the piece before it so that it runs nearly level.",
+		}, true
+	}
+	if sags(p) {
+		return finding.Verdict{
+			Rule: "fall", Level: finding.Look, Piece: p.Ref, Basis: "common practice, no source",
+			Sentence: named(p) + " is longer than the way it is led: where it sags it holds liquid.",
+			Advice:   "Shorten it, or lead it over a support so that it falls all the way, and lift it to empty it.",
+		}, true
+	}
+	enough := l.least*(1-1e-6) - 1e-9 // a fall typed as the limit meets it, rounded as it may be
+	if f.Vertical || f.Slope >= enough || !l.must && f.Slope <= -enough {
+		return finding.Verdict{}, false
+	}
 	limit := q.Of(l.least)
-	v := finding.Verdict{Rule: "fall", Level: finding.Look, Piece: p.Ref, Limit: &limit, Basis: fallBasis}
-	v.Advice = "Lay it to fall by at least " + q.Text(l.least) + ", " + perMetre(l.least) + ", towards " + l.to + "."
-	enough := float64(l.least) * (1 - 1e-6) // a fall typed as the limit meets it
-	slope := float64(f.Slope)
+	v := finding.Verdict{
+		Rule: "fall", Level: finding.Look, Piece: p.Ref, Limit: &limit, Basis: fallBasis,
+		Advice: l.advice(),
+	}
+	slope := q.Slope(math.Abs(float64(f.Slope)))
 	switch {
-	case p.Unlaid:
-		v.Sentence = named(p) + " runs too steeply to be laid to a fall: the fall typed for it has no effect."
-		v.Advice = "Take its fall out, or turn the piece before it so that it runs nearly level."
-		v.Limit, v.Basis = nil, "a fall is counted over a level run"
-	case sags(p):
-		v.Sentence = named(p) + " is longer than the way it is led: where it sags it holds liquid."
-		v.Advice = "Shorten it, or lead it over a support so that it falls all the way, and lift it to empty it."
-		v.Limit, v.Basis = nil, "common practice, no source"
-	case f.Vertical || slope >= enough || !l.must && slope <= -enough:
-		return v, false
-	case math.Abs(slope) < float64(level):
+	case slope < level:
 		v.Sentence = named(p) + " lies level: it does not empty by itself, and what stays in it spoils."
-	case slope > 0 || !l.must:
-		v.Sentence = named(p) + " falls " + q.Text(q.Slope(math.Abs(slope))) + ", flatter than " + q.Text(l.least) + ": it empties slowly and never quite."
+	case f.Slope > 0 || !l.must:
+		v.Sentence = named(p) + " falls " + q.Text(slope) + ", flatter than " + q.Text(l.least) + ": it empties slowly and never quite."
 	default:
 		v.Level = finding.Stop
-		v.Sentence = named(p) + " rises " + q.Text(q.Slope(-slope)) + " towards " + l.to + ": liquid stays behind it and air gathers at its upper end."
+		v.Sentence = named(p) + " rises " + q.Text(slope) + " towards " + l.to + ": liquid stays behind it and air gathers at its upper end."
 	}
 	return v, true
+}
+
+func (l *line) advice() string {
+	if l.least < level {
+		return "Lay it level, or to fall towards " + l.to + "."
+	}
+	return "Lay it to fall by at least " + q.Text(l.least) + ", " + perMetre(l.least) + ", towards " + l.to + "."
 }
 
 // sags reports whether a hose is longer, by more than fits take up, than the

@@ -10,8 +10,8 @@ import (
 )
 
 const (
-	pointBasis = "drainable, no pockets or dead ends: Handbook of Hygiene Control in the Food Industry (Woodhead 2005) chapter 17"
-	stepBasis  = "common practice: eccentric reducers with the flat side down in lines that must drain"
+	pointBasis = "common practice, no source: a hygienic line empties by itself and has no dead ends"
+	stepBasis  = "common practice, no source: eccentric reducers with the flat side down in lines that must drain"
 
 	// deadEnd is how far a capped branch may reach below or above the line, in
 	// metres, before it counts: about what a cap's own shape does.

@@ -2,6 +2,7 @@ package drain
 
 import (
 	"math"
+	"slices"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/route"
@@ -14,7 +15,8 @@ const hold = 1e-4
 // node is a cross-section of a line's bore.
 type node struct {
 	at            route.Vec
-	invert, crown float64 // height of the bore's lowest and highest point there
+	dir           route.Vec // as drawn
+	invert, crown float64   // height of the bore's lowest and highest point there
 	piece         int
 }
 
@@ -23,7 +25,7 @@ func section(s *route.Segment, t float64, piece int) node {
 	at, dir := s.Point(t)
 	radius := (float64(s.BoreFrom) + t*float64(s.BoreTo-s.BoreFrom)) / 2
 	reach := radius * levelness(dir)
-	return node{at: at, invert: at.Z - reach, crown: at.Z + reach, piece: piece}
+	return node{at: at, dir: dir, invert: at.Z - reach, crown: at.Z + reach, piece: piece}
 }
 
 // levelness is how far across a tube's section lies upright: 1 for a level
@@ -56,7 +58,7 @@ func profile(pieces []route.Piece) []node {
 			}
 			nodes = append(nodes, section(s, to, i))
 		}
-		if start > 0 && start < len(nodes) && pieces[i-1].Out.Dir.Dot(p.Path[0].Dir) < 1-1e-9 {
+		if start > 0 && start < len(nodes) && nodes[start-1].dir.Dot(nodes[start].dir) < 1-1e-9 {
 			// Where a joint is sprung or a hose bends away, the two bores share
 			// the lower floor and the higher roof.
 			a, b := &nodes[start-1], &nodes[start]
@@ -71,68 +73,46 @@ func profile(pieces []route.Piece) []node {
 // pocket is a stretch of nodes lower than what lies on both sides of it.
 type pocket struct {
 	from, to int     // first and last node
-	depth    float64 // below the lower of the two highest points beside it
+	depth    float64 // of what stays in it: up to the lower of the highest points on either side
 }
 
-// pockets returns the stretches of z, heights along a line, that are lower by
-// more than hold than something on either side before anything still lower.
-// The ends of the line are open: what stands there is no pocket. The answer
-// is the same counted from the other end.
+// pockets returns the stretches of z, heights along a line, from which z rises
+// by more than hold on either side before it comes lower still. The ends of
+// the line are open: what is low there is no pocket. Counted from the other
+// end the answer is the same.
 func pockets(z []float64) []pocket {
-	if len(z) == 0 {
-		return nil
-	}
+	const unknown, falling, rising = 0, -1, 1
 	var found []pocket
-	low, high := z[0], z[0] // since the last turn
-	at := 0
-	var before float64 // the highest point before the low in hand
-	falling, rising := false, false
-	settle := func() {
-		if rising && len(found) > 0 {
-			last := &found[len(found)-1]
-			last.depth = min(last.depth, high-z[last.from])
-		}
-	}
+	way := unknown
+	low, high := math.Inf(1), math.Inf(-1) // since the last turn
+	at := 0                                // of low
 	for i, h := range z {
-		switch {
-		case falling:
-			if h < low {
-				low, at = h, i
-			} else if h > low+hold {
-				found = append(found, pocket{from: at, to: at, depth: before - low})
-				falling, rising, high = false, true, h
-			}
-		case rising:
-			if h > high {
-				high = h
-			} else if h < high-hold {
-				settle()
-				falling, rising, low, at, before = true, false, h, i, high
-			}
-		default:
-			low, high = min(low, h), max(high, h)
-			if h < high-hold {
-				falling, low, at, before = true, h, i, high
-			} else if h > low+hold {
-				// The line rises from its very start, which is open.
-				rising, high = true, h
-			}
+		if h < low {
+			low, at = h, i
 		}
-	}
-	settle()
-	for i := range found {
-		spread(z, &found[i])
+		high = max(high, h)
+		switch {
+		case way != falling && h < high-hold:
+			way, low, at = falling, h, i
+		case way != rising && h > low+hold:
+			if way == falling {
+				found = append(found, spread(z, at))
+			}
+			way, high = rising, h
+		}
 	}
 	return found
 }
 
-// spread widens p over the nodes beside its lowest that are no higher to speak of.
-func spread(z []float64, p *pocket) {
-	lowest := z[p.from]
-	for p.from > 0 && z[p.from-1] <= lowest+hold {
+// spread returns the pocket around the low at: every node beside it that is
+// no higher to speak of.
+func spread(z []float64, at int) pocket {
+	p := pocket{from: at, to: at, depth: min(slices.Max(z[:at+1]), slices.Max(z[at:])) - z[at]}
+	for p.from > 0 && z[p.from-1] <= z[at]+hold {
 		p.from--
 	}
-	for p.to+1 < len(z) && z[p.to+1] <= lowest+hold {
+	for p.to+1 < len(z) && z[p.to+1] <= z[at]+hold {
 		p.to++
 	}
+	return p
 }

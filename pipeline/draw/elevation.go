@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"slices"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/finding"
@@ -14,10 +13,10 @@ import (
 // Margins around the plant, pixels: room for the heights on either side, for
 // a line of words over it and for the dimension under the floor.
 const (
-	marginLeft   = 62.0
-	marginRight  = 66.0
-	marginTop    = 26.0
-	marginBottom = 44.0
+	marginLeft   = 80.0
+	marginRight  = 80.0
+	marginTop    = 34.0
+	marginBottom = 52.0
 	tallest      = 640.0
 )
 
@@ -352,13 +351,12 @@ type balloon struct {
 	level  finding.Level
 	x, y   float64 // of the piece
 	bx, by float64 // of the number
-	beside bool    // spread downwards, else sideways
 }
 
 const balloonRadius = 9.0
 
-// balloons numbers the pieces, beside what stands and over what lies, pushed
-// apart until none covers another.
+// balloons numbers the pieces: to the left of what stands, over what lies,
+// outside what bends, and pushed apart until none covers another.
 func (e *elevation) balloons() {
 	level := map[string]finding.Level{}
 	for _, p := range e.report.Pieces {
@@ -368,17 +366,12 @@ func (e *elevation) balloons() {
 	for _, p := range e.Layout.Pieces() {
 		mid := middle(p)
 		b := balloon{number: p.Number, ref: p.Ref, level: level[p.Ref], x: e.x(mid.X), y: e.y(mid.Z)}
-		along := p.Out.At.Sub(p.In.At)
-		b.beside = math.Abs(along.Z) > math.Abs(along.X)
-		off := e.thick(p.In.Half.Tube.OD)/2 + 18
-		if b.beside {
-			b.bx, b.by = b.x-off, b.y
-		} else {
-			b.bx, b.by = b.x, b.y-off
-		}
+		off := e.thick(p.In.Half.Tube.OD)/2 + 20
+		dx, dy := outside(p)
+		b.bx, b.by = b.x+dx*off, b.y+dy*off
 		all = append(all, b)
 	}
-	spread(all)
+	spread(all, e.width, e.bottom)
 	for _, b := range all {
 		e.Raw(`<g class="balloon `)
 		e.Raw(b.level.String())
@@ -390,6 +383,24 @@ func (e *elevation) balloons() {
 		e.words("number", "middle", b.bx, b.by+4, decimal(float64(b.number)))
 		e.Close("g")
 	}
+}
+
+// outside returns the direction, in pixels, in which a piece's number stands.
+func outside(p route.Piece) (dx, dy float64) {
+	for _, s := range p.Path {
+		if s.Radius == 0 {
+			continue
+		}
+		out := along(s, 0.5).Sub(s.From.Add(s.Toward.Scale(float64(s.Radius))))
+		if n := math.Hypot(out.X, out.Z); n > float64(s.Radius)/2 {
+			return out.X / n, -out.Z / n
+		}
+	}
+	run := p.Out.At.Sub(p.In.At)
+	if math.Abs(run.Z) > math.Abs(run.X) {
+		return -1, 0
+	}
+	return 0, -1
 }
 
 // mark draws the ground of a number: round when sound, a triangle to look
@@ -412,49 +423,35 @@ func (e *elevation) mark(b balloon) {
 	}
 }
 
-// spread pushes numbers of one kind apart: those beside the line along y,
-// those over it along x.
-func spread(all []balloon) {
-	const room = balloonRadius*2 + 4
-	var index []int
-	for i := range all {
-		index = append(index, i)
-	}
-	slices.SortStableFunc(index, func(i, j int) int {
-		a, b := all[i], all[j]
-		if a.beside != b.beside {
-			if a.beside {
-				return -1
-			}
-			return 1
-		}
-		if a.beside {
-			return sign(a.by - b.by)
-		}
-		return sign(a.bx - b.bx)
-	})
-	for n, i := range index {
-		b := &all[i]
-		for _, j := range index[:n] {
-			o := all[j]
-			if math.Abs(b.bx-o.bx) >= room || math.Abs(b.by-o.by) >= room {
-				continue
-			}
-			if b.beside {
-				b.by = o.by + room
-			} else {
-				b.bx = o.bx + room
+// spread pushes numbers apart until none covers another, inside the drawing.
+// A long line is left after some rounds: its numbers then crowd, but stand.
+func spread(all []balloon, width, floor float64) {
+	const room, rounds = balloonRadius*2 + 5, 40
+	for range rounds {
+		moved := false
+		for i := range all {
+			for j := range i {
+				a, b := &all[j], &all[i]
+				dx, dy := b.bx-a.bx, b.by-a.by
+				d := math.Hypot(dx, dy)
+				if d >= room {
+					continue
+				}
+				if d < 0.5 { // one on the other: part them upright
+					dx, dy, d = 0, 1, 1
+				}
+				push := (room - d) / 2
+				a.bx, a.by = a.bx-dx/d*push, a.by-dy/d*push
+				b.bx, b.by = b.bx+dx/d*push, b.by+dy/d*push
+				moved = true
 			}
 		}
+		for i := range all {
+			all[i].bx = min(max(all[i].bx, balloonRadius+4), width-balloonRadius-4)
+			all[i].by = min(max(all[i].by, balloonRadius+6), floor-balloonRadius-2)
+		}
+		if !moved {
+			return
+		}
 	}
-}
-
-func sign(x float64) int {
-	switch {
-	case x < 0:
-		return -1
-	case x > 0:
-		return 1
-	}
-	return 0
 }

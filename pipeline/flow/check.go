@@ -71,16 +71,6 @@ type Point struct {
 	SuctionKnown     bool   // whether SuctionRequired and Margin are known: there is a flow, the curve says what the pump requires, the liquid does not boil
 }
 
-// PieceFlow is the flow through one piece.
-type PieceFlow struct {
-	Ref           string // "tank", "run.2", "delivery"
-	Velocity      q.Velocity
-	Reynolds      float64
-	Friction      float64 // Darcy friction factor, the higher
-	K             float64 // of its fitting, besides straight friction
-	Loss, LossLow q.Head
-}
-
 // CurvePoint is a flow with the head that the line asks and that the pump gives.
 type CurvePoint struct {
 	Flow         q.Flow
@@ -164,22 +154,7 @@ func (p *plant) pieces(flow q.Flow) []PieceFlow {
 	out := make([]PieceFlow, 0, len(p.suction)+len(p.delivery))
 	for _, line := range [...]Line{p.suction, p.delivery} {
 		for i := range line {
-			r := reachOf(line[i], nu)
-			low, high := r.loss(float64(flow))
-			re := r.reynolds * float64(flow)
-			f := 0.0
-			if re > 0 {
-				f = Friction(re, r.rough).High
-			}
-			out = append(out, PieceFlow{
-				Ref:      line[i].Ref,
-				Velocity: q.Velocity(r.velocity * float64(flow)),
-				Reynolds: re,
-				Friction: f,
-				K:        line[i].Loss.K(math.Max(re, 1)),
-				Loss:     q.Head(high),
-				LossLow:  q.Head(low),
-			})
+			out = append(out, pieceFlow(&line[i], float64(flow), nu))
 		}
 	}
 	return out

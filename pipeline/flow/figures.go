@@ -160,7 +160,7 @@ func (p *plant) speedFigures(r *Result) {
 	wide := widest(p.suction, p.delivery)
 	r.Figures = append(r.Figures, finding.Figure{
 		Slug: "reynolds", Name: "Reynolds number in the largest bore", Piece: wide.Ref,
-		Amount: q.Of(q.Number(reachOf(*wide, viscosity(p.Liquid)).reynolds * float64(flow))),
+		Amount: q.Of(q.Number(reachOf(wide, viscosity(p.Liquid)).reynolds * float64(flow))),
 		Working: finding.Working{
 			Formula: "Re = ρ v D / μ = 4 ρ Q / (π D μ)",
 			Inputs: []finding.Input{
@@ -210,6 +210,5 @@ func widest(lines ...Line) *Element {
 }
 
 func speedIn(e *Element, flow q.Flow) q.Velocity {
-	d := within(float64(e.Bore), leastBore, greatestBore)
-	return q.Velocity(reachOf(Element{Bore: q.Length(d)}, 1).velocity * float64(flow))
+	return q.Velocity(reachOf(e, 1).velocity * float64(flow))
 }

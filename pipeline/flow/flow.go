@@ -20,8 +20,6 @@
 package flow
 
 import (
-	"math"
-
 	"drawoff/pipeline/liquid"
 	q "drawoff/pipeline/quantity"
 )
@@ -36,7 +34,10 @@ func within(x, lo, hi float64) float64 {
 	if !(x > lo) { // also true of NaN
 		return lo
 	}
-	return math.Min(x, hi)
+	if x > hi {
+		return hi
+	}
+	return x
 }
 
 // Bounds for within, SI units.

@@ -67,5 +67,5 @@ func Colebrook(re, rel float64) float64 {
 func clamond(f, x1, x2 float64) float64 {
 	s := 1 + x1 + f
 	e := (math.Log(x1+f) + f - x2) / s
-	return f - (s+0.5*e)*e*(x1+f)/(s+e*(1+e/3))
+	return f - (s+0.5*e)*e*(x1+f)/(s+e*(1+e*(1.0/3)))
 }

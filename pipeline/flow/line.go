@@ -36,41 +36,47 @@ type Line []Element
 // Loss is the head that a line loses at one flow.
 type Loss struct {
 	Low, High q.Head // the same outside the critical zone
-	Elements  []ElementLoss
+	Elements  []PieceFlow
 }
 
-// ElementLoss is the head that one element loses.
-type ElementLoss struct {
-	Ref       string
-	Velocity  q.Velocity
-	Reynolds  float64
-	Friction  Band    // Darcy
-	K         float64 // of its fitting
-	Low, High q.Head
+// PieceFlow is the flow through one element, and the head that it loses.
+type PieceFlow struct {
+	Ref           string // the element's: "tank", "run.2", "delivery"
+	Velocity      q.Velocity
+	Reynolds      float64
+	Friction      Band    // Darcy; zero where nothing flows or nothing is straight
+	K             float64 // of its fitting; 0 where nothing flows
+	Loss, LossLow q.Head  // the higher and the lower; the same outside the critical zone
 }
 
 // Loss returns what each element and the whole line lose at the given flow,
 // (f L/D + K) v²/2g. Nothing flows backwards: a flow under zero counts as none.
 func (l Line) Loss(flow q.Flow, p liquid.Properties) Loss {
 	nu := viscosity(p)
-	loss := Loss{Elements: make([]ElementLoss, len(l))}
-	for i, e := range l {
-		r := reachOf(e, nu)
-		low, high := r.loss(float64(flow))
-		re := r.reynolds * within(float64(flow), 0, greatestFlow)
-		loss.Elements[i] = ElementLoss{
-			Ref:      e.Ref,
-			Velocity: q.Velocity(r.velocity * within(float64(flow), 0, greatestFlow)),
-			Reynolds: re,
-			Friction: Friction(re, r.rough),
-			K:        e.Loss.K(re),
-			Low:      q.Head(low),
-			High:     q.Head(high),
-		}
-		loss.Low += q.Head(low)
-		loss.High += q.Head(high)
+	loss := Loss{Elements: make([]PieceFlow, len(l))}
+	for i := range l {
+		e := pieceFlow(&l[i], float64(flow), nu)
+		loss.Elements[i] = e
+		loss.Low += e.LossLow
+		loss.High += e.Loss
 	}
 	return loss
+}
+
+func pieceFlow(e *Element, flow, nu float64) PieceFlow {
+	flow = within(flow, 0, greatestFlow)
+	r := reachOf(e, nu)
+	out := PieceFlow{Ref: e.Ref, Velocity: q.Velocity(r.velocity * flow), Reynolds: r.reynolds * flow}
+	if flow == 0 {
+		return out
+	}
+	out.K = e.Loss.K(out.Reynolds)
+	low, high := r.loss(flow)
+	out.Loss, out.LossLow = q.Head(high), q.Head(low)
+	if r.straight > 0 {
+		out.Friction = Friction(out.Reynolds, r.rough)
+	}
+	return out
 }
 
 // reach is everything of one bore and roughness in a line, prepared for
@@ -87,7 +93,7 @@ type reach struct {
 	turbulent float64 // Σ Fitting.Turbulent
 }
 
-func reachOf(e Element, nu float64) reach {
+func reachOf(e *Element, nu float64) reach {
 	d := within(float64(e.Bore), leastBore, greatestBore)
 	f := e.Loss.held()
 	v := 4 / (math.Pi * d * d)
@@ -133,7 +139,7 @@ func newCircuit(p liquid.Properties, lines ...Line) circuit {
 	c := make(circuit, 0, 8)
 	for _, l := range lines {
 		for i := range l {
-			c = c.add(reachOf(l[i], nu))
+			c = c.add(reachOf(&l[i], nu))
 		}
 	}
 	return c

@@ -15,7 +15,7 @@ import (
 // surface and vapour the liquid's own, both absolute; static is z, the surface
 // over the inlet's centre, negative where it lies under it; loss is hf, what
 // the line loses from tank to inlet. No velocity head is added: the head is
-// reckoned from a surface at rest, not from a gauge in the pipe (ISO 9906;
+// reckoned from a surface at rest, not from a gauge in the pipe (ISO 9906, from memory;
 // Crane TP-410 example 7.32 reckons alike).
 //
 // It may be negative. A density that is not over zero counts as 1 kg/m³.

@@ -6,8 +6,6 @@
 package order
 
 import (
-	"encoding/json"
-
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
@@ -37,22 +35,11 @@ type Line struct {
 
 // Cut is one length of tube to cut.
 type Cut struct {
-	Ref    string
-	Name   string
-	Length q.Length
-	Either q.Length // half-width of doubt: measure before cutting
-	Tube   string   // slug; "" for a leg, whose tube is not ours to choose
-}
-
-// MarshalJSON writes the lengths as amounts with their unit.
-func (c Cut) MarshalJSON() ([]byte, error) {
-	return json.Marshal(struct {
-		Ref    string   `json:"ref"`
-		Name   string   `json:"name"`
-		Length q.Amount `json:"length"`
-		Either q.Amount `json:"either"`
-		Tube   string   `json:"tube,omitempty"`
-	}{c.Ref, c.Name, q.Of(c.Length), q.Of(c.Either), c.Tube})
+	Ref    string   `json:"ref"`
+	Name   string   `json:"name"`
+	Length q.Length `json:"length"`
+	Either q.Length `json:"either"`         // half-width of doubt: measure before cutting
+	Tube   string   `json:"tube,omitempty"` // slug; "" for a leg, whose tube is not ours to choose
 }
 
 // Weld is one weld to make.
@@ -83,13 +70,17 @@ const RuleCut = "cut-length"
 
 // Check lists what to buy, what to cut and what to weld.
 func Check(in Input) Result {
-	b := builder{in: in}
+	n := len(in.Layout.Junctions) + 1
+	b := builder{in: in, list: make(list, 0, 2*n)}
+	b.r.Welds, b.r.Cuts = make([]Weld, 0, 2*n), make([]Cut, 0, n+max(in.Legs, 0))
 	b.outlet()
-	for _, p := range in.Layout.Pieces() {
-		b.piece(p)
+	for _, line := range [...][]route.Piece{in.Layout.Under, in.Layout.Run, in.Layout.Delivery} {
+		for i := range line {
+			b.piece(&line[i])
+		}
 	}
-	for _, j := range in.Layout.Junctions {
-		b.junction(j)
+	for i := range in.Layout.Junctions {
+		b.junction(&in.Layout.Junctions[i])
 	}
 	b.tubes()
 	b.legs()
@@ -105,16 +96,16 @@ type builder struct {
 	r    Result
 }
 
-func (b *builder) weld(ref string, t catalog.Tube, kind string) {
-	b.r.Welds = append(b.r.Welds, Weld{Ref: ref, Tube: t.Slug, Kind: kind})
+func (b *builder) weld(ref, tube, kind string) {
+	b.r.Welds = append(b.r.Welds, Weld{Ref: ref, Tube: tube, Kind: kind})
 }
 
 // half buys half of a union and welds it on.
-func (b *builder) half(ref string, h catalog.Half, kind, note string) {
-	part := catalog.HalfPart(h)
+func (b *builder) half(ref string, h *catalog.Half, kind, note string) {
+	part := catalog.HalfPart(*h)
 	b.list.add(rankHalf, Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Note: note,
 		Trust: lesser(h.Joint.Trust, h.Joint.Length(h.Name).Trust)})
-	b.weld(ref, h.Tube, kind)
+	b.weld(ref, h.Tube.Slug, kind)
 }
 
 // close buys what holds a joint shut, and its seal.
@@ -130,18 +121,18 @@ func (b *builder) close(j catalog.Joint, seal catalog.Part, sealed bool) {
 // outlet buys the end that is welded to the tank. A plain outlet is tube that
 // comes with the tank.
 func (b *builder) outlet() {
-	if h := b.in.Layout.Outlet.Half; !h.Plain() {
+	if h := &b.in.Layout.Outlet.Half; !h.Plain() {
 		b.half("tank.outlet", h, weldTank, "one for the tank outlet")
 	}
 }
 
 // junction closes two ends on each other. Ends that do not belong together
 // get nothing, since there is nothing to be bought that would join them.
-func (b *builder) junction(j route.Junction) {
-	up, down := j.Up.Half, j.Down.Half
+func (b *builder) junction(j *route.Junction) {
+	up, down := &j.Up.Half, &j.Down.Half
 	switch {
 	case up.Plain() && down.Plain():
-		b.weld(j.Ref, down.Tube, weldEnds)
+		b.weld(j.Ref, down.Tube.Slug, weldEnds)
 	case up.Joint.Family == down.Joint.Family && !up.Plain() && !down.Plain():
 		seal, ok := sealFor(up.Joint, j.Seal)
 		b.close(up.Joint, seal, ok)

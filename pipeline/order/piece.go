@@ -12,7 +12,7 @@ import (
 
 // piece buys the body of p, the halves that are welded to it, and what closes
 // its open port.
-func (b *builder) piece(p route.Piece) {
+func (b *builder) piece(p *route.Piece) {
 	if p.Kind == design.Straight {
 		b.cut(p)
 	}
@@ -22,9 +22,9 @@ func (b *builder) piece(p route.Piece) {
 		for _, part := range p.Parts {
 			b.list.add(rankOf(p.Kind), Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trustOf(p, part)})
 		}
-		for _, end := range [2]route.End{p.In, p.Out} {
+		for _, end := range [2]*route.End{&p.In, &p.Out} {
 			if !end.Half.Plain() {
-				b.half(p.Ref, end.Half, weldHalf, "")
+				b.half(p.Ref, &end.Half, weldHalf, "")
 			}
 		}
 	}
@@ -35,7 +35,7 @@ func (b *builder) piece(p route.Piece) {
 
 // cut notes the tube of a straight. One with no tube left in it is no part:
 // its ends then meet each other, which nobody should find out with a saw.
-func (b *builder) cut(p route.Piece) {
+func (b *builder) cut(p *route.Piece) {
 	if p.Cut > 0 {
 		b.r.Cuts = append(b.r.Cuts, Cut{Ref: p.Ref, Name: p.Label, Length: p.Cut, Either: p.Doubt, Tube: p.In.Half.Tube.Slug})
 		if p.Doubt < p.Cut {
@@ -59,12 +59,12 @@ func (b *builder) cut(p route.Piece) {
 
 // withEnds buys a valve or a hose, whose ends are made on it. The same valve
 // with other ends is another thing to order.
-func (b *builder) withEnds(p route.Piece) {
+func (b *builder) withEnds(p *route.Piece) {
 	parts := p.Parts
 	if len(parts) == 0 && p.Kind == design.Hose {
 		parts = []catalog.Part{catalog.HosePart(p.In.Half.Tube)}
 	}
-	in, out := endWords(p.In.Half), endWords(p.Out.Half)
+	in, out := endWords(&p.In.Half), endWords(&p.Out.Half)
 	ends := "ends: " + in + " and " + out
 	if in == out {
 		ends = "both ends: " + in
@@ -72,7 +72,7 @@ func (b *builder) withEnds(p route.Piece) {
 	for _, part := range parts {
 		line := Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trustOf(p, part)}
 		if !p.In.Half.Plain() || !p.Out.Half.Plain() {
-			line.Slug += "/" + endSlug(p.In.Half) + "/" + endSlug(p.Out.Half)
+			line.Slug += "/" + endSlug(&p.In.Half) + "/" + endSlug(&p.Out.Half)
 			line.Name = strings.TrimSuffix(line.Name, ", to weld") + ", " + ends
 			line.Note = "comes with its ends: nothing to weld there"
 		}
@@ -85,14 +85,14 @@ func (b *builder) withEnds(p route.Piece) {
 	}
 }
 
-func endWords(h catalog.Half) string {
+func endWords(h *catalog.Half) string {
 	if h.Plain() {
 		return "plain, to weld"
 	}
 	return h.Joint.Name + " " + h.Name
 }
 
-func endSlug(h catalog.Half) string {
+func endSlug(h *catalog.Half) string {
 	if h.Plain() {
 		return design.Weld
 	}
@@ -100,51 +100,50 @@ func endSlug(h catalog.Half) string {
 }
 
 // port closes the open port of a tee, with a cap or with a valve.
-func (b *builder) port(p route.Piece) {
-	h := p.Third.Half
+func (b *builder) port(p *route.Piece) {
+	h := &p.Third.Half
 	if p.Port == "valve" {
 		v := catalog.ValveOf(design.Butterfly, h.Tube)
 		line := Line{Slug: v.Slug, Name: v.Name, Quantity: 1, Unit: pieces, Trust: v.Length.Trust, Note: "one for the open port of a tee; its outer end is not counted"}
 		if h.Plain() {
-			b.weld(p.Ref, h.Tube, weldEnds)
+			b.weld(p.Ref, h.Tube.Slug, weldEnds)
 		} else {
 			b.half(p.Ref, h, weldHalf, "")
 			line.Slug += "/" + endSlug(h)
 			line.Name = strings.TrimSuffix(v.Name, ", to weld") + ", end: " + endWords(h)
-			seal, ok := b.portSeal(p, h.Joint)
-			b.close(h.Joint, seal, ok)
+			b.close(h.Joint, b.portSeal(p, h.Joint), true)
 		}
 		b.list.add(rankValve, line)
 		return
 	}
-	part := catalog.CapPart(h)
+	part := catalog.CapPart(*h)
 	trust := h.Joint.Trust
 	if h.Plain() {
-		b.weld(p.Ref, h.Tube, weldCap)
+		b.weld(p.Ref, h.Tube.Slug, weldCap)
 		trust = h.Tube.Trust
 	} else {
 		b.half(p.Ref, h, weldHalf, "")
-		seal, ok := b.portSeal(p, h.Joint)
-		b.close(h.Joint, seal, ok)
+		b.close(h.Joint, b.portSeal(p, h.Joint), true)
 	}
 	b.list.add(rankCap, Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trust})
 }
 
 // portSeal is the seal of the open port of tee p: of the material of the joint
 // before it, which is the plant's usual one where that is not known.
-func (b *builder) portSeal(p route.Piece, j catalog.Joint) (catalog.Part, bool) {
-	for _, junction := range b.in.Layout.Junctions {
+func (b *builder) portSeal(p *route.Piece, j catalog.Joint) catalog.Part {
+	for i := range b.in.Layout.Junctions {
+		junction := &b.in.Layout.Junctions[i]
 		if junction.Ref != p.Ref {
 			continue
 		}
 		if _, m, ok := catalog.FindSeal(junction.Seal); ok {
-			return catalog.SealPart(j, m.Slug), true
+			return catalog.SealPart(j, m.Slug)
 		}
 		if m, ok := catalog.FindMaterial(junction.Seal); ok {
-			return catalog.SealPart(j, m.Slug), true
+			return catalog.SealPart(j, m.Slug)
 		}
 	}
-	return catalog.SealPart(j, usualSeal), true
+	return catalog.SealPart(j, usualSeal)
 }
 
 // usualSeal is the material of a seal that nothing is said of, as for design.Design.Seal.
@@ -152,7 +151,7 @@ const usualSeal = "epdm"
 
 // trustOf returns the least trust of the dimensions of part; where none is
 // named after it, of all that p rests on.
-func trustOf(p route.Piece, part catalog.Part) catalog.Trust {
+func trustOf(p *route.Piece, part catalog.Part) catalog.Trust {
 	own, all := catalog.Trust(""), catalog.Trust("")
 	for _, d := range p.Dims {
 		all = lesser(all, d.Trust)

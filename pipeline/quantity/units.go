@@ -1,7 +1,5 @@
 package quantity
 
-import "strings"
-
 // unit is one unit of one kind: a number n typed in it is
 // (n + offset) × mul / div in SI units. Mul and div are kept apart so that
 // "240 mm" is 240/1000 exactly as Mm gives it, with one rounding and not two.
@@ -45,8 +43,6 @@ var lengthRefused = []refusal{
 	{"mils", "has mils, which are thousandths of an inch to some and millimetres to others", "write mm or in"},
 }
 
-const barePints = "differs by a fifth between countries"
-
 // kinds is indexed by Kind.
 var kinds = [...]kindTable{
 	KindLength: {
@@ -70,9 +66,9 @@ var kinds = [...]kindTable{
 		refused: []refusal{
 			{"ML", "has ML, which is a million litres", "write mL for millilitres, L for litres"},
 			{"Ml", "has Ml, which is a million litres", "write mL for millilitres, L for litres"},
-			{"gal", "has a gallon, which " + barePints, "write US gal (3.785 L) or imp gal (4.546 L)"},
+			{"gal", "has a gallon, which differs by a fifth between countries", "write US gal (3.785 L) or imp gal (4.546 L)"},
 			{"gals", "has gallons, which differ by a fifth between countries", "write US gal (3.785 L) or imp gal (4.546 L)"},
-			{"gallon", "has a gallon, which " + barePints, "write US gal (3.785 L) or imp gal (4.546 L)"},
+			{"gallon", "has a gallon, which differs by a fifth between countries", "write US gal (3.785 L) or imp gal (4.546 L)"},
 			{"gallons", "has gallons, which differ by a fifth between countries", "write US gal (3.785 L) or imp gal (4.546 L)"},
 			{"bbl", "has a barrel, which has a dozen sizes", "write it in L, US gal or imp gal"},
 		},
@@ -242,93 +238,3 @@ const (
 	gaugeWhat = "is a gauge pressure, counted from the air around"
 	gaugeHint = "write it absolute: add the air's pressure, 1.013 bar or 14.7 psi at sea level"
 )
-
-// ratios names the kinds whose units are one unit over another, so that
-// "litres per minute" is found as L/min without a list of every spelling.
-func (k Kind) ratio() (over, under Kind, ok bool) {
-	switch k {
-	case KindFlow:
-		return KindVolume, KindDuration, true
-	case KindVelocity:
-		return KindLength, KindDuration, true
-	case KindSlope:
-		return KindLength, KindLength, true
-	case KindDensity:
-		return KindMass, KindVolume, true
-	}
-	return 0, 0, false
-}
-
-// unitKey brings a typed unit to the form of unit.words, its case kept:
-// "US gal / min." becomes "USgal/min", "litres per minute" "litres/minute".
-func unitKey(s string) string {
-	s = strings.ReplaceAll(s, " per ", "/")
-	return keyReplacer.Replace(s)
-}
-
-var keyReplacer = strings.NewReplacer(" ", "", ".", "", "·", "", "*", "", "^", "", "²", "2", "³", "3")
-
-// find returns the unit of kind k that key spells. What and hint are set
-// when the spelling is one that does not say enough.
-//
-// A spelling as written wins; then come the refusals; only then is the case
-// overlooked. So mL is a millilitre and ML is refused, while MM is a millimetre.
-func (k Kind) find(key string) (u unit, what, hint string, ok bool) {
-	t := &kinds[k]
-	for _, u := range t.units {
-		if u.spelt(key) {
-			return u, "", "", true
-		}
-	}
-	low := strings.ToLower(key)
-	for _, r := range t.refused {
-		if r.word == key || r.word == low {
-			return unit{}, r.what, r.hint, false
-		}
-	}
-	for _, u := range t.units {
-		if u.spelt(low) || strings.ToLower(u.symbol) == low {
-			return u, "", "", true
-		}
-	}
-	if over, under, is := k.ratio(); is {
-		if a, b, cut := strings.Cut(key, "/"); cut && a != "" && b != "" {
-			ua, what, hint, okA := over.find(a)
-			ub, _, _, okB := under.find(b)
-			if what != "" {
-				return unit{}, what, hint, false
-			}
-			if okA && okB {
-				if u, found := k.bySymbol(ua.symbol + "/" + ub.symbol); found {
-					return u, "", "", true
-				}
-			}
-		}
-	}
-	return unit{}, "", "", false
-}
-
-// bySymbol returns k's unit printed as symbol.
-func (k Kind) bySymbol(symbol string) (unit, bool) {
-	for _, u := range kinds[k].units {
-		if u.symbol == symbol {
-			return u, true
-		}
-	}
-	return unit{}, false
-}
-
-func (u unit) spelt(key string) bool {
-	if u.symbol == key {
-		return true
-	}
-	for _, w := range u.words {
-		if w == key {
-			return true
-		}
-	}
-	return false
-}
-
-func (u unit) toSI(n float64) float64    { return (n + u.offset) * u.mul / u.div }
-func (u unit) fromSI(si float64) float64 { return si*u.div/u.mul - u.offset }

@@ -9,7 +9,7 @@ import "math"
 // change of the target is a small change of every length.
 //
 // The method is the active set of Lawson and Hanson, "Solving Least Squares
-// Problems" (SIAM 1995) chapter 23, with two changes: it starts with every
+// Problems" (SIAM 1995) chapter 23 (from memory), with two changes: it starts with every
 // straight in use, which is the answer in the usual case, and a straight that
 // would not bring the end nearer is still taken into use when that shortens
 // the others.
@@ -132,7 +132,7 @@ func leastNorm(dirs []Vec, used []bool, miss Vec, want []float64) Vec {
 }
 
 // eigen returns the eigenvalues and unit eigenvectors of the symmetric m, by
-// Jacobi's rotations (Golub and Van Loan, "Matrix Computations", 8.5).
+// Jacobi's rotations (Golub and Van Loan, "Matrix Computations", 4th edition, 8.5, from memory).
 func eigen(m [3][3]float64) (values [3]float64, vectors [3]Vec) {
 	v := [3][3]float64{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
 	for sweep := 0; sweep < 12; sweep++ {

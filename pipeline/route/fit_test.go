@@ -7,6 +7,9 @@ import (
 	"pgregory.net/rapid"
 )
 
+// micrometre is how near is near enough: a thousandth of what a saw cuts to.
+const micrometre = 1e-6
+
 // directions draws the ways that straights run: along the axes, tilted as
 // lines that drain are, or any way at all.
 func directions(t *rapid.T) []Vec {
@@ -38,7 +41,7 @@ func reached(dirs []Vec, lengths []float64) Vec {
 // The conditions of Karush, Kuhn and Tucker are necessary and sufficient for
 // the nearest point of a cone: no straight in use can bring the end nearer by
 // changing, and none out of use by growing (Lawson and Hanson, "Solving Least
-// Squares Problems", theorem 23.4).
+// Squares Problems", theorem 23.4, from memory).
 func TestFitsAreNearest(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -50,9 +53,9 @@ func TestFitsAreNearest(t *testing.T) {
 		for i, d := range dirs {
 			assert.GreaterOrEqual(t, lengths[i], 0.0)
 			gain := d.Dot(left)
-			assert.LessOrEqual(t, gain, 1e-9, "straight %d could grow", i)
-			if lengths[i] > 1e-9 {
-				assert.GreaterOrEqual(t, gain, -1e-9, "straight %d could shrink", i)
+			assert.LessOrEqual(t, gain, micrometre, "straight %d could grow", i)
+			if lengths[i] > micrometre {
+				assert.GreaterOrEqual(t, gain, -micrometre, "straight %d could shrink", i)
 			}
 		}
 	})
@@ -68,7 +71,7 @@ func TestFitsReachAndShare(t *testing.T) {
 		known := rapid.SliceOfN(rapid.Float64Range(0, 3), len(dirs), len(dirs)).Draw(t, "known")
 		lengths := fits(dirs, reached(dirs, known))
 		missed := reached(dirs, known).Sub(reached(dirs, lengths)).Len()
-		assert.Less(t, missed, 1e-9)
+		assert.Less(t, missed, micrometre)
 		var ours, theirs float64
 		for i := range dirs {
 			ours += lengths[i] * lengths[i]

@@ -27,6 +27,7 @@ func Lay(d design.Design, height q.Length) Layout {
 		Run:      all[u:r:r],
 		Delivery: all[r:],
 		Gravity:  d.Pump.Kind == "none",
+		all:      all,
 	}
 	w := walk{
 		measured:  d.Measured,

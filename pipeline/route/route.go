@@ -87,10 +87,15 @@ type Layout struct {
 	Suction   Gap        // at the pump inlet; zero when there is no pump
 	Discharge Gap        // at the delivery
 	Gravity   bool       // no pump: Under, Run and Delivery are one line
+
+	all []Piece // Under, Run and Delivery, which are parts of it, as Lay made them
 }
 
-// Pieces returns every piece in flow order.
+// Pieces returns every piece in flow order; the slice is not to be changed.
 func (l Layout) Pieces() []Piece {
+	if l.all != nil {
+		return l.all
+	}
 	all := make([]Piece, 0, len(l.Under)+len(l.Run)+len(l.Delivery))
 	all = append(all, l.Under...)
 	all = append(all, l.Run...)

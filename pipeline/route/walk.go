@@ -146,7 +146,7 @@ func (p *Piece) move(v Vec) {
 func (w *walk) reach(p *Piece, t target) {
 	chord := t.miss(p.In.At)
 	if w.hoseFree {
-		p.Length += q.Length(chord.Len())
+		p.Length = max(p.Length, q.Length(chord.Len()))
 		p.Label = label(p, "")
 	} else if spare := float64(p.Length*p.Length) - chord.Dot(chord); spare > 0 {
 		free := Vec{X: p.In.Dir.X * (1 - t.held.X), Y: p.In.Dir.Y * (1 - t.held.Y)}

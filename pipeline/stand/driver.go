@@ -1,7 +1,6 @@
 package stand
 
 import (
-	"encoding/json"
 	"slices"
 
 	q "drawoff/pipeline/quantity"
@@ -9,13 +8,13 @@ import (
 
 // Driver is one need that the height of the tank has to meet.
 type Driver struct {
-	Slug    string
-	Name    string
-	Why     string   // a sentence
-	Needed  q.Length // of the outlet face over the floor, at least
-	Slack   q.Length // height less Needed; negative where it is not met
-	Governs bool     // needs the most
-	Either  q.Length // half-width of doubt about Needed
+	Slug    string   `json:"slug"`
+	Name    string   `json:"name"`
+	Why     string   `json:"why"`     // a sentence
+	Needed  q.Length `json:"needed"`  // of the outlet face over the floor, at least
+	Slack   q.Length `json:"slack"`   // height less Needed; negative where it is not met
+	Governs bool     `json:"governs"` // needs the most
+	Either  q.Length `json:"either"`  // half-width of doubt about Needed
 }
 
 // The needs.
@@ -26,19 +25,6 @@ const (
 	driverOutflow = "fall-to-outflow"
 	driverSuction = "suction-head"
 )
-
-// MarshalJSON writes the lengths as amounts with their unit.
-func (d Driver) MarshalJSON() ([]byte, error) {
-	return json.Marshal(struct {
-		Slug    string   `json:"slug"`
-		Name    string   `json:"name"`
-		Why     string   `json:"why"`
-		Needed  q.Amount `json:"needed"`
-		Slack   q.Amount `json:"slack"`
-		Governs bool     `json:"governs"`
-		Either  q.Amount `json:"either"`
-	}{d.Slug, d.Name, d.Why, q.Of(d.Needed), q.Of(d.Slack), d.Governs, q.Of(d.Either)})
-}
 
 // met forgives a hundredth of a millimetre, far under what a saw can do.
 func (d Driver) met() bool { return d.Slack >= -q.Millimetre/100 }
@@ -98,7 +84,10 @@ func drivers(in Input, l line) []Driver {
 			Why:    "The liquid must stand high enough over the pump that it does not boil at the inlet.",
 			Needed: in.Height + in.Raise,
 		}
-		if l.rigid {
+		if d.Needed < 0 {
+			d.Needed = 0
+			d.Why += " Here it would do so at any height."
+		} else if l.rigid {
 			d.Why += " Raised alone, the tank lifts this line off the pump: give it something that is made to fit."
 		}
 		ds = append(ds, d)
@@ -115,9 +104,9 @@ func fallDriver(in Input, l line) (Driver, bool) {
 		return Driver{}, false
 	}
 	d := Driver{Slug: driverFall, Name: "Fall to the pump", Needed: in.Height + l.miss - l.give, Either: l.either}
-	to := "the pump inlet"
+	to := l.end()
 	if !l.toPump {
-		d.Slug, d.Name, to = driverOutflow, "Fall to the outflow", "the outflow"
+		d.Slug, d.Name = driverOutflow, "Fall to the outflow"
 	}
 	switch {
 	case l.rigid:

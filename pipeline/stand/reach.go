@@ -36,6 +36,14 @@ func (l line) moves() []route.Piece { return l.pieces[:l.first] }
 // stays returns what keeps its height when the tank is raised.
 func (l line) stays() []route.Piece { return l.pieces[l.first:] }
 
+// end returns what the line has to meet.
+func (l line) end() string {
+	if l.toPump {
+		return "the pump inlet"
+	}
+	return "the outflow"
+}
+
 // stack returns how many of the pieces under the outlet move with the tank.
 func (l line) stack() int { return min(l.under, l.first) }
 

@@ -260,6 +260,10 @@ func TestSuctionHead(t *testing.T) {
 	assert.Contains(t, v[0].Advice, "85 mm")
 	in.Raise = q.Mm(-300)
 	assert.InDelta(t, 600, driver(t, in, driverSuction).Needed.Millimetres(), 1e-9, "it could do with less")
+	in.Raise = -5
+	d = driver(t, in, driverSuction)
+	assert.Zero(t, d.Needed, "no tank stands under the floor")
+	assert.Contains(t, d.Why, "at any height")
 }
 
 func TestCeiling(t *testing.T) {

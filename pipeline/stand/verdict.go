@@ -39,7 +39,7 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 		Basis:    basis(ds[0].Slug),
 	}
 	if l.rigid {
-		v.Sentence += " Nothing in the line gives up or down: any other height misses the pump."
+		v.Sentence += " Nothing in the line gives up or down: any other height misses " + l.end() + "."
 	}
 	return []finding.Verdict{v}
 }

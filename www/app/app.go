@@ -5,8 +5,6 @@
 package app
 
 import (
-	"encoding/json"
-
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/www/view"
@@ -36,34 +34,6 @@ func New() *App {
 // Page returns the whole page as it is before anybody has touched it.
 func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 
-// Request is something that the user did.
-type Request struct {
-	Op     string        `json:"op"` // see Handle
-	Edits  []design.Edit `json:"edits,omitempty"`
-	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
-	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece
-	Path   string        `json:"path,omitempty"`   // add, point, measure: where
-	Value  string        `json:"value,omitempty"`  // measure: as typed
-	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
-	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
-	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed
-}
-
-// Response is what the page must do about it.
-type Response struct {
-	Regions map[string]string `json:"regions,omitempty"` // new content by element id, only what changed
-	Message string            `json:"message,omitempty"` // to be told to the user
-	Problem bool              `json:"problem,omitempty"` // the message is about something that went wrong
-	Store   string            `json:"store,omitempty"`   // to be kept by the browser until the next visit
-	Link    string            `json:"link,omitempty"`    // link: the fragment
-	File    string            `json:"file,omitempty"`    // save: the file's text
-	Name    string            `json:"name,omitempty"`    // save: the file's name
-	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to
-	Undo    bool              `json:"undo"`
-	Redo    bool              `json:"redo"`
-	Title   string            `json:"title"`
-}
-
 // Handle does what a request asks:
 //
 //	start    open on Link, else on what was stored in Text, else on the demo
@@ -79,20 +49,14 @@ type Response struct {
 //	undo, redo
 //	resize   draw again at Width
 func (a *App) Handle(request string) string {
-	var req Request
 	var res Response
-	if err := json.Unmarshal([]byte(request), &req); err != nil {
-		res = Response{Message: "The page sent something that is not a request: " + err.Error(), Problem: true}
-	} else {
+	if req, ok := readRequest(request); ok {
 		res = a.do(req)
+	} else {
+		res = Response{Message: "The page sent something that is not a request: " + first(request) + " Reload the page.", Problem: true}
 	}
 	res.Undo, res.Redo, res.Title = len(a.past) > 0, len(a.future) > 0, a.present.Title
-	out, err := json.Marshal(res)
-	if err != nil {
-		// A Response holds strings and flags only: this cannot happen.
-		panic("app: " + err.Error())
-	}
-	return string(out)
+	return res.json()
 }
 
 func (a *App) do(req Request) Response {

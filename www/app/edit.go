@@ -14,6 +14,7 @@ import (
 // tried again together with the next edit: some changes are sound only
 // together, a size and the end that goes with it.
 func (a *App) edit(edits []design.Edit, typing bool) {
+	edits = a.completed(edits)
 	waiting := a.waiting(edits)
 	together := append(slices.Clone(waiting), edits...)
 	d, faults := a.try(together)
@@ -147,7 +148,7 @@ func (a *App) add(kind, path string) Response {
 // starters are what a new piece needs said from the first.
 func (a *App) starters(kind, path string) []design.Edit {
 	set := func(member, value string) design.Edit { return design.Edit{Path: path + "." + member, Value: value} }
-	var out []design.Edit
+	out := a.needs(kind, path)
 	if end := a.endBefore(path); end != "" && end != design.Weld {
 		family, half, _ := strings.Cut(end, "/")
 		other := map[string]string{"male": "liner", "liner": "male"}[half]
@@ -156,15 +157,34 @@ func (a *App) starters(kind, path string) []design.Edit {
 		}
 		out = append(out, set("in", family+"/"+other), set("out", end))
 	}
+	return out
+}
+
+// needs are the fields that a piece of kind cannot do without.
+func (a *App) needs(kind, path string) []design.Edit {
 	switch kind {
 	case design.Straight:
-		out = append(out, set("length", "300 mm"))
+		return []design.Edit{{Path: path + ".length", Value: "300 mm"}}
 	case design.Hose:
-		out = append(out, set("length", "1 m"))
+		return []design.Edit{{Path: path + ".length", Value: "1 m"}}
 	case design.Reducer:
-		out = append(out, set("to", a.sizeBefore(path)))
+		return []design.Edit{{Path: path + ".to", Value: a.sizeBefore(path)}}
 	}
-	return out
+	return nil
+}
+
+// completed adds to a change of a piece's kind what the new kind needs said
+// and the old one did not.
+func (a *App) completed(edits []design.Edit) []design.Edit {
+	if len(edits) != 1 || edits[0].Op != "" || !strings.HasSuffix(edits[0].Path, ".kind") {
+		return edits
+	}
+	for _, e := range a.needs(edits[0].Value, strings.TrimSuffix(edits[0].Path, ".kind")) {
+		if given, ok := a.present.Get(e.Path); ok && given == "" {
+			edits = append(edits, e)
+		}
+	}
+	return edits
 }
 
 // endBefore returns the end that a new piece at path will meet.

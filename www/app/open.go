@@ -1,26 +1,14 @@
 package app
 
 import (
-	"encoding/json"
 	"strings"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
-	"drawoff/www/view"
 )
 
-// stored is what the browser keeps between visits.
-type stored struct {
-	Design  json.RawMessage `json:"design"`
-	Pending []view.Pending  `json:"pending,omitempty"`
-}
-
 func (a *App) store() string {
-	out, err := json.Marshal(stored{Design: design.WriteFile(a.present), Pending: a.pending})
-	if err != nil {
-		return ""
-	}
-	return string(out)
+	return stored{string(design.WriteFile(a.present)), a.pending}.json()
 }
 
 // start opens what the user should see first: the link they followed, else
@@ -40,16 +28,16 @@ func (a *App) start(req Request) Response {
 
 // restore takes up what store wrote.
 func (a *App) restore(text string) bool {
-	var s stored
-	if json.Unmarshal([]byte(text), &s) != nil {
+	s, ok := readStored(text)
+	if !ok {
 		return false
 	}
-	d, faults := design.ReadFile(s.Design)
+	d, faults := design.ReadFile([]byte(s.design))
 	if len(faults) > 0 || len(pipeline.Check(d).Faults) > 0 {
 		return false
 	}
 	a.put(d)
-	a.pending = s.Pending
+	a.pending = s.pending
 	return true
 }
 

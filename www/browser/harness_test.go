@@ -237,6 +237,7 @@ func (p *page) typed(path, value string) {
 	p.t.Helper()
 	js[bool](p, `(() => {
 		const control = document.querySelector(%s), value = %s;
+		control.focus();
 		if (control.type === "checkbox") control.checked = value === "true"; else control.value = value;
 		control.dispatchEvent(new Event("input", {bubbles: true}));
 		control.dispatchEvent(new Event("change", {bubbles: true}));

@@ -191,10 +191,16 @@ func TestBadLinkLeavesTheDesignAlone(t *testing.T) {
 	p := open(t, "")
 	p.typed("tank.height", "1.9 m")
 	p.until(`(localStorage.getItem("drawoff.1") ?? "").includes("1.9 m")`)
-	for _, link := range []string{"#1.!!!!", "#1.AAAA", "#99.q1YqSy0qzszPU7JSUAIA", "#1."} {
-		p.goTo(link)
+	told := func(link string) {
+		t.Helper()
 		p.until(`document.querySelector("#message").textContent.includes("link")`)
 		assert.Equalf(t, "1.9 m", p.value("tank.height"), "after %s", link)
+	}
+	p.goTo("#1.!!!!")
+	told("a link opened anew")
+	for _, link := range []string{"#1.AAAA", "#99.q1YqSy0qzszPU7JSUAIA", "#1."} { // pasted over the address of the open page
+		js[bool](p, `(document.querySelector("#message").replaceChildren(), location.hash = %s, true)`, link)
+		told(link)
 	}
 }
 

@@ -18,6 +18,22 @@ import (
 // one a line. It tells the next Write what it may replace.
 const marker = ".drawoff-site"
 
+// MayWrite returns why Write would refuse dir, or nil. It changes nothing.
+func MayWrite(dir string) error {
+	root, err := os.OpenRoot(dir)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	defer root.Close()
+	if _, err = written(root); err != nil {
+		return fmt.Errorf("%s: %w", dir, err)
+	}
+	return nil
+}
+
 // Write puts files into dir, each with a copy packed by brotli (".br") and by
 // gzip (".gz") beside it for hosts that send such copies. It makes dir if
 // need be. It replaces and removes only what an earlier Write put there: in a
@@ -100,13 +116,17 @@ func packed(files []File) ([]File, error) {
 	var all []File
 	for _, f := range files {
 		if path.Ext(f.Name) != ".png" {
-			for ext, pack := range map[string]func([]byte) ([]byte, error){".br": Brotli, ".gz": gzipped} {
-				small, err := pack(f.Body)
-				if err != nil {
-					return nil, err
-				}
-				if len(small) < len(f.Body) {
-					all = append(all, File{f.Name + ext, small})
+			br, err := Brotli(f.Body)
+			if err != nil {
+				return nil, err
+			}
+			gz, err := gzipped(f.Body)
+			if err != nil {
+				return nil, err
+			}
+			for _, small := range []File{{f.Name + ".br", br}, {f.Name + ".gz", gz}} {
+				if len(small.Body) < len(f.Body) {
+					all = append(all, small)
 				}
 			}
 		}

@@ -162,6 +162,18 @@
     }
   }
 
+  // Long lists of choices are put into a select when the user turns to it.
+  function fill(e) {
+    const select = e.target;
+    if (!select.matches || !select.matches("select[data-choices]") || select.dataset.full) return;
+    const chosen = select.value;
+    select.append(byId(select.dataset.choices).content.cloneNode(true));
+    select.dataset.full = "1";
+    for (const o of Array.from(select.options).filter((o, i) => i > 0 && o.value === chosen).slice(0, -1)) o.remove();
+    select.value = chosen;
+  }
+  for (const when of ["pointerdown", "focusin", "keydown"]) document.addEventListener(when, fill);
+
   // --- what the user does ---------------------------------------------------
 
   const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;

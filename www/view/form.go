@@ -1,9 +1,11 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/markup"
 )
@@ -206,9 +208,13 @@ func (f *form) control(path string, x field) {
 		f.Open("textarea", append(common, "rows", "2")...)
 		f.Text(value)
 		f.Close("textarea")
-	case f.selects(path):
-		f.choose(path, value, usual, common)
+	case isSize(path):
+		f.chooseTube(path, value, usual, common)
 	default:
+		if choices := design.Choices(f.bench.Design, path); len(choices) > 0 {
+			f.choose(path, value, usual, choices, common)
+			break
+		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done")...)
 	}
 	if x.hint != "" {
@@ -229,53 +235,89 @@ func Sentence(x design.Fault) string {
 	return s + "."
 }
 
-// selects reports whether the field at path is chosen from a list.
-func (f *form) selects(path string) bool {
-	return len(design.Choices(f.bench.Design, path)) > 0
+// isSize reports whether the field at path takes a tube.
+func isSize(path string) bool {
+	member := path[strings.LastIndexByte(path, '.')+1:]
+	return member == "size" || member == "to" || member == "inSize" || member == "outSize"
+}
+
+// chooseTube writes a select of tubes with the present one only: there are
+// some hundred tubes and many such fields, so the page puts the rest in, from
+// the template that Tubes fills, when the user turns to the field.
+func (f *form) chooseTube(path, value, usual string, common []string) {
+	f.Open("select", append(common, "data-choices", "tubes")...)
+	empty := "as the piece before"
+	switch {
+	case strings.HasSuffix(path, ".inSize") || path == "tank.outlet.size" || strings.HasSuffix(path, ".to"):
+		empty = "choose a tube"
+	case strings.HasSuffix(path, ".outSize") && usual != "":
+		empty = tubeName(usual)
+	}
+	f.option("", empty, value == "")
+	if value != "" {
+		f.option(value, tubeName(value), true)
+	}
+	f.Close("select")
+}
+
+// tubeName is what a tube is called, or its slug if there is no such tube.
+func tubeName(slug string) string {
+	if t, ok := catalog.FindTube(slug); ok {
+		return t.Name
+	}
+	return slug
+}
+
+// Tubes is every tube, for the template that fills selects.
+func Tubes() string {
+	var f form
+	f.groups(design.Choices(design.Design{}, "tank.outlet.size"), "")
+	return f.String()
 }
 
 // choose writes a select. The empty choice is the usual one, named.
-func (f *form) choose(path, value, usual string, common []string) {
+func (f *form) choose(path, value, usual string, choices []design.Choice, common []string) {
 	f.Open("select", common...)
-	choices := design.Choices(f.bench.Design, path)
 	known := value == ""
-	empty := "as the piece before"
+	empty := ""
 	for _, c := range choices {
-		if c.Slug == usual && usual != "" {
+		if c.Slug == usual {
 			empty = c.Name
 		}
 		known = known || c.Slug == value
 	}
-	if !strings.HasSuffix(path, ".kind") || !strings.ContainsAny(path, "0123456789") {
-		if strings.HasSuffix(path, ".seal") {
-			empty = "as the others"
-		}
-		if strings.HasSuffix(path, ".inSize") || path == "tank.outlet.size" {
-			empty = "choose a tube"
-		}
+	if strings.HasSuffix(path, ".seal") {
+		empty = "as the others"
+	}
+	if empty != "" && (value != usual || value == "") {
 		f.option("", empty, value == "")
 	}
 	if !known {
 		f.option(value, value, true)
 	}
-	series := ""
+	if value == "" || value != usual {
+		choices = slices.DeleteFunc(slices.Clone(choices), func(c design.Choice) bool { return c.Slug == usual && empty != "" && c.Slug != value })
+	}
+	f.groups(choices, value)
+	f.Close("select")
+}
+
+// groups writes options, under the headings that they bring.
+func (f *form) groups(choices []design.Choice, value string) {
+	heading := ""
 	for _, c := range choices {
-		if c.Slug == usual && value != c.Slug {
-			continue // it is the empty choice
-		}
-		if c.Group != series {
-			if series != "" {
+		if c.Group != heading {
+			if heading != "" {
 				f.Close("optgroup")
 			}
 			f.Open("optgroup", "label", c.Group)
-			series = c.Group
+			heading = c.Group
 		}
 		f.option(c.Slug, c.Name, c.Slug == value)
 	}
-	if series != "" {
+	if heading != "" {
 		f.Close("optgroup")
 	}
-	f.Close("select")
 }
 
 func (f *form) option(value, name string, selected bool) {

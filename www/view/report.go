@@ -9,6 +9,7 @@ import (
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/stand"
 )
 
 // Tally counts the verdicts in one line, for the bar that stays in sight.
@@ -47,7 +48,7 @@ func Drawing(b Bench) string {
 	var h html
 	h.Raw(draw.Elevation(b.Report, b.Width))
 	h.Open("p", "class", "legend")
-	h.Raw(`<span><b class="key round">1</b> a piece</span> <span><b class="key triangle">1</b> look at it</span> <span><b class="key square">1</b> stop</span>`)
+	h.Raw(`<span><b class="key round">1</b> a piece</span> <span><b class="key triangle">△</b> look at it</span> <span><b class="key square">1</b> stop</span>`)
 	h.Close("p")
 	return h.String()
 }
@@ -276,17 +277,21 @@ func Heights(r pipeline.Report) string {
 		}
 		h.El("small", d.Why, "class", "hint")
 		h.Close("th")
-		needed := q.Text(d.Needed)
-		if d.Either > 0 {
-			needed += " ± " + q.Text(d.Either)
-		}
-		h.El("td", needed, "class", "n")
+		h.El("td", needed(d), "class", "n")
 		h.El("td", q.Text(d.Slack), "class", "n")
 		h.Close("tr")
 	}
 	h.Close("tbody")
 	h.Close("table")
 	return h.String()
+}
+
+// needed tells a need; one that would be met below the floor asks for nothing.
+func needed(d stand.Driver) string {
+	if d.Needed <= 0 {
+		return "any height"
+	}
+	return cutLength(d.Needed, d.Either)
 }
 
 // Parts is what to buy, cut and weld.

@@ -54,7 +54,7 @@ func Text(r pipeline.Report) string {
 		if d.Governs {
 			governs = "governs"
 		}
-		rows = append(rows, []string{d.Name, cutLength(d.Needed, d.Either), q.Text(d.Slack), governs})
+		rows = append(rows, []string{d.Name, needed(d), q.Text(d.Slack), governs})
 	}
 	t.table(rows)
 

@@ -1,0 +1,189 @@
+package main
+
+import (
+	"encoding/json"
+	"net"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+)
+
+// TestMain makes the test binary be the command when it is told to, so that
+// the tests run the real thing, exit code and all, without building it twice.
+func TestMain(m *testing.M) {
+	if os.Getenv("BE_DRAWOFF") == "1" {
+		main()
+	}
+	os.Exit(m.Run())
+}
+
+// drawoff runs the command with stdin and returns what came of it.
+func drawoff(t *testing.T, stdin string, args ...string) (code int, stdout, stderr string) {
+	t.Helper()
+	var out, err strings.Builder
+	cmd := exec.Command(os.Args[0], args...)
+	cmd.Env = append(os.Environ(), "BE_DRAWOFF=1")
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader(stdin), &out, &err
+	_ = cmd.Run() // its exit code is looked at
+	require.NotNil(t, cmd.ProcessState, "the command did not start")
+	return cmd.ProcessState.ExitCode(), out.String(), err.String()
+}
+
+// file writes a file and returns its name.
+func file(t *testing.T, name, content string) string {
+	t.Helper()
+	name = filepath.Join(t.TempDir(), name)
+	require.NoError(t, os.WriteFile(name, []byte(content), 0o600))
+	return name
+}
+
+// code is what check must end with for a report at level.
+func code(level finding.Level) int {
+	if level == finding.Stop {
+		return 1
+	}
+	return 0
+}
+
+func TestCheckReports(t *testing.T) {
+	t.Parallel()
+	demo := design.Demo()
+	level := pipeline.Check(demo).Level
+	name := file(t, "demo.json", string(design.WriteFile(demo)))
+
+	got, out, errs := drawoff(t, "", "check", name)
+	assert.Equal(t, code(level), got)
+	assert.Contains(t, out, demo.Title)
+	assert.Empty(t, errs)
+
+	got, same, _ := drawoff(t, string(design.WriteFile(demo)), "check", "-")
+	assert.Equal(t, code(level), got)
+	assert.Equal(t, out, same, "standard input gives the same report")
+
+	got, out, _ = drawoff(t, "", "check", "-json", name, name)
+	assert.Equal(t, code(level), got)
+	reports := json.NewDecoder(strings.NewReader(out))
+	for range 2 {
+		var report struct {
+			Title    string
+			Verdicts []map[string]any
+			Figures  []map[string]any
+		}
+		require.NoError(t, reports.Decode(&report))
+		assert.Equal(t, demo.Title, report.Title)
+		assert.NotEmpty(t, report.Verdicts)
+		assert.NotEmpty(t, report.Figures)
+	}
+	assert.False(t, reports.More(), "one report for each file and nothing else")
+}
+
+func TestCheckEndsWithOneWhenToldToStop(t *testing.T) {
+	t.Parallel()
+	d, faults := design.Demo().Apply(design.Edit{Path: "site.ceiling", Value: "1.2 m"})
+	require.Empty(t, faults)
+	got, out, _ := drawoff(t, string(design.WriteFile(d)), "check", "-")
+	assert.Equal(t, 1, got, "a tank higher than the ceiling cannot be built")
+	assert.Contains(t, strings.ToLower(out), "stop")
+}
+
+func TestCheckSaysWhatCannotBeRead(t *testing.T) {
+	t.Parallel()
+	bad := file(t, "bad.json", "{\n  \"tank\": {\n    \"bore\": \"wide\",\n    \"hieght\": \"1 m\"\n  }\n}\n")
+	got, out, errs := drawoff(t, "", "check", bad)
+	assert.Equal(t, 2, got)
+	assert.Empty(t, out, "there is nothing to report on")
+	lines := strings.Split(strings.TrimSpace(errs), "\n")
+	require.GreaterOrEqual(t, len(lines), 2, "each fault has its line: %s", errs)
+	assert.Contains(t, errs, bad+`:3: tank.bore: "wide": `, "where, and what was given")
+	assert.Contains(t, errs, bad+":4: ", "the member that no design has")
+	for _, line := range lines {
+		_, hint, _ := strings.Cut(line, "; ")
+		assert.NotEmptyf(t, hint, "what would be right: %s", line)
+	}
+
+	got, out, errs = drawoff(t, "", "check", "-json", bad)
+	assert.Equal(t, 2, got)
+	assert.NotEmpty(t, errs)
+	var report struct{ Faults []design.Fault }
+	require.NoError(t, json.Unmarshal([]byte(out), &report))
+	require.NotEmpty(t, report.Faults)
+	assert.Equal(t, "tank.bore", report.Faults[0].Field)
+	assert.Equal(t, 3, report.Faults[0].Line)
+}
+
+func TestCheckGoesOnAfterAFileItCannotRead(t *testing.T) {
+	t.Parallel()
+	good := file(t, "demo.json", string(design.WriteFile(design.Demo())))
+	for name, missing := range map[string]string{
+		"no such file": filepath.Join(t.TempDir(), "none.json"),
+		"a folder":     t.TempDir(),
+		"empty":        file(t, "empty.json", ""),
+		"far too long": file(t, "long.json", strings.Repeat(" ", design.MaxFile+1)),
+	} {
+		got, out, errs := drawoff(t, "", "check", missing, good)
+		assert.Equal(t, 2, got, name)
+		assert.Contains(t, errs, missing, name)
+		assert.Contains(t, out, design.Demo().Title, name)
+	}
+}
+
+func TestAskedWrongly(t *testing.T) {
+	t.Parallel()
+	for _, test := range []struct {
+		args []string
+		says string
+	}{
+		{[]string{"chek"}, `no command "chek"`},
+		{[]string{"check"}, "say which design"},
+		{[]string{"check", "-jsn", "-"}, "-jsn"},
+		{[]string{"build"}, "say where to build"},
+		{[]string{"serve", "extra"}, `"extra"`},
+		{[]string{"-addr", "nonsense"}, "nonsense"},
+		{[]string{"-addr", "127.0.0.1:99999"}, "99999"},
+	} {
+		got, out, errs := drawoff(t, "", test.args...)
+		assert.Equal(t, 2, got, test.args)
+		assert.Empty(t, out, test.args)
+		assert.Contains(t, errs, test.says, test.args)
+	}
+}
+
+func TestHelp(t *testing.T) {
+	t.Parallel()
+	for _, args := range [][]string{{"-h"}, {"--help"}, {"help"}, {"check", "-h"}, {"serve", "-help"}, {"build", "--help"}} {
+		got, out, errs := drawoff(t, "", args...)
+		assert.Equal(t, 0, got, args)
+		assert.Contains(t, out, "drawoff", args)
+		assert.Empty(t, errs, args)
+	}
+}
+
+func TestServeSaysThatThePortIsTaken(t *testing.T) {
+	t.Parallel()
+	taken, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	defer taken.Close()
+	got, _, errs := drawoff(t, "", "serve", "-addr", taken.Addr().String())
+	assert.Equal(t, 2, got)
+	assert.Contains(t, errs, "address in use: try -addr")
+}
+
+func TestBuildLeavesAForeignFolderAlone(t *testing.T) {
+	t.Parallel()
+	mine := file(t, "accounts.ods", "mine")
+	got, _, errs := drawoff(t, "", "build", "-o", filepath.Dir(mine))
+	assert.Equal(t, 2, got)
+	assert.Contains(t, errs, "accounts.ods")
+	kept, err := os.ReadFile(mine)
+	require.NoError(t, err)
+	assert.Equal(t, "mine", string(kept))
+}

@@ -1,0 +1,109 @@
+package joint
+
+import (
+	"strings"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// seals collects the materials in use, so that each is judged once.
+type seals struct {
+	medium string
+	t      q.Temperature
+	used   []usedSeal
+}
+
+type usedSeal struct {
+	material string
+	first    string // ref of the first joint
+	count    int
+	faults   []Fault
+}
+
+// add notes a seal at a joint and returns the level of the gravest fault of its material.
+func (s *seals) add(material, ref string) finding.Level {
+	at := -1
+	for i := range s.used {
+		if s.used[i].material == material {
+			at = i
+		}
+	}
+	if at < 0 {
+		s.used = append(s.used, usedSeal{material: material, first: ref, faults: SealStands(material, s.medium, s.t)})
+		at = len(s.used) - 1
+	}
+	s.used[at].count++
+	level := finding.Sound
+	for _, f := range s.used[at].faults {
+		level = max(level, f.Level)
+	}
+	return level
+}
+
+func (s *seals) verdicts() []finding.Verdict {
+	var out []finding.Verdict
+	for _, u := range s.used {
+		for _, f := range u.faults {
+			v := verdict(f, u.first)
+			if u.count > 1 {
+				v.Sentence += " It is in " + some(u.count, "joint") + ", this one the first."
+			}
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// strip collects the unions that have to be taken apart to come clean.
+type strip struct {
+	first    string
+	families []catalog.Family
+	counts   []int
+}
+
+// add notes joint j and reports whether it has to be taken apart.
+func (s *strip) add(j route.Junction, state JointState) bool {
+	f, ok := catalog.FindFamily(state.Kind)
+	if !ok || f.Clean != "strip" {
+		return false
+	}
+	if s.first == "" {
+		s.first = j.Ref
+	}
+	for i := range s.families {
+		if s.families[i].Slug == f.Slug {
+			s.counts[i]++
+			return true
+		}
+	}
+	s.families, s.counts = append(s.families, f), append(s.counts, 1)
+	return true
+}
+
+func (s *strip) verdicts() []finding.Verdict {
+	if len(s.families) == 0 {
+		return nil
+	}
+	var what, basis []string
+	total := 0
+	for i, f := range s.families {
+		total += s.counts[i]
+		what = append(what, some(s.counts[i], f.Name))
+		basis = append(basis, f.Source)
+	}
+	has, them := "have to be taken apart and cleaned by hand: there is a gap at the seal", "them"
+	if total == 1 {
+		has, them = "has to be taken apart and cleaned by hand: there is a gap at the seal", "it"
+	}
+	return []finding.Verdict{{
+		Rule:     RuleStrip,
+		Level:    finding.Look,
+		Piece:    s.first,
+		Sentence: sentence(strings.Join(what, " and ") + " " + has + " that flow does not rinse."),
+		Advice:   "Take " + them + " apart at every clean, or use a union that comes clean in place, such as a clamp.",
+		Basis:    strings.Join(basis, "; "),
+	}}
+}

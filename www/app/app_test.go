@@ -1,0 +1,222 @@
+package app_test
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/design/designtest"
+	"drawoff/www/app"
+)
+
+// ask sends a request as the page does and reads the answer as the page does.
+func ask(t require.TestingT, a *app.App, req app.Request) app.Response {
+	out, err := json.Marshal(req)
+	require.NoError(t, err)
+	var res app.Response
+	require.NoError(t, json.Unmarshal([]byte(a.Handle(string(out))), &res))
+	return res
+}
+
+func edit(t require.TestingT, a *app.App, path, value string) app.Response {
+	return ask(t, a, app.Request{Op: "edit", Edits: []design.Edit{{Path: path, Value: value}}})
+}
+
+// present returns the design on the bench, as a saved file would hold it.
+func present(t require.TestingT, a *app.App) design.Design {
+	d, faults := design.ReadFile([]byte(ask(t, a, app.Request{Op: "save"}).File))
+	require.Empty(t, faults)
+	return d
+}
+
+func TestOpensOnTheDemo(t *testing.T) {
+	a := app.New()
+	res := ask(t, a, app.Request{Op: "start", Width: 600})
+	for _, id := range []string{"tally", "drawing", "verdicts", "form", "pieces", "figures", "heights", "parts", "doubts", "cautions"} {
+		assert.NotEmpty(t, res.Regions[id], id)
+	}
+	assert.Equal(t, design.Demo(), present(t, a))
+	assert.False(t, res.Undo)
+}
+
+func TestOnlyWhatChangedIsSent(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := edit(t, a, "note", "rinsed on Friday")
+	assert.Contains(t, res.Regions, "form")
+	assert.NotContains(t, res.Regions, "drawing", "a note draws nothing")
+	res = edit(t, a, "tank.height", "1.3 m")
+	assert.Contains(t, res.Regions, "drawing")
+	assert.Contains(t, res.Regions, "figures")
+}
+
+// What cannot be taken stays in its field with the reason, survives a reload,
+// and the design is as it was.
+func TestMistakeStaysInItsField(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := edit(t, a, "tank.bore", "wide")
+	assert.Equal(t, "960 mm", present(t, a).Tank.Bore.String())
+	assert.Contains(t, res.Regions["form"], `value="wide"`)
+	assert.Contains(t, res.Regions["form"], `id="err-tank.bore"`)
+	assert.Contains(t, res.Regions["tally"], "1 entry not taken yet")
+
+	b := app.New()
+	res = ask(t, b, app.Request{Op: "start", Text: res.Store})
+	assert.Contains(t, res.Regions["form"], `value="wide"`)
+
+	res = edit(t, b, "tank.bore", "1 m")
+	assert.NotContains(t, res.Regions["form"], "err-tank.bore")
+	assert.Equal(t, "1 m", present(t, b).Tank.Bore.String())
+}
+
+// Two changes that are sound only together are taken when the second is made.
+func TestChangesSoundOnlyTogether(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	edit(t, a, "tank.outlet.end", "dairy-union/male")
+	assert.Equal(t, "clamp/ferrule", present(t, a).Tank.Outlet.End, "that tube carries no such end")
+	edit(t, a, "tank.outlet.size", "din-11866-a/dn65")
+	d := present(t, a)
+	assert.Equal(t, "din-11866-a/dn65", d.Tank.Outlet.Size)
+	assert.Equal(t, "dairy-union/male", d.Tank.Outlet.End)
+}
+
+func TestKeystrokesAreOneStep(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	for _, typed := range []string{"1", "11", "1150 m", "1200 m", "1200 mm"} {
+		ask(t, a, app.Request{Op: "edit", Typing: true, Edits: []design.Edit{{Path: "tank.height", Value: typed}}})
+	}
+	edit(t, a, "tank.height", "1200 mm")
+	assert.Equal(t, "1200 mm", present(t, a).Tank.Height.String())
+	res := ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, design.Demo(), present(t, a))
+	assert.False(t, res.Undo)
+	ask(t, a, app.Request{Op: "redo"})
+	assert.Equal(t, "1200 mm", present(t, a).Tank.Height.String())
+}
+
+func TestEveryKindCanBeAddedAnywhere(t *testing.T) {
+	for _, kind := range design.Kinds() {
+		for _, path := range []string{"under.0", "under.3", "run.0", "run.5", "delivery.pieces.0", "delivery.pieces.3"} {
+			a := app.New()
+			ask(t, a, app.Request{Op: "start"})
+			res := ask(t, a, app.Request{Op: "add", Kind: kind.Slug, Path: path})
+			assert.False(t, res.Problem, "%s at %s: %s", kind.Slug, path, res.Message)
+			got, ok := present(t, a).Get(path + ".kind")
+			assert.True(t, ok)
+			assert.Equal(t, kind.Slug, got)
+			assert.Equal(t, "in-"+path+".kind", res.Focus)
+		}
+	}
+}
+
+func TestKindCanBeSwapped(t *testing.T) {
+	for _, kind := range design.Kinds() {
+		a := app.New()
+		ask(t, a, app.Request{Op: "start"})
+		res := edit(t, a, "under.1.kind", kind.Slug)
+		assert.Equal(t, kind.Slug, present(t, a).Under[1].Kind, res.Regions["tally"])
+	}
+}
+
+func TestMeasuring(t *testing.T) {
+	const part = "bs-4825/2.5in/reducer/1.5in/concentric/length"
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := ask(t, a, app.Request{Op: "measure", Path: part, Value: "about four"})
+	assert.Contains(t, res.Regions["doubts"], `value="about four"`)
+	assert.Empty(t, present(t, a).Measured)
+	ask(t, a, app.Request{Op: "measure", Path: part, Value: "89.5 mm"})
+	require.Len(t, present(t, a).Measured, 1)
+	assert.Equal(t, "89.5 mm", present(t, a).Measured[0].Length.String())
+	ask(t, a, app.Request{Op: "measure", Path: part, Value: "90 mm"})
+	require.Len(t, present(t, a).Measured, 1)
+	ask(t, a, app.Request{Op: "measure", Path: part, Value: ""})
+	assert.Empty(t, present(t, a).Measured)
+}
+
+// A bad link, file or store says so, and what is on the bench stays.
+func TestBadInputChangesNothing(t *testing.T) {
+	for _, req := range []app.Request{
+		{Op: "follow", Link: "#1.AAAA"}, {Op: "follow", Link: "#9.AAAA"}, {Op: "follow", Link: "#1."}, {Op: "follow", Link: "#%31."},
+		{Op: "open", Text: "{"}, {Op: "open", Text: `{"tank":{"bore":900}}`}, {Op: "open", Text: strings.Repeat("[", 5000)},
+		{Op: "open", Text: strings.Repeat(" ", 3<<20)}, {Op: "start", Text: "nonsense"}, {Op: "start", Link: "#1.zzz"}, {Op: "dance"},
+	} {
+		a := app.New()
+		ask(t, a, app.Request{Op: "start"})
+		edit(t, a, "tank.height", "1.3 m")
+		res := ask(t, a, req)
+		assert.True(t, res.Problem, "%+v", req)
+		assert.NotEmpty(t, res.Message)
+		assert.Equal(t, "1.3 m", present(t, a).Tank.Height.String())
+	}
+	var res app.Response
+	require.NoError(t, json.Unmarshal([]byte(app.New().Handle("not json")), &res))
+	assert.True(t, res.Problem)
+}
+
+func TestSharing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := designtest.Design(t)
+		if len(pipeline.Check(d).Faults) > 0 {
+			t.Skip("that tank does not hold its fill")
+		}
+		a, b := app.New(), app.New()
+		require.False(t, ask(t, a, app.Request{Op: "open", Text: string(design.WriteFile(d))}).Problem)
+		link := ask(t, a, app.Request{Op: "link"}).Link
+		require.False(t, ask(t, b, app.Request{Op: "start", Link: "#" + link}).Problem)
+		assert.Equal(t, ask(t, a, app.Request{Op: "save"}).File, ask(t, b, app.Request{Op: "save"}).File)
+	})
+}
+
+// Markup in anything that a person can type is words on the page.
+func TestMarkupIsWords(t *testing.T) {
+	const evil = `"><script>alert(1)</script><img src=x onerror=alert(1)>`
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	var all string
+	for _, path := range []string{"title", "note", "under.0.name", "tank.bore", "under.1.size", "pump.curve.0.flow"} {
+		res := edit(t, a, path, evil)
+		for _, region := range res.Regions {
+			all += region
+		}
+	}
+	assert.NotContains(t, all, "<script")
+	assert.NotContains(t, all, "<img")
+	assert.Contains(t, all, "&lt;script&gt;")
+}
+
+// Whatever the page sends, the answer is an answer.
+func FuzzHandle(f *testing.F) {
+	for _, s := range []string{`{"op":"start"}`, `{"op":"edit","edits":[{"path":"under.0.kind","value":"tee"}]}`, `{"op":"add","kind":"bend","path":"run.99"}`,
+		`{"op":"edit","edits":[{"op":"remove","path":"under"}]}`, `{"op":"measure","path":"x","value":"1 mm"}`, `{"op":"point","path":"pump.curve.-1"}`, `{"op":"resize","width":-5}`} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, request string) {
+		a := app.New()
+		var res app.Response
+		require.NoError(t, json.Unmarshal([]byte(a.Handle(request)), &res))
+		require.NoError(t, json.Unmarshal([]byte(a.Handle(`{"op":"undo"}`)), &res))
+	})
+}
+
+func BenchmarkEdit(b *testing.B) {
+	a := app.New()
+	a.Handle(`{"op":"start"}`)
+	requests := []string{
+		`{"op":"edit","edits":[{"path":"tank.height","value":"1160 mm"}]}`,
+		`{"op":"edit","edits":[{"path":"tank.height","value":"1150 mm"}]}`,
+	}
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		a.Handle(requests[i%2])
+	}
+}
