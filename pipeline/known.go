@@ -1,6 +1,8 @@
 package pipeline
 
 import (
+	"strconv"
+
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/flow"
@@ -49,7 +51,7 @@ func know(d design.Design) (known, design.Faults) {
 	}
 	k.liquid, _ = liquid.Of(d.Liquid.Kind, d.Liquid.Strength.Value(), k.temperature)
 
-	var faults design.Faults
+	faults := unknownParts(d.Measured)
 	brim := k.vessel.Brimful()
 	k.fill = d.Tank.Fill.Or(q.Volume(usualFill * float64(brim)))
 	if k.fill > brim {
@@ -110,4 +112,20 @@ func (k known) foot(height q.Length) q.Length {
 func outletBore(t design.Tank) q.Length {
 	tube, _ := catalog.FindTube(t.Outlet.Size)
 	return tube.Bore()
+}
+
+// unknownParts finds measurements of what is in no table.
+func unknownParts(measured []design.Measurement) design.Faults {
+	var faults design.Faults
+	for i, m := range measured {
+		if _, ok := catalog.FindDimension(m.Part); !ok {
+			faults = append(faults, design.Fault{
+				Field: "measured." + strconv.Itoa(i) + ".part",
+				Given: m.Part,
+				What:  "the catalogue has no such dimension",
+				Hint:  "take its name from the list of lengths to measure, such as clamp/2in/ferrule/length",
+			})
+		}
+	}
+	return faults
 }

@@ -19,7 +19,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-const schemaFile = "testdata/design.schema.json"
+const schemaFile = "../../testdata/design.schema.json"
 
 // leaves returns the path of every field of d that holds words.
 func leaves(d design.Design) (paths []string) {

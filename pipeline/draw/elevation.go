@@ -67,9 +67,12 @@ func (e *elevation) fit(width float64) {
 	radius := float64(e.Vessel.Bore) / 2
 	left, right := -radius, radius
 	top := max(e.brim(), float64(e.Delivery))
+	under := 0.0 // what would lie under the floor is drawn there: a verdict says so
 	reach := func(v route.Vec) {
-		left, right, top = min(left, v.X), max(right, v.X), max(top, v.Z)
+		left, right, top, under = min(left, v.X), max(right, v.X), max(top, v.Z), min(under, v.Z)
 	}
+	reach(e.Layout.Outlet.At)
+	reach(route.Vec{Z: float64(e.TankFoot)})
 	for _, p := range e.Layout.Pieces() {
 		reach(p.In.At)
 		reach(p.Out.At)
@@ -84,13 +87,13 @@ func (e *elevation) fit(width float64) {
 	}
 	width = max(width, 280)
 	inner := width - marginLeft - marginRight
-	e.scale = min(inner/(right-left), (tallest-marginTop-marginBottom)/top)
+	e.scale = min(inner/(right-left), (tallest-marginTop-marginBottom)/(top-under))
 	// A tall plant leaves room at the sides: share it.
 	e.left = left - (marginLeft+(inner-(right-left)*e.scale)/2)/e.scale
 	e.right = right
 	e.width = width
-	e.height = math.Ceil(top*e.scale + marginTop + marginBottom)
-	e.bottom = e.height - marginBottom
+	e.height = math.Ceil((top-under)*e.scale + marginTop + marginBottom)
+	e.bottom = e.height - marginBottom + under*e.scale
 }
 
 const pumpLength = 0.34 // metres, for the look of it
@@ -371,7 +374,7 @@ func (e *elevation) balloons() {
 		b.bx, b.by = b.x+dx*off, b.y+dy*off
 		all = append(all, b)
 	}
-	spread(all, e.width, e.bottom)
+	spread(all, e.width, e.height)
 	for _, b := range all {
 		e.Raw(`<g class="balloon `)
 		e.Raw(b.level.String())
@@ -425,7 +428,7 @@ func (e *elevation) mark(b balloon) {
 
 // spread pushes numbers apart until none covers another, inside the drawing.
 // A long line is left after some rounds: its numbers then crowd, but stand.
-func spread(all []balloon, width, floor float64) {
+func spread(all []balloon, width, height float64) {
 	const room, rounds = balloonRadius*2 + 5, 40
 	for range rounds {
 		moved := false
@@ -448,7 +451,7 @@ func spread(all []balloon, width, floor float64) {
 		}
 		for i := range all {
 			all[i].bx = min(max(all[i].bx, balloonRadius+4), width-balloonRadius-4)
-			all[i].by = min(max(all[i].by, balloonRadius+6), floor-balloonRadius-2)
+			all[i].by = min(max(all[i].by, balloonRadius+6), height-balloonRadius-4)
 		}
 		if !moved {
 			return

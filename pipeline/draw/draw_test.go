@@ -1,0 +1,110 @@
+package draw
+
+import (
+	"encoding/xml"
+	"io"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/design/designtest"
+)
+
+// walk reads a drawing with an XML parser that knows nothing of how it was
+// written, and hands over each element.
+func walk(t require.TestingT, svg string, element func(name string, attr map[string]string)) {
+	d := xml.NewDecoder(strings.NewReader(svg))
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return
+		}
+		require.NoError(t, err)
+		if e, ok := token.(xml.StartElement); ok {
+			attr := map[string]string{}
+			for _, a := range e.Attr {
+				attr[a.Name.Local] = a.Value
+			}
+			element(e.Name.Local, attr)
+		}
+	}
+}
+
+// Every drawing is well-formed, and every mark lies inside it, at any width.
+func TestDrawingsAreWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := pipeline.Check(designtest.Design(t))
+		if len(r.Faults) > 0 {
+			t.Skip("nothing to draw")
+		}
+		width := rapid.IntRange(280, 1600).Draw(t, "width")
+		var w, h float64
+		walk(t, Elevation(r, width), func(name string, attr map[string]string) {
+			if name == "svg" {
+				w, _ = strconv.ParseFloat(attr["width"], 64)
+				h, _ = strconv.ParseFloat(attr["height"], 64)
+				assert.Equal(t, float64(width), w)
+				assert.LessOrEqual(t, h, tallest+1)
+			}
+			for _, a := range []string{"x", "x1", "x2", "cx", "y", "y1", "y2", "cy"} {
+				v, ok := attr[a]
+				if !ok {
+					continue
+				}
+				n, err := strconv.ParseFloat(v, 64)
+				require.NoError(t, err, "%s=%q", a, v)
+				most := w
+				if strings.Contains(a, "y") {
+					most = h
+				}
+				assert.GreaterOrEqual(t, n, -60.0, "%s of %s", a, name)
+				assert.LessOrEqual(t, n, most+60, "%s of %s", a, name)
+			}
+		})
+		walk(t, Curve(r, width), func(string, map[string]string) {})
+	})
+}
+
+// On the demo no number covers another, on a phone or a desk.
+func TestNumbersStandClear(t *testing.T) {
+	for _, width := range []int{320, 358, 720, 1100} {
+		type dot struct{ x, y float64 }
+		var dots []dot
+		r := pipeline.Check(design.Demo())
+		walk(t, Elevation(r, width), func(name string, attr map[string]string) {
+			if attr["class"] == "number" {
+				x, _ := strconv.ParseFloat(attr["x"], 64)
+				y, _ := strconv.ParseFloat(attr["y"], 64)
+				dots = append(dots, dot{x, y})
+			}
+		})
+		require.Len(t, dots, len(r.Pieces))
+		for i, a := range dots {
+			for _, b := range dots[:i] {
+				dx, dy := a.x-b.x, a.y-b.y
+				assert.GreaterOrEqual(t, dx*dx+dy*dy, (2*balloonRadius)*(2*balloonRadius), "at width %d", width)
+			}
+		}
+	}
+}
+
+// A piece with a name that is markup stays a name.
+func TestTitleIsWords(t *testing.T) {
+	d := design.Demo()
+	d.Title = "</svg><script>alert(1)</script>"
+	assert.NotContains(t, Elevation(pipeline.Check(d), 700), "<script")
+}
+
+func BenchmarkElevation(b *testing.B) {
+	r := pipeline.Check(design.Demo())
+	b.ReportAllocs()
+	for b.Loop() {
+		Elevation(r, 720)
+	}
+}

@@ -1,0 +1,108 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	parser "golang.org/x/net/html"
+	"pgregory.net/rapid"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/design/designtest"
+)
+
+// page renders b as a browser would read it.
+func page(t require.TestingT, b Bench) *parser.Node {
+	root, err := parser.Parse(strings.NewReader(Page(b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Module: "m.wasm"})))
+	require.NoError(t, err)
+	return root
+}
+
+func attr(n *parser.Node, name string) string {
+	for _, a := range n.Attr {
+		if a.Key == name {
+			return a.Val
+		}
+	}
+	return ""
+}
+
+func each(n *parser.Node, f func(*parser.Node)) {
+	if n.Type == parser.ElementNode {
+		f(n)
+	}
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		each(c, f)
+	}
+}
+
+// On every page: no id stands twice, every control has a label or a name,
+// every reference within the page leads somewhere, and only our own scripts run.
+func TestPageIsSound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := designtest.Design(t)
+		r := pipeline.Check(d)
+		if len(r.Faults) > 0 {
+			t.Skip("the page never shows a design with faults")
+		}
+		root := page(t, Bench{Design: d, Report: r, Width: 700, Pending: []Pending{{Path: "tank.bore", Value: `"><script>`, Fault: design.Fault{Field: "tank.bore", What: "not understood", Hint: "write it like 900 mm"}}}})
+		ids, labelled := map[string]int{}, map[string]bool{}
+		each(root, func(n *parser.Node) {
+			if id := attr(n, "id"); id != "" {
+				ids[id]++
+			}
+			if n.Data == "label" {
+				labelled[attr(n, "for")] = true
+			}
+		})
+		for id, n := range ids {
+			assert.Equal(t, 1, n, "id %s", id)
+		}
+		each(root, func(n *parser.Node) {
+			switch n.Data {
+			case "input", "select", "textarea":
+				assert.True(t, labelled[attr(n, "id")] || attr(n, "aria-label") != "", "no label: %v", n.Attr)
+				for _, id := range strings.Fields(attr(n, "aria-describedby")) {
+					assert.Contains(t, ids, id)
+				}
+			case "a":
+				if href := attr(n, "href"); strings.HasPrefix(href, "#") {
+					assert.Contains(t, ids, href[1:], "a link leads nowhere")
+				}
+			case "script":
+				assert.Contains(t, []string{"page.js", "glue.js"}, attr(n, "src"))
+			}
+			for _, a := range n.Attr {
+				assert.False(t, strings.HasPrefix(a.Key, "on"), "inline handler %s", a.Key)
+			}
+		})
+	})
+}
+
+// A terminal sees every verdict, figure and part that the page shows.
+func TestTextTellsAll(t *testing.T) {
+	r := pipeline.Check(design.Demo())
+	text := Text(r)
+	plain := strings.Join(strings.Fields(text), " ")
+	for _, v := range r.Verdicts {
+		assert.Contains(t, plain, v.Sentence)
+	}
+	for _, f := range r.Figures {
+		assert.Contains(t, text, f.Slug)
+	}
+	for _, p := range r.Parts {
+		assert.Contains(t, text, p.Name)
+	}
+	for _, line := range strings.Split(text, "\n") {
+		assert.Equal(t, strings.TrimRight(line, " "), line)
+	}
+}
+
+func TestFaultsAreTold(t *testing.T) {
+	r := pipeline.Report{Faults: design.Faults{{Field: "tank.bore", Given: "-1 mm", What: "a length cannot be negative", Hint: "write it like 900 mm"}}}
+	assert.Contains(t, Text(r), "tank.bore")
+	assert.Contains(t, Text(r), "900 mm")
+}
