@@ -1,7 +1,6 @@
 package pipeline
 
 import (
-	"fmt"
 	"math"
 
 	"drawoff/pipeline/finding"
@@ -52,17 +51,17 @@ func (p plant) gap(at, place string, g route.Gap) finding.Findings {
 	switch {
 	case g.Distance > limit:
 		v.Level = finding.Stop
-		v.Sentence = fmt.Sprintf("The line misses %s by %s: it ends %s.", place, q.Text(g.Distance), misses(g.By, limit))
+		v.Sentence = "The line misses " + place + " by " + q.Text(g.Distance) + ": it ends " + misses(g.By, limit) + "."
 		v.Advice = "Mark a straight that runs that way \"make it fit\", or change a length, the height of the stand or the place of the pump by that much."
 	case g.Turn > spring:
 		v.Level = finding.Stop
-		v.Sentence = fmt.Sprintf("The line reaches %s but comes in %s askew, more than a joint can be sprung.", place, q.Text(g.Turn))
+		v.Sentence = "The line reaches " + place + " but comes in " + q.Text(g.Turn) + " askew, more than a joint can be sprung."
 		v.Advice = "Turn the last bend, or change its angle, until the line points straight in."
 		v.Limit = new(q.Of(spring))
 	default:
-		v.Sentence = fmt.Sprintf("The line meets %s.", place)
+		v.Sentence = "The line meets " + place + "."
 		if g.Turn > q.Degree/10 {
-			v.Sentence = fmt.Sprintf("The line meets %s, sprung by %s.", place, q.Text(g.Turn))
+			v.Sentence = "The line meets " + place + ", sprung by " + q.Text(g.Turn) + "."
 		}
 	}
 	return finding.Findings{Figures: []finding.Figure{figure}, Verdicts: []finding.Verdict{v}}
@@ -97,8 +96,8 @@ func (p plant) sprung() []finding.Verdict {
 			Rule:     "spring",
 			Level:    finding.Stop,
 			Piece:    piece.Ref,
-			Sentence: fmt.Sprintf("To lie at its fall this straight must be bent %s out of line at the joint before it.", q.Text(piece.Spring)),
-			Advice:   fmt.Sprintf("Make the bend before it %s instead of 90°, or lay the straight flatter.", q.Text(q.Angle(math.Pi/2)-piece.Spring)),
+			Sentence: "To lie at its fall this straight must be bent " + q.Text(piece.Spring) + " out of line at the joint before it.",
+			Advice:   "Make the bend before it " + q.Text(q.Angle(math.Pi/2)-piece.Spring) + " instead of 90°, or lay the straight flatter.",
 			Limit:    new(q.Of(limit)),
 			Basis:    "common practice, no source",
 		})

@@ -10,7 +10,7 @@
 package pipeline
 
 import (
-	"slices"
+	"sort"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/drain"
@@ -108,7 +108,7 @@ func (p plant) report() Report {
 		Cautions: p.cautions(),
 		Scene:    p.scene(),
 	}
-	slices.SortStableFunc(r.Verdicts, func(a, b finding.Verdict) int { return int(b.Level) - int(a.Level) })
+	sort.SliceStable(r.Verdicts, func(i, j int) bool { return r.Verdicts[i].Level > r.Verdicts[j].Level })
 	r.Level = finding.Worst(r.Verdicts)
 	r.Pieces = p.pieces(drains, r.Verdicts)
 	return r

@@ -1,8 +1,6 @@
 package pipeline
 
 import (
-	"fmt"
-
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/liquid"
 	q "drawoff/pipeline/quantity"
@@ -65,7 +63,7 @@ func (p plant) ranges() []finding.Verdict {
 			Rule:     "liquid-range",
 			Level:    finding.Stop,
 			Piece:    "liquid",
-			Sentence: fmt.Sprintf("The liquid's %s, %s, is outside what its source covers (%s): the nearest value inside was used, and no figure that rests on it can be relied on.", o.What, o.Given, o.Range),
+			Sentence: "The liquid's " + o.What + ", " + o.Given + ", is outside what its source covers (" + o.Range + "): the nearest value inside was used, and no figure that rests on it can be relied on.",
 			Advice:   "Give a value inside that range, or measure the liquid.",
 			Basis:    p.known.liquid.Sources.Density,
 		})
@@ -84,10 +82,10 @@ func (p plant) cautions() []string {
 		p.stand.Caution,
 	}
 	if p.known.temperature >= scald {
-		out = append(out, fmt.Sprintf("At %s the liquid scalds. Wear what your site prescribes, and never open a joint on a hot or full line.", q.Text(p.known.temperature)))
+		out = append(out, "At "+q.Text(p.known.temperature)+" the liquid scalds. Wear what your site prescribes, and never open a joint on a hot or full line.")
 	}
 	if boil := liquid.BoilingPoint(p.known.air); p.known.temperature > boil-10 {
-		out = append(out, fmt.Sprintf("Water boils at %s here: so near to that a pump draws vapour, and a hose or joint may spit.", q.Text(boil)))
+		out = append(out, "Water boils at "+q.Text(boil)+" here: so near to that a pump draws vapour, and a hose or joint may spit.")
 	}
 	out = append(out, "Before a tank is entered to clean or weld, it is a confined space: carbon dioxide and purge gas kill without warning. Follow your local code and licensed practice.")
 	return out

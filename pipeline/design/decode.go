@@ -1,7 +1,6 @@
 package design
 
 import (
-	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
@@ -70,7 +69,7 @@ func (d *decoder) next() (tokens.Token, bool) {
 	case tokens.Trailing:
 		d.stop("", "", "the file has something more after the design's last brace", "delete it")
 	case tokens.TooDeep:
-		d.stop("", "", fmt.Sprintf("the file is nested more than %d deep", maxDepth), "look for brackets that were not meant")
+		d.stop("", "", "the file is nested more than "+strconv.Itoa(maxDepth)+" deep", "look for brackets that were not meant")
 	default:
 		line, _, _ := strings.Cut(d.data[f.Offset:], "\n")
 		given := shorten(strings.TrimSpace(line[:min(len(line), 4*maxGiven)]))
@@ -125,7 +124,7 @@ func (d *decoder) version(tok tokens.Token) {
 	case version > fileVersion:
 		// Whatever else looks wrong is only unknown to this version.
 		d.faults = nil
-		d.stop("drawoff", tok.Text, "the file was made by a newer Drawoff", fmt.Sprintf("open it in that one; this one reads version %d", fileVersion))
+		d.stop("drawoff", tok.Text, "the file was made by a newer Drawoff", "open it in that one; this one reads version "+strconv.Itoa(fileVersion))
 	}
 }
 
@@ -169,7 +168,7 @@ func (d *decoder) items(v reflect.Value, path string) {
 		}
 		if i >= most {
 			if i == most {
-				d.fault(path, "", fmt.Sprintf("has more than %d items", most), "split the plant into more than one design")
+				d.fault(path, "", "has more than "+strconv.Itoa(most)+" items", "split the plant into more than one design")
 			}
 			d.tokens.Skip(tok)
 			continue

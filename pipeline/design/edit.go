@@ -1,7 +1,6 @@
 package design
 
 import (
-	"fmt"
 	"reflect"
 	"slices"
 	"strconv"
@@ -90,7 +89,7 @@ func apply(root reflect.Value, e Edit) *Fault {
 		last++
 	}
 	if !ok || i > last {
-		return &Fault{Field: shorten(e.Path), What: fmt.Sprintf("is not there: %s holds %d", path, items.Len()), Hint: "count from 0"}
+		return &Fault{Field: shorten(e.Path), What: "is not there: " + path + " holds " + strconv.Itoa(items.Len()), Hint: "count from 0"}
 	}
 	return rearrange(items, path, i, e.Op)
 }
@@ -102,7 +101,7 @@ func rearrange(items reflect.Value, path string, i int, op string) *Fault {
 	switch op {
 	case "insert":
 		if most := maxItems(path); n >= most {
-			return &Fault{Field: itemPath(path, i), What: fmt.Sprintf("would be more than the %d that %s may hold", most, path), Hint: "take another out first"}
+			return &Fault{Field: itemPath(path, i), What: "would be more than the " + strconv.Itoa(most) + " that " + path + " may hold", Hint: "take another out first"}
 		}
 		items.Set(reflect.Append(items, reflect.Zero(items.Type().Elem())))
 		swap = reflect.Swapper(items.Interface())

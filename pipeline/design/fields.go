@@ -3,7 +3,6 @@ package design
 import (
 	"encoding"
 	"errors"
-	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
@@ -132,7 +131,7 @@ func locate(root reflect.Value, path string) (reflect.Value, *Fault) {
 			case !ok:
 				return v, &Fault{Field: shorten(path), What: "wants a number after " + sofar, Hint: "write " + sofar + ".0 for the first"}
 			case i >= v.Len():
-				return v, &Fault{Field: shorten(path), What: fmt.Sprintf("is not there: %s holds %d", sofar, v.Len()), Hint: "count from 0"}
+				return v, &Fault{Field: shorten(path), What: "is not there: " + sofar + " holds " + strconv.Itoa(v.Len()), Hint: "count from 0"}
 			}
 			v = v.Index(i)
 		case shapeOf(v.Type()) == group:
@@ -183,7 +182,7 @@ func text(v reflect.Value) (string, bool) {
 		}
 		return "", true
 	case measure:
-		return v.Interface().(fmt.Stringer).String(), true
+		return v.Interface().(interface{ String() string }).String(), true
 	}
 	return "", false
 }
@@ -240,7 +239,7 @@ func judgeWords(path, typed string) *Fault {
 	case !utf8.ValidString(typed):
 		f.What, f.Hint = "holds bytes that are not text", "type it again"
 	case len(typed) > most && utf8.RuneCountInString(typed) > most:
-		f.What, f.Hint = fmt.Sprintf("is longer than %d characters", most), "shorten it"
+		f.What, f.Hint = "is longer than "+strconv.Itoa(most)+" characters", "shorten it"
 	case strings.IndexFunc(typed, func(r rune) bool {
 		return unicode.IsControl(r) && (path != "note" || !strings.ContainsRune("\n\r\t", r))
 	}) >= 0:

@@ -1,13 +1,11 @@
 package design
 
 import (
-	"bytes"
-	"compress/flate"
 	"encoding/base64"
-	"errors"
-	"fmt"
-	"io"
+	"strconv"
 	"strings"
+
+	"drawoff/pipeline/deflate"
 )
 
 // linkVersion leads every link. A reader of each version stays for ever.
@@ -18,14 +16,7 @@ const linkVersion = "1"
 // ends. The demo takes about 300 characters; a design of hundreds of pieces
 // with long names may pass MaxLink, and is then to be sent as a file.
 func WriteLink(d Design) string {
-	var b bytes.Buffer
-	w, err := flate.NewWriterDict(&b, flate.BestCompression, []byte(dict1))
-	if err != nil {
-		panic("design: " + err.Error()) // only for a level that does not exist
-	}
-	w.Write(compact(d)) // a bytes.Buffer takes everything
-	w.Close()
-	return linkVersion + "." + base64.RawURLEncoding.EncodeToString(b.Bytes())
+	return linkVersion + "." + base64.RawURLEncoding.EncodeToString(deflate.Pack(compact(d), []byte(dict1)))
 }
 
 // ReadLink reads the fragment of a link, with or without its "#" and what
@@ -64,7 +55,7 @@ func unpack(s string) ([]byte, *Fault) {
 		return nil, &Fault{What: "the link is empty", Hint: copyAgain}
 	}
 	if len(s) > MaxLink {
-		return nil, &Fault{What: fmt.Sprintf("the link is longer than %d characters", MaxLink), Hint: "send the design as a file"}
+		return nil, &Fault{What: "the link is longer than " + strconv.Itoa(MaxLink) + " characters", Hint: "send the design as a file"}
 	}
 	version, body, _ := strings.Cut(s, ".")
 	switch {
@@ -87,19 +78,21 @@ func unpack(s string) ([]byte, *Fault) {
 }
 
 func inflate(packed []byte) ([]byte, *Fault) {
-	in := bytes.NewReader(packed) // has ReadByte, so that flate takes no byte too many
-	data, err := io.ReadAll(io.LimitReader(flate.NewReaderDict(in, []byte(dict1)), maxInflated+1))
-	switch {
-	case errors.Is(err, io.ErrUnexpectedEOF):
-		return nil, &Fault{What: "the link is cut short", Hint: copyAgain}
-	case err != nil:
-		return nil, &Fault{What: "the link is damaged", Hint: copyAgain}
-	case len(data) > maxInflated:
-		return nil, &Fault{What: "the link holds more than a design can", Hint: copyAgain}
-	case in.Len() > 0:
-		return nil, &Fault{What: "the link has characters added at its end", Hint: copyAgain}
+	data, problem := deflate.Unpack(packed, []byte(dict1), maxInflated)
+	what := ""
+	switch problem {
+	case "":
+		return data, nil
+	case deflate.CutShort:
+		what = "the link is cut short"
+	case deflate.TooLong:
+		what = "the link holds more than a design can"
+	case deflate.Trailing:
+		what = "the link has characters added at its end"
+	default:
+		what = "the link is damaged"
 	}
-	return data, nil
+	return nil, &Fault{What: what, Hint: copyAgain}
 }
 
 // isVersion reports whether s is a version number as links carry it.

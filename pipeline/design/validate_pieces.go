@@ -3,6 +3,7 @@ package design
 import (
 	"reflect"
 	"slices"
+	"sort"
 	"strings"
 
 	"drawoff/catalog"
@@ -124,7 +125,7 @@ func endsLine(d Design, all []Sized, i int) bool {
 // in which a person meets them in a form.
 func (v *validator) inOrder() Faults {
 	if len(v.faults) > 1 {
-		slices.SortStableFunc(v.faults, func(a, b Fault) int { return slices.Compare(ranks(a.Field), ranks(b.Field)) })
+		sort.SliceStable(v.faults, func(i, j int) bool { return slices.Compare(ranks(v.faults[i].Field), ranks(v.faults[j].Field)) < 0 })
 	}
 	return v.faults
 }

@@ -1,9 +1,9 @@
 package flow
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -34,8 +34,9 @@ func NewCurve(duties []Duty) Curve {
 			c.duties = append(c.duties, d)
 		}
 	}
-	slices.SortFunc(c.duties, func(a, b Duty) int {
-		return cmp.Or(cmp.Compare(a.Flow, b.Flow), cmp.Compare(a.Head, b.Head))
+	sort.SliceStable(c.duties, func(i, j int) bool {
+		a, b := c.duties[i], c.duties[j]
+		return a.Flow < b.Flow || a.Flow == b.Flow && a.Head < b.Head
 	})
 	c.duties = slices.CompactFunc(c.duties, func(a, b Duty) bool { return a.Flow == b.Flow })
 	for _, d := range c.duties {

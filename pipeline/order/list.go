@@ -1,7 +1,7 @@
 package order
 
 import (
-	"slices"
+	"sort"
 	"strings"
 
 	"drawoff/catalog"
@@ -76,11 +76,9 @@ func (l *list) add(rank int, line Line) {
 }
 
 func (l list) sorted() []Line {
-	slices.SortStableFunc(l, func(a, b ranked) int {
-		if a.rank != b.rank {
-			return a.rank - b.rank
-		}
-		return strings.Compare(a.Slug, b.Slug)
+	sort.SliceStable(l, func(i, j int) bool {
+		a, b := &l[i], &l[j]
+		return a.rank < b.rank || a.rank == b.rank && a.Slug < b.Slug
 	})
 	lines := make([]Line, len(l))
 	for i, r := range l {

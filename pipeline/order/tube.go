@@ -3,6 +3,7 @@ package order
 import (
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 
 	"drawoff/catalog"
@@ -68,7 +69,7 @@ func StockLengths(cuts []q.Length, stock, kerf q.Length) int {
 	}
 	kerf = max(kerf, 0)
 	order := slices.Clone(cuts)
-	slices.Sort(order)
+	sort.SliceStable(order, func(i, j int) bool { return order[i] < order[j] })
 	var left []q.Length // of each length begun, a saw cut in hand for the last piece
 	whole := 0
 next:

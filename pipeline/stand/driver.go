@@ -1,7 +1,7 @@
 package stand
 
 import (
-	"slices"
+	"sort"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -32,15 +32,7 @@ func (d Driver) met() bool { return d.Slack >= -q.Millimetre/100 }
 // ranked returns the needs, the largest first, with the first marked as governing.
 func ranked(in Input, l line) []Driver {
 	ds := drivers(in, l)
-	slices.SortStableFunc(ds, func(a, b Driver) int {
-		switch {
-		case a.Needed > b.Needed:
-			return -1
-		case a.Needed < b.Needed:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(ds, func(i, j int) bool { return ds[i].Needed > ds[j].Needed })
 	for i := range ds {
 		ds[i].Slack = in.Height - ds[i].Needed
 		ds[i].Governs = i == 0

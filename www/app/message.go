@@ -1,8 +1,7 @@
 package app
 
 import (
-	"maps"
-	"slices"
+	"sort"
 	"strconv"
 
 	"drawoff/pipeline/design"
@@ -175,7 +174,12 @@ func (res Response) json() string {
 	var o object
 	if len(res.Regions) > 0 {
 		var regions object
-		for _, id := range slices.Sorted(maps.Keys(res.Regions)) {
+		ids := make([]string, 0, len(res.Regions))
+		for id := range res.Regions {
+			ids = append(ids, id)
+		}
+		sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
+		for _, id := range ids {
 			regions.text(id, res.Regions[id])
 		}
 		o.name("regions")

@@ -126,7 +126,7 @@
       }
       if (have.isEqualNode(want) && !isControl(have)) continue;
       attributes(have, want);
-      morph(have, want);
+      if (have.nodeName !== "TEXTAREA") morph(have, want);
       value(have, want);
     }
     while (at) {
@@ -150,7 +150,7 @@
 
   // value brings a control up to date unless the user is in the middle of it.
   function value(have, want) {
-    if (have === document.activeElement && have.dataset.typing) return;
+    if (have === typingIn) return;
     switch (have.nodeName) {
       case "INPUT":
         if (have.type === "checkbox") have.checked = want.hasAttribute("checked");
@@ -176,6 +176,8 @@
 
   // --- what the user does ---------------------------------------------------
 
+  let typingIn = null; // the field that holds half an entry
+
   const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;
 
   function edit(control, typing) {
@@ -183,8 +185,7 @@
     if (control.dataset.measure) {
       if (!typing) ask({ op: "measure", path: control.dataset.measure, value: control.value, width });
     } else if (control.dataset.path) {
-      if (typing) control.dataset.typing = "1";
-      else delete control.dataset.typing;
+      typingIn = typing ? control : null;
       ask({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing, width });
     } else if (control.dataset.add && !typing && control.value) {
       const kind = control.value;
@@ -200,7 +201,7 @@
     if (e.target.id === "file") openFile(e.target);
     else edit(e.target, false);
   });
-  document.addEventListener("focusout", (e) => { if (e.target.dataset) delete e.target.dataset.typing; });
+  document.addEventListener("focusout", () => { typingIn = null; });
   byId("form").addEventListener("submit", (e) => e.preventDefault());
   document.addEventListener("keydown", (e) => {
     if (e.key === "Enter" && e.target.matches("input[data-path],input[data-measure]")) {
