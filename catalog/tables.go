@@ -1,35 +1,11 @@
 package catalog
 
 import (
-	_ "embed" // the CSV files
 	"math"
 	"strings"
 	"sync"
 
 	q "drawoff/pipeline/quantity"
-)
-
-var (
-	//go:embed table/sources.csv
-	sourcesCSV string
-	//go:embed table/series.csv
-	seriesCSV string
-	//go:embed table/tubes.csv
-	tubesCSV string
-	//go:embed table/families.csv
-	familiesCSV string
-	//go:embed table/halves.csv
-	halvesCSV string
-	//go:embed table/joints.csv
-	jointsCSV string
-	//go:embed table/bends.csv
-	bendsCSV string
-	//go:embed table/tees.csv
-	teesCSV string
-	//go:embed table/materials.csv
-	materialsCSV string
-	//go:embed table/media.csv
-	mediaCSV string
 )
 
 // tables is the whole catalogue, read once and never changed after.

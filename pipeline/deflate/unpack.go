@@ -201,6 +201,7 @@ func (u *unpacker) codes() (literal, dist code) {
 	literals, dists, codes := u.bits(5)+257, u.bits(5)+1, u.bits(4)+4
 	if literals > 286 || dists > 30 {
 		u.fail(Damaged)
+		return literal, dist
 	}
 	var n [286 + 30]uint8
 	for _, i := range codeOrder[:codes] {

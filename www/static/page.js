@@ -312,6 +312,13 @@
     }
   }
 
+  // The sheet carries a link to the design it was printed from.
+  addEventListener("beforeprint", () => {
+    const answer = ask({ op: "link" });
+    if (answer) document.querySelector(".sheet-link").textContent = location.href.split("#")[0] + "#" + answer.link;
+  });
+  addEventListener("afterprint", () => { document.querySelector(".sheet-link").textContent = ""; });
+
   // --- start ----------------------------------------------------------------
 
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);

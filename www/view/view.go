@@ -49,6 +49,7 @@ func Regions(b Bench) map[string]string {
 		"drawing":  Drawing(b),
 		"verdicts": Verdicts(b.Report),
 		"form":     Form(b),
+		"said":     Said(b),
 		"pieces":   Pieces(b.Report),
 		"figures":  Figures(b),
 		"heights":  Heights(b.Report),

@@ -1,0 +1,55 @@
+package view
+
+import "drawoff/pipeline/design"
+
+// Said is what was said of the plant, for paper, where there is no form: as it
+// was typed, and the usual value where nothing was.
+func Said(b Bench) string {
+	var h html
+	filled := b.Design.Filled()
+	h.El("h2", b.Design.Title)
+	if b.Design.Note != "" {
+		h.El("p", b.Design.Note)
+	}
+	h.Open("dl")
+	said := func(prefix string, fields []field) {
+		for _, x := range fields {
+			path := prefix + x.path
+			value, _ := b.Design.Get(path)
+			if value == "" {
+				value, _ = filled.Get(path)
+				if value == "" {
+					continue
+				}
+				value = named(b.Design, path, value) + " (usual)"
+			} else {
+				value = named(b.Design, path, value)
+			}
+			h.Open("div")
+			h.El("dt", x.label)
+			h.El("dd", value)
+			h.Close("div")
+		}
+	}
+	said("tank.", tankFields)
+	said("tank.outlet.", outletFields)
+	said("stand.", standFields)
+	said("pump.", pumpFields)
+	said("delivery.", deliveryFields)
+	said("", liquidFields)
+	h.Close("dl")
+	return h.String()
+}
+
+// named returns what a chosen slug is called, or the words that were typed.
+func named(d design.Design, path, value string) string {
+	if isSize(path) {
+		return tubeName(value)
+	}
+	for _, c := range design.Choices(d, path) {
+		if c.Slug == value {
+			return c.Name
+		}
+	}
+	return value
+}
