@@ -127,6 +127,27 @@ func TestKindCanBeSwapped(t *testing.T) {
 	}
 }
 
+// What is pending in a piece goes with it when pieces are moved, put in and
+// taken out around it.
+func TestPendingMovesWithItsPiece(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	edit(t, a, "run.4.length", "lengthy")
+	at := func(res app.Response, path string) {
+		assert.True(t, strings.Contains(res.Regions["form"], `id="err-`+path+`"`), path)
+		assert.True(t, strings.Contains(res.Regions["form"], `value="lengthy"`), path)
+	}
+	move := func(op, path string) app.Response {
+		return ask(t, a, app.Request{Op: "edit", Edits: []design.Edit{{Op: op, Path: path}}})
+	}
+	at(move("up", "run.4"), "run.3.length")
+	at(move("down", "run.3"), "run.4.length")
+	at(ask(t, a, app.Request{Op: "add", Kind: design.Bend, Path: "run.1"}), "run.5.length")
+	at(move("remove", "run.1"), "run.4.length")
+	res := move("remove", "run.4")
+	assert.False(t, strings.Contains(res.Regions["form"], `id="err-`))
+}
+
 func TestMeasuring(t *testing.T) {
 	const part = "bs-4825/2.5in/reducer/1.5in/concentric/length"
 	a := app.New()

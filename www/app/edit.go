@@ -20,7 +20,9 @@ func (a *App) edit(edits []design.Edit, typing bool) {
 	d, faults := a.try(together)
 	if len(faults) == 0 {
 		a.accept(d, edits, typing)
-		a.pending = nil
+		for _, e := range waiting {
+			a.drop(e.Path)
+		}
 		return
 	}
 	if len(waiting) > 0 {
@@ -71,14 +73,47 @@ func (a *App) accept(d design.Design, edits []design.Edit, typing bool) {
 		a.typing = field
 	}
 	for _, e := range edits {
-		a.drop(e.Path)
-		if e.Op != "" {
-			a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return sameList(p.Path, e.Path) })
+		if e.Op == "" {
+			a.drop(e.Path)
+			continue
+		}
+		a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return e.Op == "remove" && within(p.Path, e.Path) })
+		for i := range a.pending {
+			a.pending[i].Path = renumbered(a.pending[i].Path, e)
 		}
 	}
 }
 
+// within reports whether path is a field of the item.
+func within(path, item string) bool { return strings.HasPrefix(path, item+".") }
+
+// renumbered returns where path is after e has moved the items of a list.
+func renumbered(path string, e design.Edit) string {
+	list, at := split(e.Path)
+	rest, ok := strings.CutPrefix(path, list+".")
+	if !ok {
+		return path
+	}
+	number, field, _ := strings.Cut(rest, ".")
+	n, err := strconv.Atoi(number)
+	if err != nil {
+		return path
+	}
+	switch {
+	case e.Op == "insert" && n >= at:
+		n++
+	case e.Op == "remove" && n > at:
+		n--
+	case e.Op == "up" && n == at, e.Op == "down" && n == at+1:
+		n--
+	case e.Op == "up" && n == at-1, e.Op == "down" && n == at:
+		n++
+	}
+	return list + "." + strconv.Itoa(n) + "." + field
+}
+
 // waiting returns the pending entries as edits, less those that edits replace.
+// When edits move the items of a list none are tried: their paths would be off.
 func (a *App) waiting(edits []design.Edit) []design.Edit {
 	var out []design.Edit
 	for _, p := range a.pending {
@@ -86,7 +121,7 @@ func (a *App) waiting(edits []design.Edit) []design.Edit {
 			continue
 		}
 		replaced := slices.ContainsFunc(edits, func(e design.Edit) bool {
-			return e.Path == p.Path || e.Op != "" && sameList(p.Path, e.Path)
+			return e.Path == p.Path || e.Op != ""
 		})
 		if !replaced {
 			out = append(out, design.Edit{Path: p.Path, Value: p.Value})
@@ -109,13 +144,6 @@ func (a *App) recheck() {
 
 func (a *App) drop(path string) {
 	a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return p.Path == path })
-}
-
-// sameList reports whether path lies in the list that holds item: moving an
-// item renumbers what was pending in its neighbours.
-func sameList(path, item string) bool {
-	list := item[:strings.LastIndexByte(item, '.')+1]
-	return list != "" && strings.HasPrefix(path, list)
 }
 
 // beside returns the fault to show at path: its own if there is one, else the
@@ -141,7 +169,7 @@ func (a *App) add(kind, path string) Response {
 	if len(faults) > 0 {
 		return Response{Message: "That piece cannot go there: " + faults[0].String(), Problem: true}
 	}
-	a.step(d)
+	a.accept(d, edits, false)
 	return Response{Focus: "in-" + path + ".kind"}
 }
 
