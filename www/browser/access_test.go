@@ -113,7 +113,10 @@ func openAs(t *testing.T, l look) *page {
 	return p
 }
 
-func TestFitsTheScreen(t *testing.T) {
+// The page on a phone and on a desk, by day and by night: nothing scrolls
+// sideways (WCAG 2.2, 1.4.10), everything is large enough to touch (2.5.8),
+// and text stands out (1.4.3).
+func TestLooks(t *testing.T) {
 	t.Parallel()
 	for _, l := range looks {
 		t.Run(l.String(), func(t *testing.T) {
@@ -121,8 +124,10 @@ func TestFitsTheScreen(t *testing.T) {
 			p := openAs(t, l)
 			p.keep("page-"+l.String()+".png", get(p, chromedp.FullScreenshot(100)))
 			p.openAll()
-			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "nothing makes the page scroll sideways (WCAG 2.2, 1.4.10)")
-			assert.Empty(t, js[[]string](p, narrow), "too small to touch: under 24 px (WCAG 2.2, 2.5.8)")
+			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+			assert.Empty(t, js[[]string](p, narrow), "too small to touch: under 24 px")
+			assert.Empty(t, js[[]string](p, faint), "too faint to read")
+			assert.Equal(t, l.scheme == "dark", js[float64](p, `parseInt(getComputedStyle(document.body).backgroundColor.split("(")[1])`) < 128, "the paper is %s", l.scheme)
 			p.keep("page-"+l.String()+"-open.png", get(p, chromedp.FullScreenshot(100)))
 		})
 	}
@@ -135,21 +140,8 @@ const narrow = `[...document.querySelectorAll("button,input:not([type=file]),sel
 		!(e.type === "checkbox" && e.closest("label"));
 }).map(e => e.outerHTML.slice(0, 100))`
 
-// The text stands out from what is behind it by 4.5 to 1, large text by 3 to
-// 1 (WCAG 2.2, 1.4.3), in both colour schemes.
-func TestTextStandsOut(t *testing.T) {
-	t.Parallel()
-	backgrounds := make(map[string]string)
-	for _, l := range looks[2:] {
-		p := openAs(t, l)
-		p.openAll()
-		assert.Empty(t, js[[]string](p, faint), l)
-		backgrounds[l.scheme] = js[string](p, `getComputedStyle(document.body).backgroundColor + getComputedStyle(document.documentElement).backgroundColor`)
-	}
-	assert.NotEqual(t, backgrounds["light"], backgrounds["dark"], "there is a dark scheme")
-}
-
-// faint lists the texts that do not stand out, with how far they do. Colours
+// faint lists the texts that stand out from what is behind them by less than
+// 4.5 to 1, large ones by less than 3 to 1, with how far they do. Colours
 // are read back from a canvas, which knows every way of writing one.
 const faint = `(() => {
 	const pen = document.createElement("canvas").getContext("2d", {willReadFrequently: true});
