@@ -85,7 +85,7 @@ func (p plant) jointInput() joint.Input {
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
 		Pieces:      pieces,
-		Medium:      p.design.Liquid.Kind,
+		Medium:      medium(p.design.Liquid.Kind),
 		Liquid:      p.known.liquid.Name,
 		Temperature: p.known.temperature,
 		BoreStep:    float64(p.design.Limits.BoreStep.Value()),
@@ -116,4 +116,13 @@ func fits(d design.Design) []string {
 		}
 	}
 	return out
+}
+
+// medium is what a liquid is to a seal: fermented drinks are judged as ethanol
+// to 40 %, the nearest that the seal tables have.
+func medium(kind string) string {
+	if kind == "fermented" {
+		return "ethanol"
+	}
+	return kind
 }

@@ -49,7 +49,12 @@ func know(d design.Design) (known, design.Faults) {
 	if !k.side {
 		k.vessel.Opening = outletBore(d.Tank)
 	}
-	k.liquid, _ = liquid.Of(d.Liquid.Kind, d.Liquid.Strength.Value(), k.temperature)
+	k.liquid, _ = liquid.Of(liquid.Recipe{
+		Kind:     d.Liquid.Kind,
+		Strength: d.Liquid.Strength.Value(),
+		Alcohol:  d.Liquid.Alcohol.Value(),
+		Fat:      d.Liquid.Fat.Value(),
+	}, k.temperature)
 
 	faults := unknownParts(d.Measured)
 	brim := k.vessel.Brimful()

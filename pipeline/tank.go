@@ -48,8 +48,14 @@ func (p plant) tank() finding.Findings {
 
 func (p plant) liquidInputs() []finding.Input {
 	in := []finding.Input{finding.In("t", "temperature", p.known.temperature)}
-	if p.design.Liquid.Kind == "sugar" {
-		in = append(in, finding.In("w", "strength", p.design.Liquid.Strength.Value()))
+	l := p.design.Liquid
+	switch l.Kind {
+	case "sugar", "caustic":
+		in = append(in, finding.In("w", "strength", l.Strength.Value()))
+	case "fermented":
+		in = append(in, finding.In("A", "alcohol by volume", l.Alcohol.Value()), finding.In("w", "extract left", l.Strength.Value()))
+	case "milk":
+		in = append(in, finding.In("f", "fat", l.Fat.Value()))
 	}
 	return in
 }
@@ -83,6 +89,9 @@ func (p plant) cautions() []string {
 	}
 	if p.known.temperature >= scald {
 		out = append(out, "At "+q.Text(p.known.temperature)+" the liquid scalds. Wear what your site prescribes, and never open a joint on a hot or full line.")
+	}
+	if p.design.Liquid.Kind == "caustic" {
+		out = append(out, "Caustic burns skin and blinds. Goggles, gloves and water at hand; add caustic to water, never water to caustic; never let it meet carbon dioxide in a closed tank, which it empties into a vacuum.")
 	}
 	if boil := liquid.BoilingPoint(p.known.air); p.known.temperature > boil-10 {
 		out = append(out, "Water boils at "+q.Text(boil)+" here: so near to that a pump draws vapour, and a hose or joint may spit.")

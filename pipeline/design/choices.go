@@ -26,7 +26,7 @@ var (
 	bottoms = []Choice{{Slug: "cone", Name: "cone"}, {Slug: "klopper", Name: "dished, klopper (crown radius as the bore)"}, {Slug: "korbbogen", Name: "dished, korbbogen (crown radius 0.8 of the bore)"}, {Slug: "flat", Name: "flat"}}
 	places  = []Choice{{Slug: "bottom", Name: "in the middle of the bottom"}, {Slug: "side", Name: "in the side"}}
 	pumps   = []Choice{{Slug: Centrifugal, Name: "centrifugal"}, {Slug: NoPump, Name: "none, by gravity"}}
-	liquids = []Choice{{Slug: "water", Name: "water"}, {Slug: "sugar", Name: "sugar solution: juice, must, wort"}}
+	liquids = []Choice{{Slug: "water", Name: "water"}, {Slug: "sugar", Name: "sugar solution: juice, must, wort"}, {Slug: "fermented", Name: "cider, perry, beer or wine"}, {Slug: "milk", Name: "milk"}, {Slug: "caustic", Name: "cleaning caustic"}}
 	thirds  = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
 	noSeal  = Choice{Slug: "none", Name: "none"}
 

@@ -61,8 +61,9 @@ func Demo() Design {
 			Height: length("2.1 m"),
 		},
 		Liquid: Liquid{
-			Kind:        "sugar",
-			Strength:    q.MustParse[q.Strength]("4 °P"),
+			Kind:        "fermented",
+			Strength:    q.MustParse[q.Strength]("3 %"),
+			Alcohol:     q.MustParse[q.Fraction]("6.5 %"),
 			Temperature: q.MustParse[q.Temperature]("12 °C"),
 		},
 	}

@@ -137,8 +137,10 @@ type Delivery struct {
 
 // Liquid is what is in the tank.
 type Liquid struct {
-	Kind        string                   `json:"kind,omitempty"` // water (default) or sugar
-	Strength    q.Entered[q.Strength]    `json:"strength,omitzero"`
+	Kind        string                   `json:"kind,omitempty"`       // water (default), sugar, fermented, milk or caustic
+	Strength    q.Entered[q.Strength]    `json:"strength,omitzero"`    // sugar: as typed; fermented: the real extract left; caustic: part by mass
+	Alcohol     q.Entered[q.Fraction]    `json:"alcohol,omitzero"`     // fermented: by volume; default 6 %
+	Fat         q.Entered[q.Fraction]    `json:"fat,omitzero"`         // milk: by mass; default 4 %
 	Temperature q.Entered[q.Temperature] `json:"temperature,omitzero"` // default 20 °C
 }
 

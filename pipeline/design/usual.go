@@ -15,6 +15,10 @@ var (
 	usualKerf        = q.MustParse[q.Length]("2.5 mm")
 	usualTemperature = q.MustParse[q.Temperature]("20 °C")
 	usualStrength    = q.MustParse[q.Strength]("10 °P")
+	usualExtract     = q.MustParse[q.Strength]("2 %")
+	usualCaustic     = q.MustParse[q.Strength]("2 %")
+	usualAlcohol     = q.MustParse[q.Fraction]("6 %")
+	usualFat         = q.MustParse[q.Fraction]("4 %")
 	usualBendAngle   = q.MustParse[q.Angle]("90°")
 	usualZeroAngle   = q.MustParse[q.Angle]("0°")
 
@@ -64,8 +68,16 @@ func (d Design) Filled() Design {
 
 	d.Liquid.Kind = either(d.Liquid.Kind, "water")
 	d.Liquid.Temperature = usually(d.Liquid.Temperature, usualTemperature)
-	if d.Liquid.Kind == "sugar" {
+	switch d.Liquid.Kind {
+	case "sugar":
 		d.Liquid.Strength = usually(d.Liquid.Strength, usualStrength)
+	case "fermented":
+		d.Liquid.Strength = usually(d.Liquid.Strength, usualExtract)
+		d.Liquid.Alcohol = usually(d.Liquid.Alcohol, usualAlcohol)
+	case "milk":
+		d.Liquid.Fat = usually(d.Liquid.Fat, usualFat)
+	case "caustic":
+		d.Liquid.Strength = usually(d.Liquid.Strength, usualCaustic)
 	}
 	d.Site.Altitude = usually(d.Site.Altitude, usualZeroLength)
 

@@ -78,6 +78,8 @@ func TestFaults(t *testing.T) {
 		{[]design.Edit{set("delivery.height", "101 m")}, "delivery.height", range_, "write -20 m to 100 m"},
 		{[]design.Edit{set("liquid.kind", "waater")}, "liquid.kind", "is not one of the choices", "perhaps water was meant"},
 		{[]design.Edit{set("liquid.strength", "90 %")}, "liquid.strength", range_, "write 0 to 85 %"},
+		{[]design.Edit{set("liquid.alcohol", "40 %")}, "liquid.alcohol", range_, "write 0 to 25 %"},
+		{[]design.Edit{set("liquid.fat", "60 %")}, "liquid.fat", range_, "write 0 to 50 %"},
 		{[]design.Edit{set("liquid.temperature", "-6 °C")}, "liquid.temperature", range_, "write -5 °C to 150 °C"},
 		{[]design.Edit{set("site.altitude", "-431 m")}, "site.altitude", range_, "write -430 m to 5000 m"},
 		{[]design.Edit{set("site.ceiling", "1 mm")}, "site.ceiling", range_, "write 500 mm to 50 m"},
@@ -104,12 +106,12 @@ func TestFaults(t *testing.T) {
 // Faults come in the order of the fields, with what was typed.
 func TestFaultsAreInOrder(t *testing.T) {
 	t.Parallel()
-	d := edited(t, set("liquid.kind", "milk"), set("run.1.turn", "999°"), set("run.0.fall", "3:1"), set("tank.bore", "60 mm"), set("tank.height", "30 m"), set("seal", "cork"), set("pump.away", "-1 m"))
+	d := edited(t, set("liquid.kind", "mead"), set("run.1.turn", "999°"), set("run.0.fall", "3:1"), set("tank.bore", "60 mm"), set("tank.height", "30 m"), set("seal", "cork"), set("pump.away", "-1 m"))
 	var got []string
 	for _, f := range d.Validate() {
 		got = append(got, f.Field+"="+f.Given)
 	}
-	assert.Equal(t, []string{"tank.height=30 m", "tank.outlet.size=bs-4825/2.5in", "run.0.fall=3:1", "run.1.turn=999°", "pump.away=-1 m", "liquid.kind=milk", "seal=cork"}, got)
+	assert.Equal(t, []string{"tank.height=30 m", "tank.outlet.size=bs-4825/2.5in", "run.0.fall=3:1", "run.1.turn=999°", "pump.away=-1 m", "liquid.kind=mead", "seal=cork"}, got)
 }
 
 // Fields that do not count for a piece or a plant are kept and not judged.

@@ -109,13 +109,14 @@ func TestEthanolInverse(t *testing.T) {
 // Of knows the kinds of a design, an empty one being the usual: water.
 func TestOf(t *testing.T) {
 	t.Parallel()
-	for kind, want := range map[string]string{"": "water at 20 °C", "water": "water at 20 °C", "sugar": "12 °P sugar solution at 20 °C"} {
-		p, ok := Of(kind, 0.12, q.Celsius(20))
+	for kind, want := range map[string]string{"": "water at 20 °C", "water": "water at 20 °C", "sugar": "12 °P sugar solution at 20 °C",
+		"fermented": "fermented drink of 6 % vol and 12 % extract at 20 °C", "milk": "milk of 4 % fat at 20 °C", "caustic": "12 % caustic at 20 °C"} {
+		p, ok := Of(Recipe{Kind: kind, Strength: 0.12, Alcohol: 0.06, Fat: 0.04}, q.Celsius(20))
 		assert.True(t, ok, kind)
 		assert.Equal(t, want, p.Name)
 		assert.NotEmpty(t, p.Sources.Density)
 	}
-	_, ok := Of("treacle", 0.8, q.Celsius(20))
+	_, ok := Of(Recipe{Kind: "treacle", Strength: 0.8}, q.Celsius(20))
 	assert.False(t, ok)
 }
 

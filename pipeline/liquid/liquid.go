@@ -24,15 +24,28 @@ type Outside struct {
 	Range string // "0 to 150 °C (IAPWS R7-97 region 1)"
 }
 
-// Of returns the properties of the named kind at temperature t, and whether
-// the kind is known: "water" or "", which take no notice of strength, or
-// "sugar".
-func Of(kind string, strength q.Strength, t q.Temperature) (Properties, bool) {
-	switch kind {
+// Recipe says what a liquid is made of. Which fields count depends on Kind.
+type Recipe struct {
+	Kind     string     // "water" or "", "sugar", "fermented", "milk" or "caustic"
+	Strength q.Strength // sugar; the extract left in what is fermented; caustic: by mass
+	Alcohol  q.Fraction // fermented: by volume
+	Fat      q.Fraction // milk: by mass
+}
+
+// Of returns the properties of what r describes at temperature t, and whether
+// its kind is known.
+func Of(r Recipe, t q.Temperature) (Properties, bool) {
+	switch r.Kind {
 	case "", "water":
 		return Water(t), true
 	case "sugar":
-		return Sugar(t, strength), true
+		return Sugar(t, r.Strength), true
+	case "fermented":
+		return Fermented(t, r.Alcohol, r.Strength), true
+	case "milk":
+		return Milk(t, r.Fat), true
+	case "caustic":
+		return Caustic(t, q.Fraction(r.Strength)), true
 	}
 	return Properties{}, false
 }

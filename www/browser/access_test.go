@@ -122,6 +122,7 @@ func TestLooks(t *testing.T) {
 		t.Run(l.String(), func(t *testing.T) {
 			t.Parallel()
 			p := openAs(t, l)
+			p.keep("first-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 			p.keep("page-"+l.String()+".png", get(p, chromedp.FullScreenshot(100)))
 			p.openAll()
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")

@@ -64,7 +64,9 @@ var (
 	}
 	liquidFields = []field{
 		{"liquid.kind", "Liquid", ""},
-		{"liquid.strength", "Strength", "as °P, °Bx or SG"},
+		{"liquid.strength", "Strength", "sugar: °P, °Bx or SG; fermented: extract left; caustic: %"},
+		{"liquid.alcohol", "Alcohol", "by volume"},
+		{"liquid.fat", "Fat", "by mass"},
 		{"liquid.temperature", "Temperature", ""},
 		{"seal", "Seals", "unless a joint names its own"},
 		{"site.altitude", "Altitude", "over the sea"},
@@ -136,7 +138,10 @@ func Form(b Bench) string {
 		f.fields("delivery.", deliveryFields)
 	})
 	f.group("Liquid and place", true, func() {
-		f.fields("", f.without(liquidFields, "liquid.strength", f.filled.Liquid.Kind != "sugar"))
+		kind := f.filled.Liquid.Kind
+		fields := f.without(liquidFields, "liquid.strength", kind == "water" || kind == "milk")
+		fields = f.without(fields, "liquid.alcohol", kind != "fermented")
+		f.fields("", f.without(fields, "liquid.fat", kind != "milk"))
 	})
 	f.group("What you hold it to", false, func() { f.fields("limits.", limitFields) })
 	return f.String()

@@ -52,7 +52,7 @@ func (g *generator) design() design.Design {
 			Ceiling:  maybe(g, "ceiling", func() q.Entered[q.Length] { return g.length("ceiling", 0.5, 50, 2.2, 5) }),
 		},
 		Liquid: design.Liquid{
-			Kind:        g.oneOf("liquid", "", "water", "sugar"),
+			Kind:        g.oneOf("liquid", "", "water", "sugar", "fermented", "milk", "caustic"),
 			Strength:    maybe(g, "strength", func() q.Entered[q.Strength] { return typed[q.Strength](g, "strength", 0, 850, 10, "°P", "%", "°Bx") }),
 			Temperature: maybe(g, "temperature", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, "temperature", -50, 1500, 10, "°C") }),
 		},
