@@ -88,11 +88,5 @@ func (c *canvas) path(class string) {
 
 func (c *canvas) endPath() { c.Raw(`"/>`) }
 
-// Text widths are not known before a browser sets them; this is the usual
-// width of a digit or letter in the page's face, as a part of its size.
-const (
-	textSize   = 12.0
-	glyphWidth = 0.56
-)
-
-func textWidth(s string) float64 { return float64(len([]rune(s))) * textSize * glyphWidth }
+// textSize is the size of the page's words on a drawing, pixels.
+const textSize = 12.0

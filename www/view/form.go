@@ -391,6 +391,9 @@ func (f *form) piece(path string, i, n int) {
 			continue
 		}
 		for _, member := range k.Fields {
+			if member == "turn" && kind == design.Reducer && !f.eccentric(path) {
+				continue // it has no side that could be turned
+			}
 			x := pieceLabels[member]
 			switch {
 			case member == "turn":
@@ -405,6 +408,12 @@ func (f *form) piece(path string, i, n int) {
 	f.adder(path, "Put a piece before this one")
 	f.Close("details")
 	f.Close("li")
+}
+
+// eccentric reports whether the reducer at path has a flat side.
+func (f *form) eccentric(path string) bool {
+	shape, _ := f.filled.Get(path + ".shape")
+	return shape == "eccentric"
 }
 
 // turnHint says what a turn of 0° means for a kind of piece.
