@@ -163,7 +163,8 @@ func (t terminal) build(ctx context.Context, args []string) int {
 func (t terminal) check(args []string) int {
 	set := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
-	if done, code := t.flags(set, `[-json] FILE... ("-" reads standard input)`, args); done {
+	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
+	if done, code := t.flags(set, `[-json | -explain FIGURE] FILE... ("-" reads standard input)`, args); done {
 		return code
 	}
 	if set.NArg() == 0 {
@@ -174,6 +175,12 @@ func (t terminal) check(args []string) int {
 		report := t.report(name)
 		var err error
 		switch {
+		case *explain != "" && len(report.Faults) == 0:
+			figure, ok := report.Figure(*explain)
+			if !ok {
+				return t.fail(fmt.Errorf("%s has no figure %q: the report names them in its last column", name, *explain))
+			}
+			_, err = io.WriteString(t.out, view.Working(figure))
 		case *asJSON:
 			encoder := json.NewEncoder(t.out)
 			encoder.SetIndent("", "  ")

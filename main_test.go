@@ -187,3 +187,14 @@ func TestBuildLeavesAForeignFolderAlone(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "mine", string(kept))
 }
+
+func TestCheckExplains(t *testing.T) {
+	t.Parallel()
+	name := file(t, "perry.json", string(design.WriteFile(design.Demo())))
+	exit, out, _ := drawoff(t, "", "check", "-explain", "flow-full", name)
+	assert.Equal(t, 0, exit)
+	assert.Contains(t, out, "Source:")
+	exit, _, problem := drawoff(t, "", "check", "-explain", "nonsense", name)
+	assert.Equal(t, 2, exit)
+	assert.Contains(t, problem, "nonsense")
+}

@@ -66,7 +66,7 @@ type elevation struct {
 func (e *elevation) fit(width float64) {
 	radius := float64(e.Vessel.Bore) / 2
 	left, right := -radius, radius
-	top := max(e.brim(), float64(e.Delivery))
+	top := max(e.brim(), float64(e.Delivery), float64(e.LegTop), float64(e.Bucket))
 	under := 0.0 // what would lie under the floor is drawn there: a verdict says so
 	reach := func(v route.Vec) {
 		left, right, top, under = min(left, v.X), max(right, v.X), max(top, v.Z), min(under, v.Z)

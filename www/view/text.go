@@ -96,6 +96,26 @@ func Text(r pipeline.Report) string {
 	return t.String()
 }
 
+// Working is how a figure was reached, as a terminal prints it.
+func Working(f finding.Figure) string {
+	var t text
+	t.line(f.Name + ": " + amount(f))
+	t.line("")
+	t.wrap("  ", f.Formula)
+	t.line("")
+	var rows [][]string
+	for _, in := range f.Inputs {
+		rows = append(rows, []string{in.Symbol, in.Amount.Text(q.Metric), in.Name})
+	}
+	t.table(rows)
+	t.line("")
+	t.wrap("  ", "Source: "+f.Source+".")
+	if f.Range != "" {
+		t.wrap("  ", "Holds for "+f.Range+".")
+	}
+	return t.String()
+}
+
 func optional(a *q.Amount) string {
 	if a == nil {
 		return ""

@@ -101,6 +101,19 @@ func TestTextTellsAll(t *testing.T) {
 	}
 }
 
+// A figure's working names its formula, every number that went in, and where
+// the formula comes from.
+func TestWorkingTellsAll(t *testing.T) {
+	for _, f := range pipeline.Check(design.Demo()).Figures {
+		plain := strings.Join(strings.Fields(Working(f)), " ")
+		assert.Contains(t, plain, strings.Join(strings.Fields(f.Formula), " "))
+		assert.Contains(t, plain, strings.Join(strings.Fields(f.Source), " "))
+		for _, in := range f.Inputs {
+			assert.Contains(t, plain, in.Name)
+		}
+	}
+}
+
 func TestFaultsAreTold(t *testing.T) {
 	r := pipeline.Report{Faults: design.Faults{{Field: "tank.bore", Given: "-1 mm", What: "a length cannot be negative", Hint: "write it like 900 mm"}}}
 	assert.Contains(t, Text(r), "tank.bore")
