@@ -36,7 +36,7 @@ lint:
 # packing takes minutes, but right after.
 unit:
 	go test -race -shuffle=on ./...
-	go test -run=Small ./www/site
+	go test -v -run=Small ./www/site
 
 short-fuzz:
 	.ci/fuzz 10s
@@ -49,7 +49,7 @@ wasm:
 
 # SCREENSHOTS=folder keeps pictures of the page and a print of it.
 browser:
-	go test -tags=browser ./www/browser
+	go test -v -tags=browser ./www/browser | grep -v '^=== '
 
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...
