@@ -27,7 +27,7 @@ const usualWidth = 720
 // New returns a bench with the demo on it.
 func New() *App {
 	a := &App{width: usualWidth, shown: map[string]string{}}
-	a.put(design.Demo())
+	a.put(check(design.Demo()))
 	return a
 }
 
@@ -87,7 +87,7 @@ func (a *App) do(req Request) Response {
 	case "link":
 		res = Response{Link: design.WriteLink(a.present)}
 	case "demo":
-		a.step(design.Demo())
+		a.step(check(design.Demo()))
 		res.Message = "The demo is on the bench. Undo brings your own design back."
 	case "undo":
 		a.past, a.future = a.move(a.past, a.future)
@@ -97,19 +97,24 @@ func (a *App) do(req Request) Response {
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
 	}
-	res.Regions = a.changed()
+	res.Regions = a.changed(req.Typing)
 	res.Store = a.store()
 	return res
 }
 
-// put makes d the present design.
-func (a *App) put(d design.Design) {
-	a.present = d
-	a.report = pipeline.Check(d)
+// checked is a design with its report.
+type checked struct {
+	design design.Design
+	report pipeline.Report
 }
 
-// step makes d the present design and remembers the one before.
-func (a *App) step(d design.Design) {
+func check(d design.Design) checked { return checked{d, pipeline.Check(d)} }
+
+// put makes c the present design.
+func (a *App) put(c checked) { a.present, a.report = c.design, c.report }
+
+// step makes c the present design and remembers the one before.
+func (a *App) step(c checked) {
 	const remembered = 200
 	a.past = append(a.past, a.present)
 	if len(a.past) > remembered {
@@ -117,7 +122,7 @@ func (a *App) step(d design.Design) {
 	}
 	a.future = nil
 	a.pending = nil
-	a.put(d)
+	a.put(c)
 }
 
 // move takes the last of from, keeps the present in to, and returns both.
@@ -127,7 +132,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 	}
 	to = append(to, a.present)
 	a.pending = nil
-	a.put(from[len(from)-1])
+	a.put(check(from[len(from)-1]))
 	return from[:len(from)-1], to
 }
 
@@ -136,9 +141,9 @@ func (a *App) bench() view.Bench {
 }
 
 // changed returns the regions that differ from what the page has.
-func (a *App) changed() map[string]string {
+func (a *App) changed(typing bool) map[string]string {
 	out := map[string]string{}
-	for id, content := range view.Regions(a.bench()) {
+	for id, content := range view.Regions(a.bench(), typing) {
 		if a.shown[id] != content {
 			a.shown[id] = content
 			out[id] = content

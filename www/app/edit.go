@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/www/view"
 )
@@ -17,17 +16,17 @@ func (a *App) edit(edits []design.Edit, typing bool) {
 	edits = a.completed(edits)
 	waiting := a.waiting(edits)
 	together := append(slices.Clone(waiting), edits...)
-	d, faults := a.try(together)
+	c, faults := a.try(together)
 	if len(faults) == 0 {
-		a.accept(d, edits, typing)
+		a.accept(c, edits, typing)
 		for _, e := range waiting {
 			a.drop(e.Path)
 		}
 		return
 	}
 	if len(waiting) > 0 {
-		if d, alone := a.try(edits); len(alone) == 0 {
-			a.accept(d, edits, typing)
+		if c, alone := a.try(edits); len(alone) == 0 {
+			a.accept(c, edits, typing)
 			a.recheck()
 			return
 		}
@@ -46,16 +45,17 @@ func (a *App) edit(edits []design.Edit, typing bool) {
 }
 
 // try returns the present design with edits made, or why it cannot be had.
-func (a *App) try(edits []design.Edit) (design.Design, design.Faults) {
+func (a *App) try(edits []design.Edit) (checked, design.Faults) {
 	d, faults := a.present.Apply(edits...)
 	if len(faults) > 0 {
-		return d, faults
+		return checked{}, faults
 	}
-	return d, pipeline.Check(d).Faults
+	c := check(d)
+	return c, c.report.Faults
 }
 
-// accept makes d the present design; keystrokes in one field are one step.
-func (a *App) accept(d design.Design, edits []design.Edit, typing bool) {
+// accept makes c the present design; keystrokes in one field are one step.
+func (a *App) accept(c checked, edits []design.Edit, typing bool) {
 	field := ""
 	if len(edits) == 1 && edits[0].Op == "" {
 		field = edits[0].Path
@@ -63,9 +63,9 @@ func (a *App) accept(d design.Design, edits []design.Edit, typing bool) {
 	keep := a.pending
 	switch {
 	case field != "" && a.typing == field:
-		a.put(d)
+		a.put(c)
 	case len(edits) > 0:
-		a.step(d)
+		a.step(c)
 	}
 	a.pending = keep
 	a.typing = ""
@@ -165,11 +165,11 @@ func beside(path string, faults design.Faults) design.Fault {
 // closes: ends as the neighbour's, a length where one must be given.
 func (a *App) add(kind, path string) Response {
 	edits := append([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".kind", Value: kind}}, a.starters(kind, path)...)
-	d, faults := a.try(edits)
+	c, faults := a.try(edits)
 	if len(faults) > 0 {
 		return Response{Message: "That piece cannot go there: " + faults[0].String(), Problem: true}
 	}
-	a.accept(d, edits, false)
+	a.accept(c, edits, false)
 	return Response{Focus: "in-" + path + ".kind"}
 }
 
@@ -267,11 +267,11 @@ func (a *App) point(path string) Response {
 		flow = strconv.FormatFloat(last.Flow.Value().LitresPerMinute()+10, 'f', 0, 64) + " L/min"
 		head = last.Head.String()
 	}
-	d, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".head", Value: head}})
+	c, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".head", Value: head}})
 	if len(faults) > 0 {
 		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
 	}
-	a.step(d)
+	a.step(c)
 	return Response{Focus: "in-" + path + ".flow"}
 }
 
@@ -298,12 +298,12 @@ func (a *App) measure(dimension, value string) {
 		edits = []design.Edit{{Path: "measured." + n + ".length", Value: value}}
 	}
 	a.drop(measurePrefix + dimension)
-	d, faults := a.try(edits)
+	c, faults := a.try(edits)
 	if len(faults) > 0 {
 		a.pending = append(a.pending, view.Pending{Path: measurePrefix + dimension, Value: value, Fault: faults[0]})
 		return
 	}
 	keep := a.pending
-	a.step(d)
+	a.step(c)
 	a.pending = keep
 }

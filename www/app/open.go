@@ -3,7 +3,6 @@ package app
 import (
 	"strings"
 
-	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 )
 
@@ -33,10 +32,11 @@ func (a *App) restore(text string) bool {
 		return false
 	}
 	d, faults := design.ReadFile([]byte(s.design))
-	if len(faults) > 0 || len(pipeline.Check(d).Faults) > 0 {
+	c := check(d)
+	if len(faults) > 0 || len(c.report.Faults) > 0 {
 		return false
 	}
-	a.put(d)
+	a.put(c)
 	a.pending = s.pending
 	return true
 }
@@ -44,8 +44,9 @@ func (a *App) restore(text string) bool {
 // follow opens a link. One that cannot be read changes nothing.
 func (a *App) follow(link string) Response {
 	d, faults := design.ReadLink(link)
+	c := check(d)
 	if len(faults) == 0 {
-		faults = pipeline.Check(d).Faults
+		faults = c.report.Faults
 	}
 	if len(faults) > 0 {
 		return Response{Message: "That link could not be opened; what you see is what was here before. " + list(faults), Problem: true}
@@ -53,20 +54,21 @@ func (a *App) follow(link string) Response {
 	if string(design.WriteFile(d)) == string(design.WriteFile(a.present)) {
 		return Response{}
 	}
-	a.step(d)
+	a.step(c)
 	return Response{Message: "Opened from a link. Undo brings back what was here before."}
 }
 
 // open opens a file. One that cannot be read changes nothing.
 func (a *App) open(text string) Response {
 	d, faults := design.ReadFile([]byte(text))
+	c := check(d)
 	if len(faults) == 0 {
-		faults = pipeline.Check(d).Faults
+		faults = c.report.Faults
 	}
 	if len(faults) > 0 {
 		return Response{Message: "That file could not be opened; what you see is what was here before. " + list(faults), Problem: true}
 	}
-	a.step(d)
+	a.step(c)
 	return Response{Message: "Opened. Undo brings back what was here before."}
 }
 

@@ -28,7 +28,7 @@ func Page(b Bench, a Assets) string {
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
 	h.Raw(`<noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	h.Raw(`<div id="tally" class="tally-bar">`)
-	regions := Regions(b)
+	regions := Regions(b, false)
 	h.Raw(regions["tally"])
 	h.Raw(`</div><main class="desk">`)
 	h.Raw(`<section class="part said" id="said">`)

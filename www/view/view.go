@@ -43,13 +43,14 @@ func (b Bench) pending(path string) (Pending, bool) {
 
 // Regions are the parts of the page that change with the design, by the id
 // of the element they fill.
-func Regions(b Bench) map[string]string {
-	return map[string]string{
+//
+// In the middle of an entry the form, which holds that entry, and the sheet's
+// list of entries wait until it is finished: they are half the work.
+func Regions(b Bench, typing bool) map[string]string {
+	regions := map[string]string{
 		"tally":    Tally(b),
 		"drawing":  Drawing(b),
 		"verdicts": Verdicts(b.Report),
-		"form":     Form(b),
-		"said":     Said(b),
 		"pieces":   Pieces(b.Report),
 		"figures":  Figures(b),
 		"heights":  Heights(b.Report),
@@ -57,6 +58,10 @@ func Regions(b Bench) map[string]string {
 		"doubts":   Doubts(b),
 		"cautions": Cautions(b.Report),
 	}
+	if !typing {
+		regions["form"], regions["said"] = Form(b), Said(b)
+	}
+	return regions
 }
 
 // html is markup with the habits of this page.
