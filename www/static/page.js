@@ -12,6 +12,7 @@
   let live = false;
   async function load() {
     const go = new Go();
+    go.env.GOGC = "800"; // the heap is a few megabytes: collecting it seldom makes edits quicker
     const answer = fetch(script.dataset.module);
     let made;
     try {
