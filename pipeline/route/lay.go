@@ -37,9 +37,6 @@ func Lay(d design.Design, height q.Length) Layout {
 		dims:      make([]catalog.Dimension, 0, 3*n),
 		parts:     make([]catalog.Part, 0, n),
 	}
-	if w.seal == "" {
-		w.seal = "epdm"
-	}
 
 	w.start(&l.Outlet)
 	w.through("under.", d.Under, l.Under)

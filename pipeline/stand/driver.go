@@ -78,7 +78,7 @@ func drivers(in Input, l line) []Driver {
 		}
 		if d.Needed < 0 {
 			d.Needed = 0
-			d.Why += " Here it would do so at any height."
+			d.Why += " Here it stands high enough at any height."
 		} else if l.rigid {
 			d.Why += " Raised alone, the tank lifts this line off the pump: give it something that is made to fit."
 		}

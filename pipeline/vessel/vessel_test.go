@@ -71,7 +71,7 @@ func TestDishAgainstFluids(t *testing.T) {
 		v := Vessel{Bore: 1, Straight: 1, Bottom: bottom}
 		assert.InEpsilon(t, want.depth, float64(v.BottomDepth()), 1e-12, bottom)
 		for level, volume := range want.volume {
-			assert.InEpsilon(t, volume, float64(v.Below(q.Length(level))), 1e-11, "%s at %v", bottom, level)
+			assert.InEpsilon(t, volume, float64(v.VolumeAt(q.Length(level))), 1e-11, "%s at %v", bottom, level)
 		}
 	}
 }

@@ -21,10 +21,6 @@ func (v Vessel) VolumeAt(level q.Length) q.Volume {
 	return q.Volume(s.bottomVolume(s.depth) + s.shellArea()*(z-s.depth))
 }
 
-// Below is VolumeAt under the name the trade has for it: what lies below an
-// outlet or a stop level, the heel.
-func (v Vessel) Below(level q.Length) q.Volume { return v.VolumeAt(level) }
-
 // LevelAt returns the level at which the vessel holds volume: the inverse of
 // VolumeAt to the last few bits. A volume under 0 (or not a number) counts as
 // 0, one over Brimful as Brimful.

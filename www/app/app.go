@@ -137,7 +137,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 }
 
 func (a *App) bench() view.Bench {
-	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width, Undo: len(a.past) > 0, Redo: len(a.future) > 0}
+	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width}
 }
 
 // changed returns the regions that differ from what the page has.

@@ -18,7 +18,7 @@ func Page(b Bench, a Assets) string {
 	h.Void("link", "rel", "preload", "href", a.Module, "as", "fetch", "crossorigin", "anonymous")
 	h.Raw(`</head><body><a class="skip" href="#form">Skip to the inputs</a>`)
 	h.Raw(`<header class="top"><div class="brand"><h1>Drawoff</h1><p>One description of your tank and its line: whether it fits, flows, drains and stands, and what to order.</p></div>`)
-	h.Raw(`<div class="bar" role="toolbar" aria-label="This design">` +
+	h.Raw(`<div class="bar" role="group" aria-label="This design">` +
 		`<button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button>` +
 		`<button type="button" id="copy-link" disabled>Copy link</button>` +
 		`<button type="button" id="save-file" disabled>Save file</button>` +

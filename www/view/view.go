@@ -18,9 +18,7 @@ type Bench struct {
 	Design  design.Design
 	Report  pipeline.Report // of Design
 	Pending []Pending
-	Width   int  // pixels that the drawing may be wide
-	Undo    bool // there is something to undo
-	Redo    bool
+	Width   int // pixels that the drawing may be wide
 }
 
 // Pending is something typed that the design could not take: it stays in its
