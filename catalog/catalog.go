@@ -129,8 +129,8 @@ type Half struct {
 	Name  string // one of Family.Halves, "" for a plain end
 }
 
-// Plain reports whether h is a tube end to weld.
-func (h Half) Plain() bool { return h.Name == "" }
+// Plain reports whether h is a tube end to weld, or nothing.
+func (h *Half) Plain() bool { return h == nil || h.Name == "" }
 
 // Bend is a bend of one tube.
 type Bend struct {

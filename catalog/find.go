@@ -64,10 +64,10 @@ func FindJoint(family string, t Tube) (Joint, bool) {
 func Ends(t Tube) []string { return load().ends[t.Slug] }
 
 // FindHalf returns the end named end ("weld" or "" for a plain one, else
-// "family/half") on tube t.
-func FindHalf(end string, t Tube) (Half, bool) {
-	if end == weld || end == "" {
-		return Half{Tube: t}, t.Slug != ""
+// "family/half") on tube t. What it points to is shared, and not to be changed.
+func FindHalf(end string, t Tube) (*Half, bool) {
+	if end == "" {
+		end = weld
 	}
 	h, ok := load().halves[pair{end, t.Slug}]
 	return h, ok

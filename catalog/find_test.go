@@ -39,7 +39,7 @@ func everything(t *testing.T) (parts []catalog.Part, dims []catalog.Dimension) {
 		for _, end := range catalog.Ends(pipe)[1:] {
 			h, ok := catalog.FindHalf(end, pipe)
 			require.True(t, ok)
-			if p := catalog.HalfPart(h); !shared[p.Slug] { // tubes of one OD and wall share it
+			if p := catalog.HalfPart(*h); !shared[p.Slug] { // tubes of one OD and wall share it
 				parts = append(parts, p)
 				shared[p.Slug] = true
 			}

@@ -225,7 +225,7 @@ func TestJointParts(t *testing.T) {
 	half := func(end, on string) catalog.Half {
 		h, ok := catalog.FindHalf(end, tube(t, on))
 		require.True(t, ok)
-		return h
+		return *h
 	}
 	liner := half("ring-joint/liner", "bs-4825/2in")
 	assert.Equal(t, catalog.Part{Slug: "ring-joint/2in/liner", Name: "ring joint liner, 2 in, to weld"}, catalog.HalfPart(liner))

@@ -26,7 +26,7 @@ type tables struct {
 	jointFor   map[pair]int // by family and tube
 	materialAt map[string]int
 	ends       map[string][]string // by tube slug
-	halves     map[pair]Half       // by end and tube slug
+	halves     map[pair]*Half      // by end and tube slug
 	dimensions map[string]Dimension
 }
 
@@ -171,9 +171,10 @@ func (t *tables) readJoints() {
 
 // indexEnds works out what every tube can end in.
 func (t *tables) indexEnds() {
-	t.ends, t.halves = map[string][]string{}, map[pair]Half{}
+	t.ends, t.halves = map[string][]string{}, map[pair]*Half{}
 	for _, tube := range t.tubes {
 		ends := []string{weld}
+		t.halves[pair{weld, tube.Slug}] = &Half{Tube: tube}
 		for _, f := range t.families {
 			at, ok := t.jointFor[pair{f.Slug, tube.Slug}]
 			if !ok {
@@ -182,7 +183,7 @@ func (t *tables) indexEnds() {
 			for _, half := range f.Halves {
 				end := f.Slug + "/" + half
 				ends = append(ends, end)
-				t.halves[pair{end, tube.Slug}] = Half{Tube: tube, Joint: t.joints[at], Name: half}
+				t.halves[pair{end, tube.Slug}] = &Half{Tube: tube, Joint: t.joints[at], Name: half}
 			}
 		}
 		t.ends[tube.Slug] = ends

@@ -129,7 +129,7 @@ func BenchmarkHalfPart(b *testing.B) {
 	h, _ := FindHalf("ring-joint/liner", pipe)
 	b.ReportAllocs()
 	for b.Loop() {
-		HalfPart(h)
+		HalfPart(*h)
 	}
 }
 

@@ -78,13 +78,9 @@ func (p plant) standInput() stand.Input {
 }
 
 func (p plant) jointInput() joint.Input {
-	pieces := p.layout.Pieces()
-	if !p.layout.Gravity {
-		pieces = pieces[:len(p.layout.Under)+len(p.layout.Run)]
-	}
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
-		Pieces:      pieces,
+		Pieces:      p.layout.ToPump(),
 		Medium:      medium(p.design.Liquid.Kind),
 		Liquid:      p.known.liquid.Name,
 		Temperature: p.known.temperature,

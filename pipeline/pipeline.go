@@ -10,8 +10,6 @@
 package pipeline
 
 import (
-	"sort"
-
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/drain"
 	"drawoff/pipeline/finding"
@@ -87,19 +85,12 @@ func (p plant) report() Report {
 	drains := drain.Check(p.drainInput())
 	orders := order.Check(p.orderInput())
 
-	var all finding.Findings
-	all.Add(p.tank())
-	all.Add(p.flow.Findings)
-	all.Add(p.meeting())
-	all.Add(p.stand.Findings)
-	all.Add(drains.Findings)
-	all.Add(joints.Findings)
-	all.Add(orders.Findings)
+	all := finding.Join(p.tank(), p.flow.Findings, p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings)
 
 	r := Report{
 		Title:    p.design.Title,
 		Figures:  all.Figures,
-		Verdicts: all.Verdicts,
+		Verdicts: gravestFirst(all.Verdicts),
 		Drivers:  p.stand.Drivers,
 		Parts:    orders.Lines,
 		Cuts:     orders.Cuts,
@@ -108,8 +99,20 @@ func (p plant) report() Report {
 		Cautions: p.cautions(),
 		Scene:    p.scene(),
 	}
-	sort.SliceStable(r.Verdicts, func(i, j int) bool { return r.Verdicts[i].Level > r.Verdicts[j].Level })
 	r.Level = finding.Worst(r.Verdicts)
 	r.Pieces = p.pieces(drains, r.Verdicts)
 	return r
+}
+
+// gravestFirst returns verdicts by falling level, otherwise in their order.
+func gravestFirst(verdicts []finding.Verdict) []finding.Verdict {
+	out := make([]finding.Verdict, 0, len(verdicts))
+	for level := finding.Stop; len(out) < len(verdicts); level-- {
+		for i := range verdicts {
+			if verdicts[i].Level == level {
+				out = append(out, verdicts[i])
+			}
+		}
+	}
+	return out
 }

@@ -230,6 +230,17 @@ func setText(v reflect.Value, path, typed string) *Fault {
 	return nil
 }
 
+// plain reports whether typed is short printable ASCII, which any field of
+// words can hold: nearly all are, and need no closer look.
+func plain(typed string) bool {
+	for i := range len(typed) {
+		if typed[i] < ' ' || typed[i] > '~' {
+			return false
+		}
+	}
+	return len(typed) <= MaxWord
+}
+
 // judgeWords returns the fault of words that a field cannot hold: too long,
 // not text, or with control characters, which no form lets a person see.
 func judgeWords(path, typed string) *Fault {

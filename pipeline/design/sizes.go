@@ -4,7 +4,7 @@ package design
 // stands before it.
 type Sized struct {
 	Path  string
-	Piece Piece
+	Piece *Piece // the design's own, not to be changed
 	From  string // tube slug at its upstream end
 	To    string // tube slug at its downstream end; From but for a reducer
 }
@@ -17,7 +17,8 @@ func (d Design) Sizes() []Sized {
 	out := make([]Sized, 0, len(d.Under)+len(d.Run)+len(d.Delivery.Pieces))
 	size := d.Tank.Outlet.Size
 	follow := func(path string, pieces []Piece) {
-		for i, p := range pieces {
+		for i := range pieces {
+			p := &pieces[i]
 			s := Sized{Path: itemPath(path, i), Piece: p, From: either(p.Size, size)}
 			s.To = s.From
 			if p.Kind == Reducer {

@@ -73,9 +73,8 @@ func (v *validator) words(in reflect.Value, path string) {
 		fv := in.Field(f.index)
 		switch f.shape {
 		case words:
-			if s := fv.String(); s != "" {
-				at := within(path, f.name)
-				if fault := judgeWords(at, s); fault != nil {
+			if s := fv.String(); !plain(s) {
+				if fault := judgeWords(within(path, f.name), s); fault != nil {
 					v.faults = append(v.faults, *fault)
 				}
 			}

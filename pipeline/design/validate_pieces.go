@@ -59,7 +59,7 @@ func (v *validator) unknownKind(path, given string) {
 }
 
 // reducer judges what only a reducer has, and returns the tube it leads to.
-func (v *validator) reducer(path string, p Piece) (catalog.Tube, bool) {
+func (v *validator) reducer(path string, p *Piece) (catalog.Tube, bool) {
 	if p.To == "" {
 		v.fault(path+".to", "", "is missing", "choose the size at the downstream end, like bs-4825/1.5in")
 		return catalog.Tube{}, false
@@ -72,7 +72,7 @@ func (v *validator) reducer(path string, p Piece) (catalog.Tube, bool) {
 const widestBend = 170
 
 // bend faults a bend that tube t is not bent to.
-func (v *validator) bend(path string, p Piece, t catalog.Tube) {
+func (v *validator) bend(path string, p *Piece, t catalog.Tube) {
 	angle := p.Angle.Or(90 * q.Degree)
 	if _, ok := catalog.BendOf(t, p.Shape, angle); ok || angle < rad(1) || angle > rad(widestBend) {
 		return
@@ -86,7 +86,7 @@ func (v *validator) bend(path string, p Piece, t catalog.Tube) {
 }
 
 // measures judges the lengths and angles that count for kind.
-func (v *validator) measures(path string, p Piece, kind Kind) {
+func (v *validator) measures(path string, p *Piece, kind Kind) {
 	counts := func(field string) bool { return slices.Contains(kind.Fields, field) }
 	if counts("shape") && p.Kind != Bend {
 		v.choice(path+".shape", p.Shape, shapesOf[p.Kind])

@@ -35,7 +35,11 @@ func levelness(dir route.Vec) float64 { return math.Hypot(dir.X, dir.Y) }
 // profile cuts the bores of pieces at the ends of every segment and where an
 // arc runs level. Between two cuts invert and crown rise or fall all the way.
 func profile(pieces []route.Piece) []node {
-	nodes := make([]node, 0, 8*len(pieces))
+	most := 0
+	for i := range pieces {
+		most += 3 * len(pieces[i].Path)
+	}
+	nodes := make([]node, 0, most)
 	for i := range pieces {
 		p := &pieces[i]
 		start := len(nodes)

@@ -67,6 +67,20 @@ func (f *Findings) Add(other Findings) {
 	f.Verdicts = append(f.Verdicts, other.Verdicts...)
 }
 
+// Join returns all that the rooms have to say, in the order given.
+func Join(rooms ...Findings) Findings {
+	figures, verdicts := 0, 0
+	for i := range rooms {
+		figures += len(rooms[i].Figures)
+		verdicts += len(rooms[i].Verdicts)
+	}
+	all := Findings{make([]Figure, 0, figures), make([]Verdict, 0, verdicts)}
+	for i := range rooms {
+		all.Add(rooms[i])
+	}
+	return all
+}
+
 // In is short for an Input.
 func In[Q quantity.Quantity](symbol, name string, q Q) Input {
 	return Input{Symbol: symbol, Name: name, Amount: quantity.Of(q)}

@@ -22,7 +22,7 @@ import (
 // end is a face of a tube of the given bore.
 func end(bore q.Length, x, z float64, dir route.Vec) route.End {
 	tube := catalog.Tube{OD: bore + 0.0032, Wall: 0.0016}
-	return route.End{At: route.Vec{X: x, Z: z}, Dir: dir, Half: catalog.Half{Tube: tube}}
+	return route.End{At: route.Vec{X: x, Z: z}, Dir: dir, Half: &catalog.Half{Tube: tube}}
 }
 
 var (
@@ -378,7 +378,7 @@ func TestCheckSurvives(t *testing.T) {
 	empty := flow.Input{Levels: []flow.Level{{Slug: "full"}}}
 	nonsense := perry()
 	nonsense.Layout.Run[0].Length = q.Length(math.NaN())
-	nonsense.Layout.Run[1].In.Half = catalog.Half{}
+	nonsense.Layout.Run[1].In.Half = &catalog.Half{}
 	nonsense.Liquid.Density = 0
 	for _, in := range []flow.Input{{}, empty, byGravity(empty, 0), byGravity(empty, -1), nonsense, byGravity(nonsense, 0)} {
 		r := flow.Check(in)

@@ -49,7 +49,7 @@ func Check(in Input) Result {
 	)
 	for _, j := range in.Junctions {
 		state := stateOf(j)
-		for _, f := range Mate(j.Up.Half, j.Down.Half, j.Seal, in.BoreStep) {
+		for _, f := range Mate(*j.Up.Half, *j.Down.Half, j.Seal, in.BoreStep) {
 			faulty = true
 			state.Level = max(state.Level, f.Level)
 			r.Verdicts = append(r.Verdicts, verdict(f, j.Ref))

@@ -15,7 +15,7 @@ import (
 )
 
 func meet(ref string, up, down catalog.Half, seal string) route.Junction {
-	return route.Junction{Ref: ref, Up: route.End{Half: up}, Down: route.End{Half: down}, Seal: seal}
+	return route.Junction{Ref: ref, Up: route.End{Half: &up}, Down: route.End{Half: &down}, Seal: seal}
 }
 
 // A perry line of ours: a clamp at the outlet, a weld, a ring joint at the pump.
@@ -134,14 +134,15 @@ func TestLargestSphere(t *testing.T) {
 	assert.Equal(t, "Largest sphere that passes from tank to pump", wide.Name)
 
 	narrow := half(t, "weld", "bs-4825/1.5in")
-	in.Junctions[2].Up.Half, in.Junctions[2].Down.Half = narrow, narrow
+	in.Junctions[2].Up.Half, in.Junctions[2].Down.Half = &narrow, &narrow
 	f := figure(t, Check(in), figureSphere)
 	assert.Less(t, f.Amount.SI, float64(ball))
 	assert.Equal(t, "run.1", f.Piece)
 
+	ferrule := half(t, "clamp/ferrule", "bs-4825/2in")
 	// By gravity the last piece ends in the open, where nothing is joined.
 	in = Input{Junctions: in.Junctions[:1], BoreStep: bpe, Pieces: []route.Piece{{
-		Ref: "run.0", Kind: design.Butterfly, In: route.End{Half: half(t, "clamp/ferrule", "bs-4825/2in")}, Out: route.End{Half: small},
+		Ref: "run.0", Kind: design.Butterfly, In: route.End{Half: &ferrule}, Out: route.End{Half: &small},
 	}}}
 	f = figure(t, Check(in), figureSphere)
 	assert.InDelta(t, 22.2e-3, f.Amount.SI, 1e-9, "1 in x 1.6 mm, BS 4825-1")

@@ -41,7 +41,7 @@ func figures(in Input, welds int) []finding.Figure {
 func worstStep(in Input) (finding.Figure, bool) {
 	worst, at, found := 0.0, 0, false
 	for i, j := range in.Junctions {
-		s := stepOf(j.Up.Half, j.Down.Half)
+		s := stepOf(*j.Up.Half, *j.Down.Half)
 		if s.wall <= 0 {
 			continue
 		}
@@ -53,7 +53,7 @@ func worstStep(in Input) (finding.Figure, bool) {
 		return finding.Figure{}, false
 	}
 	j := in.Junctions[at]
-	s := stepOf(j.Up.Half, j.Down.Half)
+	s := stepOf(*j.Up.Half, *j.Down.Half)
 	return finding.Figure{Slug: figureStep, Name: "Worst step at a joint, on one side", Amount: q.Of(s.counts(isWeld(j))), Piece: j.Ref,
 		Working: finding.Working{
 			Formula: "s = |d1 - d2| / 2 for the bores (a weld: for the outsides too, the larger), held against c t",

@@ -29,7 +29,7 @@ func half(t testing.TB, end, slug string) catalog.Half {
 	require.True(t, ok, slug)
 	h, ok := catalog.FindHalf(end, tube)
 	require.True(t, ok, "%s on %s", end, slug)
-	return h
+	return *h
 }
 
 func rules(faults []Fault) []string {
@@ -197,7 +197,7 @@ func everyHalf(t testing.TB) []catalog.Half {
 		for _, end := range catalog.Ends(tube) {
 			h, ok := catalog.FindHalf(end, tube)
 			require.True(t, ok, "%s on %s", end, tube.Slug)
-			all = append(all, h)
+			all = append(all, *h)
 		}
 	}
 	require.Greater(t, len(all), 100)

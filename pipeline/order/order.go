@@ -121,7 +121,7 @@ func (b *builder) close(j catalog.Joint, seal catalog.Part, sealed bool) {
 // outlet buys the end that is welded to the tank. A plain outlet is tube that
 // comes with the tank.
 func (b *builder) outlet() {
-	if h := &b.in.Layout.Outlet.Half; !h.Plain() {
+	if h := b.in.Layout.Outlet.Half; !h.Plain() {
 		b.half("tank.outlet", h, weldTank, "one for the tank outlet")
 	}
 }
@@ -129,7 +129,7 @@ func (b *builder) outlet() {
 // junction closes two ends on each other. Ends that do not belong together
 // get nothing, since there is nothing to be bought that would join them.
 func (b *builder) junction(j *route.Junction) {
-	up, down := &j.Up.Half, &j.Down.Half
+	up, down := j.Up.Half, j.Down.Half
 	switch {
 	case up.Plain() && down.Plain():
 		b.weld(j.Ref, down.Tube.Slug, weldEnds)

@@ -24,7 +24,7 @@ func (b *builder) piece(p *route.Piece) {
 		}
 		for _, end := range [2]*route.End{&p.In, &p.Out} {
 			if !end.Half.Plain() {
-				b.half(p.Ref, &end.Half, weldHalf, "")
+				b.half(p.Ref, end.Half, weldHalf, "")
 			}
 		}
 	}
@@ -64,7 +64,7 @@ func (b *builder) withEnds(p *route.Piece) {
 	if len(parts) == 0 && p.Kind == design.Hose {
 		parts = []catalog.Part{catalog.HosePart(p.In.Half.Tube)}
 	}
-	in, out := endWords(&p.In.Half), endWords(&p.Out.Half)
+	in, out := endWords(p.In.Half), endWords(p.Out.Half)
 	ends := "ends: " + in + " and " + out
 	if in == out {
 		ends = "both ends: " + in
@@ -72,7 +72,7 @@ func (b *builder) withEnds(p *route.Piece) {
 	for _, part := range parts {
 		line := Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trustOf(p, part)}
 		if !p.In.Half.Plain() || !p.Out.Half.Plain() {
-			line.Slug += "/" + endSlug(&p.In.Half) + "/" + endSlug(&p.Out.Half)
+			line.Slug += "/" + endSlug(p.In.Half) + "/" + endSlug(p.Out.Half)
 			line.Name = strings.TrimSuffix(line.Name, ", to weld") + ", " + ends
 			line.Note = "comes with its ends: nothing to weld there"
 		}
@@ -101,7 +101,7 @@ func endSlug(h *catalog.Half) string {
 
 // port closes the open port of a tee, with a cap or with a valve.
 func (b *builder) port(p *route.Piece) {
-	h := &p.Third.Half
+	h := p.Third.Half
 	if p.Port == "valve" {
 		v := catalog.ValveOf(design.Butterfly, h.Tube)
 		line := Line{Slug: v.Slug, Name: v.Name, Quantity: 1, Unit: pieces, Trust: v.Length.Trust, Note: "one for the open port of a tee; its outer end is not counted"}

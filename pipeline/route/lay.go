@@ -147,9 +147,12 @@ func tubeOr(slug string, before catalog.Tube) catalog.Tube {
 	return before
 }
 
-func half(end string, t catalog.Tube) catalog.Half {
+func half(end string, t catalog.Tube) *catalog.Half {
 	if h, ok := catalog.FindHalf(end, t); ok {
 		return h
 	}
-	return catalog.Half{Tube: t}
+	if h, ok := catalog.FindHalf(design.Weld, t); ok {
+		return h
+	}
+	return &catalog.Half{Tube: t}
 }

@@ -20,7 +20,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	p.Kind = spec.Kind
 	p.In.Half, p.Out.Half = half(spec.In, tube), half(spec.Out, after)
 
-	gap := w.join(p.Ref, spec.Seal, &p.In.Half)
+	gap := w.join(p.Ref, spec.Seal, p.In.Half)
 	w.at = w.at.Add(w.dir.Scale(float64(gap)))
 	if spec.Kind == design.Straight && !spec.Fall.IsZero() {
 		w.tilt(p, spec.Fall.Value())
@@ -28,8 +28,8 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	p.In.At, p.In.Dir = w.at, w.dir
 
 	segments, dims, parts := len(w.segments), len(w.dims), len(w.parts)
-	upstream := w.halfLength(&p.In.Half)
-	downstream := w.halfLength(&p.Out.Half)
+	upstream := w.halfLength(p.In.Half)
+	downstream := w.halfLength(p.Out.Half)
 	switch spec.Kind {
 	case design.Bend:
 		w.bend(p, spec, tube, upstream, downstream)
@@ -67,7 +67,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		p.Either += p.Dims[i].Either
 	}
 	p.Out.At, p.Out.Dir = w.at, w.dir
-	w.half = &p.Out.Half
+	w.half = p.Out.Half
 	p.Label = label(p, spec.Shape)
 }
 
@@ -156,7 +156,7 @@ func (w *walk) tee(p *Piece, spec *design.Piece, tube catalog.Tube, upstream, do
 	branch := w.taken(f.BranchToEnd).Length
 	side := toward(w.dir, spec.Turn.Value())
 	bore := tube.Bore()
-	open := End{Half: catalog.Half{Tube: tube}}
+	open := End{Half: half(design.Weld, tube)}
 
 	w.ahead(upstream+run, bore)
 	if spec.Shape == "branch" {

@@ -16,13 +16,18 @@ type Vec struct{ X, Y, Z float64 }
 
 // End is one end of a placed piece.
 type End struct {
-	At   Vec // centre of the face
-	Dir  Vec // unit vector along the flow
-	Half catalog.Half
+	At   Vec           // centre of the face
+	Dir  Vec           // unit vector along the flow
+	Half *catalog.Half // shared with others of its kind, and not to be changed; nil at the zero End
 }
 
-// Bore returns the bore at the end.
-func (e End) Bore() q.Length { return e.Half.Tube.Bore() }
+// Bore returns the bore at the end, 0 at the zero End.
+func (e End) Bore() q.Length {
+	if e.Half == nil {
+		return 0
+	}
+	return e.Half.Tube.Bore()
+}
 
 // Segment is a stretch of a piece's centreline: straight where Radius is 0,
 // else an arc that starts along Dir and turns towards Toward. Through an
@@ -89,6 +94,16 @@ type Layout struct {
 	Gravity   bool       // no pump: Under, Run and Delivery are one line
 
 	all []Piece // Under, Run and Delivery, which are parts of it, as Lay made them
+}
+
+// ToPump returns the pieces up to the pump, by gravity all of them, in flow
+// order; the slice is not to be changed.
+func (l Layout) ToPump() []Piece {
+	all := l.Pieces()
+	if l.Gravity {
+		return all
+	}
+	return all[:len(l.Under)+len(l.Run)]
 }
 
 // Pieces returns every piece in flow order; the slice is not to be changed.

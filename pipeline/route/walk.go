@@ -32,7 +32,7 @@ type walk struct {
 
 // start begins a line at an end that is already placed.
 func (w *walk) start(from *End) {
-	w.begin, w.at, w.dir, w.half = from, from.At, from.Dir, &from.Half
+	w.begin, w.at, w.dir, w.half = from, from.At, from.Dir, from.Half
 	w.joined, w.fits, w.hose = len(w.junctions), nil, nil
 }
 
@@ -62,7 +62,7 @@ func (w *walk) join(ref, seal string, next *catalog.Half) q.Length {
 
 // meetPump ends the line at the pump inlet in.
 func (w *walk) meetPump(line []Piece, in *End, seal string) Gap {
-	gap := w.join("pump", seal, &in.Half)
+	gap := w.join("pump", seal, in.Half)
 	// The last piece stops short of the inlet's face by what the seal leaves open.
 	missed := w.finish(line, target{
 		at:   in.At.Sub(in.Dir.Scale(float64(gap))),

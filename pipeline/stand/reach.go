@@ -54,10 +54,8 @@ const steep = 0.8660254037844386
 func reach(in Input) line {
 	lay := in.Layout
 	l := line{toPump: !lay.Gravity, miss: q.Length(lay.Suction.By.Z), under: len(lay.Under)}
-	l.pieces = make([]route.Piece, 0, len(lay.Under)+len(lay.Run)+len(lay.Delivery))
-	l.pieces = append(append(l.pieces, lay.Under...), lay.Run...)
+	l.pieces = lay.ToPump()
 	if lay.Gravity {
-		l.pieces = append(l.pieces, lay.Delivery...)
 		l.miss, l.free = q.Length(lay.Discharge.By.Z), in.FreeOutflow
 	}
 	l.first = len(l.pieces)

@@ -78,10 +78,12 @@ func floorVerdict(in Input, l line) []finding.Verdict {
 	if l.rigid {
 		pieces = l.moves()
 	}
-	if l.toPump {
-		pieces = append(pieces[:len(pieces):len(pieces)], in.Layout.Delivery...)
-	}
 	low, ref := lowest(pieces)
+	if l.toPump {
+		if z, at := lowest(in.Layout.Delivery); at != "" && (ref == "" || z < low) {
+			low, ref = z, at
+		}
+	}
 	if ref == "" || in.FloorSpace <= 0 || low >= in.FloorSpace-q.Millimetre/100 {
 		return nil
 	}
