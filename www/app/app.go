@@ -5,6 +5,8 @@
 package app
 
 import (
+	"slices"
+
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/www/view"
@@ -18,6 +20,7 @@ type App struct {
 	pending      []view.Pending
 	width        int
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
+	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
 	shown        map[string]string // regions as the page has them
 }
 
@@ -48,6 +51,11 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	demo     put the demo on the bench
 //	undo, redo
 //	resize   draw again at Width
+//	rest     answer with what was out of sight before
+//	print    answer with the link and with all that a sheet of paper shows
+//
+// The answer to anything but rest and print holds the regions in sight, See,
+// and says by More that the rest is to be asked for, once these are painted.
 func (a *App) Handle(request string) string {
 	var res Response
 	if req, ok := readRequest(request); ok {
@@ -63,7 +71,7 @@ func (a *App) do(req Request) Response {
 	if req.Width > 0 {
 		a.width = min(max(req.Width, 280), 1600)
 	}
-	if req.Op != "edit" {
+	if req.Op != "edit" && req.Op != "rest" {
 		a.typing = ""
 	}
 	var res Response
@@ -93,12 +101,19 @@ func (a *App) do(req Request) Response {
 		a.past, a.future = a.move(a.past, a.future)
 	case "redo":
 		a.future, a.past = a.move(a.future, a.past)
-	case "resize":
+	case "print":
+		res = Response{Link: design.WriteLink(a.present)}
+	case "resize", "rest":
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
 	}
-	res.Regions = a.changed(req.Typing)
-	res.Store = a.store()
+	if req.Op != "rest" && req.Op != "print" {
+		a.midEntry = req.Typing
+	}
+	res.Regions = a.changed(req)
+	if res.More = len(req.See) > 0; !res.More {
+		res.Store = a.store()
+	}
 	return res
 }
 
@@ -140,13 +155,24 @@ func (a *App) bench() view.Bench {
 	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width}
 }
 
-// changed returns the regions that differ from what the page has.
-func (a *App) changed(typing bool) map[string]string {
+// changed returns the regions that differ from what the page has, of those
+// that are in sight where the request says which.
+//
+// In the middle of an entry the form, which holds that entry, waits until it
+// is finished; what is said for paper waits until it is printed.
+func (a *App) changed(req Request) map[string]string {
 	out := map[string]string{}
-	for id, content := range view.Regions(a.bench(), typing) {
-		if a.shown[id] != content {
-			a.shown[id] = content
-			out[id] = content
+	bench := a.bench()
+	for _, r := range view.Regions {
+		switch {
+		case len(req.See) > 0 && !slices.Contains(req.See, r.ID),
+			r.ID == "form" && a.midEntry,
+			r.ID == "said" && req.Op != "print":
+			continue
+		}
+		if content := r.Write(bench); a.shown[r.ID] != content {
+			a.shown[r.ID] = content
+			out[r.ID] = content
 		}
 	}
 	return out

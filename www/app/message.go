@@ -23,6 +23,7 @@ type Request struct {
 	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
 	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
 	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed
+	See    []string      `json:"see,omitempty"`    // ids of the regions in sight, to be answered first; empty: all of them
 }
 
 // Response is what the page must do about it.
@@ -31,7 +32,8 @@ type Response struct {
 	Message string            `json:"message,omitempty"` // to be told to the user
 	Problem bool              `json:"problem,omitempty"` // the message is about something that went wrong
 	Store   string            `json:"store,omitempty"`   // to be kept by the browser until the next visit
-	Link    string            `json:"link,omitempty"`    // link: the fragment
+	More    bool              `json:"more,omitempty"`    // what is out of sight waits for a request "rest"
+	Link    string            `json:"link,omitempty"`    // link, print: the fragment
 	File    string            `json:"file,omitempty"`    // save: the file's text
 	Name    string            `json:"name,omitempty"`    // save: the file's name
 	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to
@@ -118,6 +120,11 @@ func readRequest(text string) (Request, bool) {
 			return readText(&req.Link, t)
 		case "width":
 			return readCount(&req.Width, t)
+		case "see":
+			return readList(r, t, func(t tokens.Token) bool {
+				req.See = append(req.See, t.Text)
+				return t.Kind == tokens.String
+			})
 		}
 		r.Skip(t)
 		return true
@@ -188,6 +195,9 @@ func (res Response) json() string {
 	o.words("message", res.Message)
 	if res.Problem {
 		o.flag("problem", true)
+	}
+	if res.More {
+		o.flag("more", true)
 	}
 	o.words("store", res.Store)
 	o.words("link", res.Link)

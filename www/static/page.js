@@ -44,7 +44,25 @@
       return null;
     }
     apply(answer);
+    if (answer.more) restSoon();
     return answer;
+  }
+
+  // What is in sight is put in place first, the rest when that is painted.
+  const inSight = new Set();
+  const watch = new IntersectionObserver((seen) => {
+    for (const s of seen) s.isIntersecting ? inSight.add(s.target.id) : inSight.delete(s.target.id);
+  });
+  const see = (request) => Object.assign(request, { see: ["tally", ...inSight], width: drawingWidth() });
+
+  let restWaits = false;
+  function restSoon() {
+    if (restWaits) return;
+    restWaits = true;
+    requestAnimationFrame(() => setTimeout(() => {
+      restWaits = false;
+      ask({ op: "rest" });
+    }));
   }
 
   let recovering = false;
@@ -182,16 +200,15 @@
   const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;
 
   function edit(control, typing) {
-    const width = drawingWidth();
     if (control.dataset.measure) {
-      if (!typing) ask({ op: "measure", path: control.dataset.measure, value: control.value, width });
+      if (!typing) ask(see({ op: "measure", path: control.dataset.measure, value: control.value }));
     } else if (control.dataset.path) {
       typingIn = typing ? control : null;
-      ask({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing, width });
+      ask(see({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing }));
     } else if (control.dataset.add && !typing && control.value) {
       const kind = control.value;
       control.value = "";
-      ask({ op: "add", kind, path: control.dataset.add, width });
+      ask({ op: "add", kind, path: control.dataset.add });
     }
   }
 
@@ -315,7 +332,7 @@
 
   // The sheet carries a link to the design it was printed from.
   addEventListener("beforeprint", () => {
-    const answer = ask({ op: "link" });
+    const answer = ask({ op: "print" });
     if (answer) document.querySelector(".sheet-link").textContent = location.href.split("#")[0] + "#" + answer.link;
   });
   addEventListener("afterprint", () => { document.querySelector(".sheet-link").textContent = ""; });
@@ -347,6 +364,7 @@
     byId("message").replaceChildren();
     for (const id of ["copy-link", "save-file", "open-file", "start-demo"]) byId(id).disabled = false;
     start(takeLink());
+    document.querySelectorAll(".part > div, #form").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();
     new ResizeObserver(() => {
       const width = drawingWidth();

@@ -54,7 +54,8 @@ func Drawing(b Bench) string {
 }
 
 // Verdicts lists what every rule says, the gravest first; what is sound folds away.
-func Verdicts(r pipeline.Report) string {
+func Verdicts(b Bench) string {
+	r := b.Report
 	var h html
 	sound := 0
 	h.Open("ul", "class", "verdicts")
@@ -157,7 +158,8 @@ func anchor(ref string) string {
 }
 
 // Pieces is the table of everything in the line, beside the drawing of it.
-func Pieces(r pipeline.Report) string {
+func Pieces(b Bench) string {
+	r := b.Report
 	var h html
 	h.Open("table")
 	h.El("caption", "The line, piece by piece, with the tank full")
@@ -256,7 +258,8 @@ func (h *html) working(f finding.Figure) {
 }
 
 // Heights shows what the stand must satisfy and which need governs.
-func Heights(r pipeline.Report) string {
+func Heights(b Bench) string {
+	r := b.Report
 	var h html
 	h.Open("table")
 	h.El("caption", "How high the outlet must stand over the floor")
@@ -295,7 +298,8 @@ func needed(d stand.Driver) string {
 }
 
 // Parts is what to buy, cut and weld.
-func Parts(r pipeline.Report) string {
+func Parts(b Bench) string {
+	r := b.Report
 	var h html
 	h.table("To buy", []string{"Part", "How many", "Note"}, len(r.Parts), func(i int) {
 		p := r.Parts[i]
@@ -400,7 +404,8 @@ func (h *html) measure(id, dimension, value string, b Bench) {
 }
 
 // Cautions are shown whatever the verdicts.
-func Cautions(r pipeline.Report) string {
+func Cautions(b Bench) string {
+	r := b.Report
 	var h html
 	h.Open("ul")
 	for _, c := range r.Cautions {

@@ -39,27 +39,25 @@ func (b Bench) pending(path string) (Pending, bool) {
 	return Pending{}, false
 }
 
-// Regions are the parts of the page that change with the design, by the id
-// of the element they fill.
-//
-// In the middle of an entry the form, which holds that entry, and the sheet's
-// list of entries wait until it is finished: they are half the work.
-func Regions(b Bench, typing bool) map[string]string {
-	regions := map[string]string{
-		"tally":    Tally(b),
-		"drawing":  Drawing(b),
-		"verdicts": Verdicts(b.Report),
-		"pieces":   Pieces(b.Report),
-		"figures":  Figures(b),
-		"heights":  Heights(b.Report),
-		"parts":    Parts(b.Report),
-		"doubts":   Doubts(b),
-		"cautions": Cautions(b.Report),
-	}
-	if !typing {
-		regions["form"], regions["said"] = Form(b), Said(b)
-	}
-	return regions
+// Region is a part of the page that changes with the design.
+type Region struct {
+	ID    string // of the element it fills
+	Write func(Bench) string
+}
+
+// Regions are all of them, in the order of the page. Said is for paper only.
+var Regions = [...]Region{
+	{"tally", Tally},
+	{"said", Said},
+	{"drawing", Drawing},
+	{"verdicts", Verdicts},
+	{"form", Form},
+	{"heights", Heights},
+	{"pieces", Pieces},
+	{"parts", Parts},
+	{"doubts", Doubts},
+	{"figures", Figures},
+	{"cautions", Cautions},
 }
 
 // html is markup with the habits of this page.
