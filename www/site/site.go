@@ -118,7 +118,10 @@ func compile(ctx context.Context) (module, glue []byte, err error) {
 	if _, err = goTool(ctx, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, door); err != nil {
 		return nil, nil, fmt.Errorf("the module does not compile: %w", err)
 	}
-	module, err = os.ReadFile(out)
+	if module, err = os.ReadFile(out); err != nil {
+		return nil, nil, err
+	}
+	module, err = slim(module)
 	return module, glue, err
 }
 

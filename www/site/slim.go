@@ -1,0 +1,186 @@
+package site
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"strings"
+)
+
+// slim returns module, as the Go linker wrote it, without what only the
+// printing of a stack trace reads: the names of our functions, and the tables
+// that lead from an instruction to its file and line. They are set to zero,
+// where they pack to nothing; that takes 5 % off the module on its way to the
+// browser. The linker has no flag for it.
+//
+// Names of the runtime's own functions stay, since the runtime asks for some
+// of them, and so do those of generated wrappers, which a panic splits.
+//
+// What it reads is the layout of runtime.pcHeader and runtime._func from Go
+// 1.20 on. A module that does not look like that is refused.
+func slim(module []byte) ([]byte, error) {
+	out := bytes.Clone(module)
+	segments, err := dataSegments(out)
+	if err != nil {
+		return nil, err
+	}
+	t, err := findTable(segments)
+	if err != nil {
+		return nil, err
+	}
+	keep, drop := map[uint32]bool{0: true}, map[uint32]bool{}
+	for i := range t.count {
+		f := t.functions + t.word(t.functions+8*i+4)
+		name := t.names + t.word(f+4)
+		text := t.text(name)
+		const wrapper = 22 // abi.FuncIDWrapper
+		if !strings.HasPrefix(text, "runtime.") && t.memory[f+40] != wrapper {
+			t.clear(name, uint32(len(text)))
+		}
+		keep[t.word(f+16)] = true // stack sizes
+		drop[t.word(f+20)] = true // files
+		drop[t.word(f+24)] = true // lines
+		for k := range t.word(f + 28) {
+			keep[t.word(f+44+4*k)] = true // what the collector reads
+		}
+	}
+	for offset := range drop {
+		if !keep[offset] { // tables that are alike are one
+			t.clear(t.values+offset, t.length(t.values+offset))
+		}
+	}
+	t.write(segments)
+	return out, nil
+}
+
+// errStrange is why a module is refused.
+var errStrange = errors.New("the module is not laid out as this program knows Go modules to be: its Go may be newer")
+
+// segment is a stretch of a module's memory as it starts.
+type segment struct {
+	at   uint32
+	data []byte // in the module
+}
+
+// dataSegments finds the active segments of the data section (WebAssembly
+// core specification 5.5.14).
+func dataSegments(module []byte) ([]segment, error) {
+	const header, dataSection, i32Const, end = 8, 11, 0x41, 0x0b
+	r := reader{data: module, at: header}
+	for r.at < len(r.data) && !r.bad {
+		id, size := r.byte(), r.uint()
+		if id != dataSection {
+			r.at += int(size)
+			continue
+		}
+		segments := make([]segment, 0, r.uint())
+		for range cap(segments) {
+			if r.uint() != 0 || r.byte() != i32Const {
+				return nil, errStrange
+			}
+			at := r.uint()
+			if r.byte() != end {
+				return nil, errStrange
+			}
+			size := int(r.uint())
+			if r.bad || r.at+size > len(r.data) {
+				return nil, errStrange
+			}
+			segments = append(segments, segment{at, r.data[r.at : r.at+size]})
+			r.at += size
+		}
+		if len(segments) == 0 {
+			break
+		}
+		return segments, nil
+	}
+	return nil, errStrange
+}
+
+// reader reads numbers as WebAssembly writes them.
+type reader struct {
+	data []byte
+	at   int
+	bad  bool
+}
+
+func (r *reader) byte() byte {
+	if r.at >= len(r.data) {
+		r.bad = true
+		return 0
+	}
+	r.at++
+	return r.data[r.at-1]
+}
+
+// uint reads LEB128. Signed ones that are not negative read the same.
+func (r *reader) uint() uint32 {
+	var n uint32
+	for shift := 0; shift < 35; shift += 7 {
+		b := r.byte()
+		n |= uint32(b&0x7f) << shift
+		if b < 0x80 {
+			return n
+		}
+	}
+	r.bad = true
+	return 0
+}
+
+// table is the table of functions in a module's memory, with the addresses of
+// its parts.
+type table struct {
+	memory                   []byte
+	count                    uint32
+	names, values, functions uint32
+}
+
+func findTable(segments []segment) (table, error) {
+	last := segments[len(segments)-1]
+	t := table{memory: make([]byte, last.at+uint32(len(last.data)))}
+	for _, s := range segments {
+		if int(s.at)+len(s.data) > len(t.memory) {
+			return t, errStrange
+		}
+		copy(t.memory[s.at:], s.data)
+	}
+	magic := []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8} // Go 1.20, instructions of 1 byte, pointers of 8
+	at := bytes.Index(t.memory, magic)
+	if at < 0 || bytes.Contains(t.memory[at+1:], magic) {
+		return t, errStrange
+	}
+	part := func(i uint32) uint32 { return t.word(uint32(at) + 8 + 8*i) }
+	start := uint32(at)
+	t.count, t.names, t.values, t.functions = part(0), start+part(3), start+part(6), start+part(7)
+	if size := uint32(len(t.memory)); t.names >= t.values || t.values >= t.functions || t.functions+8*t.count >= size {
+		return t, errStrange
+	}
+	return t, nil
+}
+
+func (t *table) word(at uint32) uint32 { return binary.LittleEndian.Uint32(t.memory[at:]) }
+
+func (t *table) text(at uint32) string {
+	return string(t.memory[at : at+uint32(bytes.IndexByte(t.memory[at:], 0))])
+}
+
+func (t *table) clear(at, size uint32) { clear(t.memory[at : at+size]) }
+
+// length returns how long the table of values at is: pairs of numbers, up to
+// the first pair but one that starts with 0.
+func (t *table) length(at uint32) uint32 {
+	r := reader{data: t.memory, at: int(at)}
+	for first := true; ; first = false {
+		if change := r.uint(); change == 0 && !first || r.bad {
+			return uint32(r.at) - at
+		}
+		r.uint()
+	}
+}
+
+// write puts the memory back into the segments it came from.
+func (t *table) write(segments []segment) {
+	for _, s := range segments {
+		copy(s.data, t.memory[s.at:])
+	}
+}
