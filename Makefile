@@ -45,7 +45,7 @@ fuzz:
 	.ci/fuzz 60s
 
 wasm:
-	$(WASM) go test -exec "$(WASM_EXEC)" ./wasm/page $(NUMERIC)
+	$(WASM) go test -exec "$(WASM_EXEC)" ./wasm/door $(NUMERIC)
 
 # SCREENSHOTS=folder keeps pictures of the page and a print of it.
 browser:

@@ -21,6 +21,7 @@ type App struct {
 	width        int
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
 	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
+	shopped      string            // the last request to the workshop
 	shown        map[string]string // regions as the page has them
 }
 
@@ -112,7 +113,7 @@ func (a *App) do(req Request) Response {
 	}
 	res.Regions = a.changed(req)
 	if res.More = len(req.See) > 0; !res.More {
-		res.Store = a.store()
+		res.Store, res.Shop = a.store(), a.shop()
 	}
 	return res
 }

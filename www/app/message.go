@@ -32,6 +32,7 @@ type Response struct {
 	Message string            `json:"message,omitempty"` // to be told to the user
 	Problem bool              `json:"problem,omitempty"` // the message is about something that went wrong
 	Store   string            `json:"store,omitempty"`   // to be kept by the browser until the next visit
+	Shop    string            `json:"shop,omitempty"`    // a request for the workshop, which takes longer
 	More    bool              `json:"more,omitempty"`    // what is out of sight waits for a request "rest"
 	Link    string            `json:"link,omitempty"`    // link, print: the fragment
 	File    string            `json:"file,omitempty"`    // save: the file's text
@@ -199,6 +200,7 @@ func (res Response) json() string {
 	if res.More {
 		o.flag("more", true)
 	}
+	o.words("shop", res.Shop)
 	o.words("store", res.Store)
 	o.words("link", res.Link)
 	o.words("file", res.File)

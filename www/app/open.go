@@ -1,6 +1,7 @@
 package app
 
 import (
+	"strconv"
 	"strings"
 
 	"drawoff/pipeline/design"
@@ -8,6 +9,22 @@ import (
 
 func (a *App) store() string {
 	return stored{string(design.WriteFile(a.present)), a.pending}.json()
+}
+
+// shop returns what the workshop is asked: to work on the present design, ""
+// when it has been asked that already.
+func (a *App) shop() string {
+	var o object
+	o.name("design")
+	o = append(o, design.WriteFile(a.present)...)
+	o.name("width")
+	o = strconv.AppendInt(o, int64(a.width), 10)
+	request := string(append(o, '}'))
+	if request == a.shopped {
+		return ""
+	}
+	a.shopped = request
+	return request
 }
 
 // start opens what the user should see first: the link they followed, else

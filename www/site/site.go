@@ -41,24 +41,34 @@ func Build(ctx context.Context) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	module, glue, err := compile(ctx)
+	start, err := glue(ctx)
 	if err != nil {
 		return nil, err
 	}
-	files = append(files, File{"wasm_exec.js", glue}, File{"drawoff.wasm", module})
+	page, err := compile(ctx, "page")
+	if err != nil {
+		return nil, err
+	}
+	workshop, err := compile(ctx, "workshop")
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, File{"wasm_exec.js", start}, File{"drawoff.wasm", page}, File{"workshop.wasm", workshop})
 
 	hashed := make(map[string]string, len(files))
 	for i, f := range files {
 		hashed[f.Name] = withHash(f)
 		files[i].Name = hashed[f.Name]
 	}
-	page := app.Page(view.Assets{
-		Style:  hashed["style.css"],
-		Script: hashed["page.js"],
-		Glue:   hashed["wasm_exec.js"],
-		Module: hashed["drawoff.wasm"],
+	index := app.Page(view.Assets{
+		Style:    hashed["style.css"],
+		Script:   hashed["page.js"],
+		Glue:     hashed["wasm_exec.js"],
+		Module:   hashed["drawoff.wasm"],
+		Worker:   hashed["workshop.js"],
+		Workshop: hashed["workshop.wasm"],
 	})
-	return append(files, File{Index, []byte(page)}), nil
+	return append(files, File{Index, []byte(index)}), nil
 }
 
 // static returns the files that are served as they stand.
@@ -88,41 +98,47 @@ var ErrNoGo = errors.New("the go tool is not on the PATH, and the page is compil
 // ErrNoSource says that the working directory is not in Drawoff's source.
 var ErrNoSource = errors.New(`the page is compiled from Drawoff's source, which is not here: change to the folder whose go.mod says "module drawoff", then try again`)
 
-// compile returns the module for the browser and the glue of the same
-// toolchain that starts it; the two must never drift apart.
-func compile(ctx context.Context) (module, glue []byte, err error) {
-	const door = "drawoff/wasm/page"
+// glue returns what starts a module, from the toolchain that compiles it: the
+// two must never drift apart.
+func glue(ctx context.Context) ([]byte, error) {
 	if _, err := exec.LookPath("go"); err != nil {
-		return nil, nil, ErrNoGo
-	}
-	if _, err := goTool(ctx, "list", "-find", door); err != nil {
-		return nil, nil, fmt.Errorf("%w (%w)", ErrNoSource, err)
+		return nil, ErrNoGo
 	}
 	root, err := goTool(ctx, "env", "GOROOT")
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	if glue, err = os.ReadFile(filepath.Join(root, "lib", "wasm", "wasm_exec.js")); err != nil {
-		return nil, nil, fmt.Errorf("this Go has no glue for the browser: %w", err)
+	body, err := os.ReadFile(filepath.Join(root, "lib", "wasm", "wasm_exec.js"))
+	if err != nil {
+		return nil, fmt.Errorf("this Go has no glue for the browser: %w", err)
+	}
+	return body, nil
+}
+
+// compile returns the module of a door, a package below wasm.
+func compile(ctx context.Context, door string) ([]byte, error) {
+	door = "drawoff/wasm/" + door
+	if _, err := goTool(ctx, "list", "-find", door); err != nil {
+		return nil, fmt.Errorf("%w (%w)", ErrNoSource, err)
 	}
 	dir, err := os.MkdirTemp("", "drawoff-")
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	defer os.RemoveAll(dir)
-	out := filepath.Join(dir, "drawoff.wasm")
+	out := filepath.Join(dir, "module.wasm")
 	// No version stamp: the same source must give the same module, and so the same name.
 	// No inlining: it packs to 1010 kB where inlining gave 1125. Inlining in
 	// the three numeric packages alone (flow, liquid, math) would cost 7 kB and
 	// save about a tenth of a check, which takes a tenth of a millisecond.
 	if _, err = goTool(ctx, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, door); err != nil {
-		return nil, nil, fmt.Errorf("the module does not compile: %w", err)
+		return nil, fmt.Errorf("the module does not compile: %w", err)
 	}
-	if module, err = os.ReadFile(out); err != nil {
-		return nil, nil, err
+	module, err := os.ReadFile(out)
+	if err != nil {
+		return nil, err
 	}
-	module, err = slim(module)
-	return module, glue, err
+	return slim(module)
 }
 
 // goTool runs the go tool for the browser and returns what it printed.

@@ -33,7 +33,7 @@ func TestBuildRefersOnlyToItsOwnFiles(t *testing.T) {
 	require.Equal(t, Index, last.Name, "the page comes after all that it refers to")
 
 	page := string(last.Body)
-	addresses := regexp.MustCompile(`(?:src|href|data-module|data-glue)="([^"]*)"`).FindAllStringSubmatch(page, -1)
+	addresses := regexp.MustCompile(`(?:src|href|data-module|data-glue|data-worker|data-workshop)="([^"]*)"`).FindAllStringSubmatch(page, -1)
 	for _, address := range addresses {
 		address := address[1]
 		if strings.HasPrefix(address, "#") || strings.HasPrefix(address, "data:") {

@@ -7,6 +7,7 @@ package site
 
 import (
 	"path"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -28,6 +29,10 @@ func TestFirstLoadIsSmall(t *testing.T) {
 		}
 		small, err := Brotli(f.Body)
 		require.NoError(t, err)
+		if strings.HasPrefix(f.Name, "workshop.") {
+			t.Logf("%8d bytes, %8d packed  %s, once the page stands", len(f.Body), len(small), f.Name)
+			continue
+		}
 		t.Logf("%8d bytes, %8d packed  %s", len(f.Body), len(small), f.Name)
 		total += len(small)
 	}

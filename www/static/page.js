@@ -45,6 +45,7 @@
     }
     apply(answer);
     if (answer.more) restSoon();
+    if (answer.shop) shop(answer.shop);
     return answer;
   }
 
@@ -81,15 +82,47 @@
     recovering = false;
   }
 
+  // --- the workshop: what takes longer, in a thread of its own ------------
+
+  let worker = null;
+  let shopAt = 0; // the number of the request that the workshop is at, 0 when it is idle
+  let shopNext = ""; // the newest request that waits for it
+  let shopNumber = 0;
+
+  // shop sends a request to the workshop; of those that wait only the newest counts.
+  function shop(request) {
+    if (!worker) {
+      worker = new Worker(script.dataset.worker);
+      worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: new URL(script.dataset.workshop, location).href });
+      worker.onmessage = ({ data }) => {
+        const answer = JSON.parse(data.answer);
+        shopAt = 0;
+        if (shopNext) shop(shopNext);
+        else put(answer.regions);
+        root.dataset.shop = shopAt ? "busy" : "idle";
+      };
+    }
+    shopNext = request;
+    if (shopAt) return;
+    root.dataset.shop = "busy";
+    shopAt = ++shopNumber;
+    shopNext = "";
+    worker.postMessage({ number: shopAt, request });
+  }
+
   // --- putting answers in place -------------------------------------------
 
-  function apply(answer) {
-    for (const [id, html] of Object.entries(answer.regions || {})) {
+  function put(regions) {
+    for (const [id, html] of Object.entries(regions || {})) {
       const place = byId(id);
       const template = document.createElement("template");
       template.innerHTML = html;
       morph(place, template.content);
     }
+  }
+
+  function apply(answer) {
+    put(answer.regions);
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";

@@ -6,6 +6,9 @@ type Assets struct {
 	Script string
 	Glue   string // what starts a Go module, from the Go tree
 	Module string
+
+	Worker   string // what runs the workshop's module
+	Workshop string // that module
 }
 
 // Page is the whole page for b. It is written when the site is built, so that
@@ -49,7 +52,7 @@ func Page(b Bench, a Assets) string {
 	h.Raw(Tubes())
 	h.Close("template")
 	h.El("script", "", "src", a.Glue)
-	h.El("script", "", "src", a.Script, "data-module", a.Module)
+	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop)
 	h.Raw(`</body></html>`)
 	return h.String()
 }

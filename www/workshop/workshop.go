@@ -1,0 +1,80 @@
+// Package workshop does for the page what takes longer than a keystroke. In
+// the browser it runs in a thread of its own, so that the page stays alive,
+// and in a module of its own, which is fetched once the page stands: what
+// only the workshop needs does not weigh on the first load.
+//
+// It remembers nothing: a request holds the whole design, and is a JSON
+// object, and so is the answer.
+package workshop
+
+import (
+	"strconv"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/tokens"
+	"drawoff/www/view"
+)
+
+// Regions are the parts of the page that the workshop fills, in the order of the page.
+var Regions = []view.Region{}
+
+// Handle does what a request asks:
+//
+//	design   the design, as in a file
+//	width    pixels that a drawing may be wide
+//
+// It answers with the content of the Regions, by the id of the element each
+// fills: {"regions": {"transfer": "<p>…"}}. A design that cannot be read or
+// worked out gives empty regions: the page has told why already.
+func Handle(request string) string {
+	req, ok := read(request)
+	if !ok {
+		return string(append(tokens.AppendString([]byte(`{"error":`), "the workshop was sent something that is not a request"), '}'))
+	}
+	bench := view.Bench{Width: req.width}
+	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
+		bench.Design, bench.Report = d, pipeline.Check(d)
+	}
+	out := []byte(`{"regions":{`)
+	for i, r := range Regions {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		content := ""
+		if bench.Report.Verdicts != nil {
+			content = r.Write(bench)
+		}
+		out = append(tokens.AppendString(out, r.ID), ':')
+		out = tokens.AppendString(out, content)
+	}
+	return string(append(out, "}}"...))
+}
+
+type request struct {
+	design string // a file's text
+	width  int
+}
+
+func read(text string) (req request, ok bool) {
+	const deepest = 24 // more than the brackets of any design
+	r := tokens.NewReader(text, deepest)
+	if r.Next().Kind != tokens.Open {
+		return req, false
+	}
+	for {
+		name := r.Next()
+		if name.Kind != tokens.Name {
+			return req, name.Kind == tokens.Close && r.Next().Kind == tokens.End
+		}
+		value := r.Next()
+		switch name.Text {
+		case "design":
+			req.design = r.Raw(value)
+		case "width":
+			req.width, _ = strconv.Atoi(value.Text)
+		default:
+			r.Skip(value)
+		}
+	}
+}
