@@ -22,6 +22,8 @@ func (p plant) flowInput() flow.Input {
 		Air:         p.known.air,
 		Levels:      p.known.levels(p.known.foot(p.height)),
 		Discharge:   p.design.Delivery.Height.Value(),
+		Stub:        p.known.stub,
+		Finish:      p.design.Finish.Value(),
 		Curve:       p.known.curve,
 		Limits: flow.Limits{
 			SuctionMargin: limits.SuctionMargin.Value(),

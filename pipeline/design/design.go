@@ -16,19 +16,20 @@ import q "drawoff/pipeline/quantity"
 // Design is a plant: a tank, what hangs under it, the run to the pump, the
 // pump and the delivery.
 type Design struct {
-	Title    string        `json:"title,omitempty"`
-	Note     string        `json:"note,omitempty"`
-	Tank     Tank          `json:"tank,omitzero"`
-	Under    []Piece       `json:"under,omitempty"` // from the outlet face down, in order
-	Stand    Stand         `json:"stand,omitzero"`
-	Run      []Piece       `json:"run,omitempty"` // from the end of Under to the pump inlet, or to the delivery when there is no pump
-	Pump     Pump          `json:"pump,omitzero"`
-	Delivery Delivery      `json:"delivery,omitzero"`
-	Liquid   Liquid        `json:"liquid,omitzero"`
-	Site     Site          `json:"site,omitzero"`
-	Seal     string        `json:"seal,omitempty"` // seal material used where a piece names none: a catalog.Material slug; default epdm
-	Limits   Limits        `json:"limits,omitzero"`
-	Measured []Measurement `json:"measured,omitempty"` // dimensions taken by caliper, which replace the catalogue's
+	Title    string              `json:"title,omitempty"`
+	Note     string              `json:"note,omitempty"`
+	Tank     Tank                `json:"tank,omitzero"`
+	Under    []Piece             `json:"under,omitempty"` // from the outlet face down, in order
+	Stand    Stand               `json:"stand,omitzero"`
+	Run      []Piece             `json:"run,omitempty"` // from the end of Under to the pump inlet, or to the delivery when there is no pump
+	Pump     Pump                `json:"pump,omitzero"`
+	Delivery Delivery            `json:"delivery,omitzero"`
+	Liquid   Liquid              `json:"liquid,omitzero"`
+	Site     Site                `json:"site,omitzero"`
+	Seal     string              `json:"seal,omitempty"`  // seal material used where a piece names none: a catalog.Material slug; default epdm
+	Finish   q.Entered[q.Length] `json:"finish,omitzero"` // Ra of every bore of metal; default 0.8 µm
+	Limits   Limits              `json:"limits,omitzero"`
+	Measured []Measurement       `json:"measured,omitempty"` // dimensions taken by caliper, which replace the catalogue's
 }
 
 // Tank is the vessel, open to the air, standing upright. Heights inside it
@@ -81,6 +82,18 @@ type Piece struct {
 	Angle  q.Entered[q.Angle]  `json:"angle,omitzero"`  // bend: default 90°
 	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`   // bend, eccentric reducer's flat side, tee's branch: see below
 	Fall   q.Entered[q.Slope]  `json:"fall,omitzero"`   // straight: laid to this fall, the spring taken up in the joint before it
+
+	Open      q.Entered[q.Angle]    `json:"open,omitzero"`      // butterfly or ball valve: how far it is open; default 90°, fully
+	Share     q.Entered[q.Fraction] `json:"share,omitzero"`     // tee: part of the combined flow that leaves (minus: joins) at the third port; default 0 %
+	Roughness q.Entered[q.Length]   `json:"roughness,omitzero"` // hose: of its bore, as equivalent sand grain; default 0.01 mm
+	Kv        q.Entered[q.Number]   `json:"kv,omitzero"`        // device or valve: m³/h of water that drop 1 bar over it, fully open
+	Drops     []DropPoint           `json:"drops,omitempty"`    // device: points of its data sheet; they count before Kv
+}
+
+// DropPoint is the pressure that a device drops at a flow of water.
+type DropPoint struct {
+	Flow q.Entered[q.Flow]     `json:"flow"`
+	Drop q.Entered[q.Pressure] `json:"drop"`
 }
 
 // Turn is counted clockwise by somebody looking along the flow. Where the
@@ -97,6 +110,7 @@ const (
 	Butterfly = "butterfly-valve"
 	Ball      = "ball-valve"
 	Hose      = "hose"
+	Device    = "device" // a plate cooler, a filter, a meter: anything known by what it drops
 )
 
 // Ends: a plain end to weld, or half of a union, "family/half".

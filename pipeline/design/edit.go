@@ -42,9 +42,9 @@ func (d Design) Get(path string) (string, bool) {
 
 // Clone returns a copy that shares nothing with d.
 func (d Design) Clone() Design {
-	d.Under = copied(d.Under)
-	d.Run = copied(d.Run)
-	d.Delivery.Pieces = copied(d.Delivery.Pieces)
+	d.Under = copiedPieces(d.Under)
+	d.Run = copiedPieces(d.Run)
+	d.Delivery.Pieces = copiedPieces(d.Delivery.Pieces)
 	d.Pump.Curve = copied(d.Pump.Curve)
 	d.Measured = copied(d.Measured)
 	return d
@@ -56,6 +56,15 @@ func copied[T any](s []T) []T {
 		return nil
 	}
 	return slices.Clone(s)
+}
+
+// copiedPieces clones pieces with what they hold.
+func copiedPieces(pieces []Piece) []Piece {
+	out := copied(pieces)
+	for i := range out {
+		out[i].Drops = copied(out[i].Drops)
+	}
+	return out
 }
 
 func apply(root reflect.Value, e Edit) *Fault {

@@ -16,10 +16,11 @@ var kindList = []Kind{
 	{Straight, "straight", counting("length", "fit", "fall")},
 	{Bend, "bend", counting("shape", "angle", "turn")},
 	{Reducer, "reducer or enlarger", counting("to", "shape", "turn", "length")},
-	{Tee, "tee", counting("shape", "third", "turn")},
-	{Butterfly, "butterfly valve", counting("length")},
-	{Ball, "ball valve", counting("length")},
-	{Hose, "hose", counting("length", "fit")},
+	{Tee, "tee", counting("shape", "third", "turn", "share")},
+	{Butterfly, "butterfly valve", counting("length", "open", "kv")},
+	{Ball, "ball valve", counting("length", "open", "kv")},
+	{Hose, "hose", counting("length", "fit", "roughness")},
+	{Device, "plate cooler, filter or other device", counting("length", "drops", "kv")},
 }
 
 func counting(own ...string) []string {

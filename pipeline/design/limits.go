@@ -1,10 +1,12 @@
 package design
 
+import "strings"
+
 // The most that a design may hold. They are far above any plant and keep
 // everything after them fast.
 const (
 	MaxPieces   = 200 // in each of Under, Run and Delivery.Pieces
-	MaxCurve    = 50  // points of a pump curve
+	MaxCurve    = 50  // points of a pump curve, or of a device's drops
 	MaxMeasured = 500 // measured dimensions
 	MaxTitle    = 200 // characters
 	MaxNote     = 4000
@@ -26,6 +28,9 @@ func maxItems(path string) int {
 		return MaxCurve
 	case "measured":
 		return MaxMeasured
+	}
+	if strings.HasSuffix(path, ".drops") {
+		return MaxCurve
 	}
 	return MaxPieces
 }

@@ -21,6 +21,10 @@ var (
 	usualFat         = q.MustParse[q.Fraction]("4 %")
 	usualBendAngle   = q.MustParse[q.Angle]("90°")
 	usualZeroAngle   = q.MustParse[q.Angle]("0°")
+	usualOpen        = q.MustParse[q.Angle]("90°")
+	usualShare       = q.MustParse[q.Fraction]("0 %")
+	usualRubber      = q.MustParse[q.Length]("0.01 mm")
+	usualFinish      = q.MustParse[q.Length]("0.8 µm")
 
 	usualLimits = Limits{
 		SuctionMargin: q.MustParse[q.Head]("0.6 m"),
@@ -39,6 +43,7 @@ var (
 // height of the stand, the size of a piece that follows another.
 func (d Design) Filled() Design {
 	d.Seal = either(d.Seal, "epdm")
+	d.Finish = usually(d.Finish, usualFinish)
 
 	d.Tank.Bottom = either(d.Tank.Bottom, "cone")
 	d.Tank.ConeAngle = usually(d.Tank.ConeAngle, usualConeAngle)
@@ -113,6 +118,11 @@ func filled(pieces []Piece) []Piece {
 			p.Shape = either(p.Shape, "run")
 			p.Third = either(p.Third, "cap")
 			p.Turn = usually(p.Turn, usualZeroAngle)
+			p.Share = usually(p.Share, usualShare)
+		case Butterfly, Ball:
+			p.Open = usually(p.Open, usualOpen)
+		case Hose:
+			p.Roughness = usually(p.Roughness, usualRubber)
 		}
 		out[i] = p
 	}

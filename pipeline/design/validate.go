@@ -190,6 +190,7 @@ func (v *validator) rest(d Design) {
 	span(v, "site.altitude", d.Site.Altitude, -430, 5000, "-430 m to 5000 m")
 	span(v, "site.ceiling", d.Site.Ceiling, 0.5, 50, "500 mm to 50 m")
 	v.seal("seal", d.Seal, false)
+	span(v, "finish", d.Finish, 0, 50e-6, "0 to 50 µm, as Ra")
 
 	l := d.Limits
 	span(v, "limits.suctionMargin", l.SuctionMargin, 0, 20, "0 to 20 m")

@@ -109,6 +109,55 @@ func (v *validator) measures(path string, p *Piece, kind Kind) {
 	if counts("fall") {
 		span(v, path+".fall", p.Fall, -1, 1, "rising 1:1 to 1:1")
 	}
+	v.losses(path, p, kind)
+}
+
+// losses judges what a user knows of a piece's loss.
+func (v *validator) losses(path string, p Piece, kind Kind) {
+	counts := func(field string) bool { return slices.Contains(kind.Fields, field) }
+	if counts("open") {
+		least, words := rad(20), "20° to 90°, 90° being fully open: nearer to closed no table holds"
+		if p.Kind == Ball {
+			least, words = rad(25), "25° to 90°, 90° being fully open: nearer to closed no table holds"
+		}
+		span(v, path+".open", p.Open, least, rad(90), words)
+	}
+	if counts("share") {
+		span(v, path+".share", p.Share, -0.9, 0.9, "-90 % to 90 %")
+		if p.Shape == "branch" && p.Share.Value() < 0 {
+			v.fault(path+".share", p.Share.String(), "joins at the run of a tee whose branch is the way out, for which Drawoff has no published loss",
+				"turn the tee so that the line goes straight through and the other flow joins at the branch")
+		}
+	}
+	if counts("roughness") {
+		span(v, path+".roughness", p.Roughness, 0, 0.003, "0 to 3 mm")
+	}
+	if counts("kv") {
+		span(v, path+".kv", p.Kv, 0.01, 100000, "0.01 to 100 000, in m³/h at 1 bar")
+	}
+	if !counts("drops") {
+		return
+	}
+	if len(p.Drops) == 0 && p.Kv.IsZero() {
+		v.fault(path+".kv", "", "is missing", "write the device's Kv, in m³/h at 1 bar, or points of flow and pressure drop from its data sheet")
+	}
+	for i, d := range p.Drops {
+		at := itemPath(path+".drops", i)
+		need(v, at+".flow", d.Flow, 1e-9, 1, "the flow of the point", "more than 0, to 3600 m³/h")
+		need(v, at+".drop", d.Drop, 0, 1e8, "the pressure that it drops there", "0 to 1000 bar")
+		if i == 0 {
+			continue
+		}
+		before := p.Drops[i-1]
+		switch {
+		case d.Flow.IsZero() || before.Flow.IsZero():
+		case d.Flow.Value() <= before.Flow.Value():
+			v.fault(at+".flow", d.Flow.String(), "is not more than the flow of the point before it, "+before.Flow.String(), "put the points in the order of their flow")
+		case d.Drop.IsZero() || before.Drop.IsZero():
+		case d.Drop.Value() < before.Drop.Value():
+			v.fault(at+".drop", d.Drop.String(), "is less than at the smaller flow before it, "+before.Drop.String(), "a drop grows with the flow: look at the two points again")
+		}
+	}
 }
 
 // endsLine reports whether the piece at all[i] is the last of its line: what

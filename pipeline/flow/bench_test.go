@@ -40,7 +40,7 @@ func BenchmarkLineLoss(b *testing.B) {
 		line = append(line,
 			flow.Element{Bore: bore, Length: 1, Roughness: flow.TubeRoughness},
 			flow.Element{Bore: bore, Loss: flow.Bend(90*q.Degree, 1.5, bore)},
-			flow.Element{Bore: bore, Loss: flow.ButterflyValve(bore)})
+			flow.Element{Bore: bore, Loss: flow.ButterflyValve(bore, 90*q.Degree)})
 	}
 	water := liquid.Water(q.Celsius(20))
 	b.ReportAllocs()

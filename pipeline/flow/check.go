@@ -18,6 +18,8 @@ type Input struct {
 	Levels      []Level       // the fullest first
 	Discharge   q.Length      // of the outflow, or of the level it enters, whichever is higher
 	Cone        q.Angle       // full included angle of a cone that runs down to the outlet; 0 for an outlet flush in a dish, a flat bottom or the side
+	Stub        q.Length      // tank to outlet face, a straight of the outlet's bore
+	Finish      q.Length      // Ra of every bore of metal; 0 is smooth
 	Curve       Curve         // the zero Curve when there is no pump, or no curve of it
 	Limits      Limits
 }
@@ -42,6 +44,7 @@ type Result struct {
 	Points     []Point      // one for each level, as given
 	Pieces     []PieceFlow  // "tank" (its outlet), every piece and "delivery" (the outflow), in flow order, at the first level's flow
 	System     []CurvePoint // for drawing: line and pump at the last level, by rising flow; nil without a pump curve
+	Drawn      float64      // what leaves the tank for each unit of a point's flow; not 1 where a tee before the pump draws off or joins a share
 	Raise      q.Length     // how much higher the tank must stand for the pump to deliver and the suction margin to hold at the last level; negative: how much lower it may stand
 	RaiseKnown bool         // whether Raise could be found within the pump's curve
 }
@@ -61,10 +64,12 @@ type Point struct {
 	Level            Level
 	Status           Status
 	Flow             q.Flow
+	FlowLeast        q.Flow // by gravity: Flow by the method that says the line loses most; 0 with a pump
 	Head             q.Head // that the pump gives; 0 by gravity
 	Static           q.Head // discharge over level: what must be lifted; by gravity level over discharge
 	SuctionLoss      q.Head // tank to pump inlet; by gravity the whole line
 	DeliveryLoss     q.Head // pump outlet to outflow; 0 by gravity
+	SuctionMost      q.Head // SuctionLoss by whichever method says most; what SuctionAvailable is reckoned with
 	SuctionAvailable q.Head // 0 where nothing flows or the liquid boils
 	SuctionRequired  q.Head // by the pump, without margin
 	Margin           q.Head // available over what the pump requires and the limits add
@@ -96,7 +101,7 @@ func Check(in Input) Result {
 	p.down = newCircuit(in.Liquid, p.delivery)
 	p.whole = newCircuit(in.Liquid, p.suction, p.delivery)
 
-	var r Result
+	r := Result{Drawn: p.suction[0].Share}
 	if len(in.Levels) == 0 {
 		return r
 	}
@@ -120,6 +125,7 @@ func (p *plant) at(level Level) Point {
 	if p.Layout.Gravity {
 		pt.Static = q.Head(level.Height - p.Discharge)
 		pt.Flow = p.whole.gravity(float64(pt.Static))
+		pt.FlowLeast = p.whole.gravityLeast(float64(pt.Static), pt.Flow)
 		pt.SuctionLoss = q.Head(p.up.loss(float64(pt.Flow)))
 		if pt.Flow == 0 {
 			pt.Status = NoFall
@@ -130,11 +136,13 @@ func (p *plant) at(level Level) Point {
 	pt.Flow, pt.Status = p.whole.operate(&p.Curve, float64(pt.Static))
 	pt.SuctionLoss = q.Head(p.up.loss(float64(pt.Flow)))
 	pt.DeliveryLoss = q.Head(p.down.loss(float64(pt.Flow)))
+	_, most := p.up.band(float64(pt.Flow))
+	pt.SuctionMost = q.Head(most)
 	pt.Head, _ = p.Curve.Head(pt.Flow)
 	if pt.Flow == 0 || p.boils {
 		return pt
 	}
-	pt.SuctionAvailable = SuctionAvailable(p.Air, p.Liquid.VapourPressure, p.Liquid.Density, p.over(level), pt.SuctionLoss)
+	pt.SuctionAvailable = SuctionAvailable(p.Air, p.Liquid.VapourPressure, p.Liquid.Density, p.over(level), pt.SuctionMost)
 	if p.Curve.RequiredKnown() {
 		pt.SuctionKnown = true
 		pt.SuctionRequired, _ = p.Curve.Required(pt.Flow)
@@ -154,10 +162,26 @@ func (p *plant) pieces(flow q.Flow) []PieceFlow {
 	out := make([]PieceFlow, 0, len(p.suction)+len(p.delivery))
 	for _, line := range [...]Line{p.suction, p.delivery} {
 		for i := range line {
-			out = append(out, pieceFlow(&line[i], float64(flow), nu))
+			f := pieceFlow(&line[i], float64(flow), nu)
+			if n := len(out); n > 0 && out[n-1].Ref == f.Ref {
+				out[n-1].add(&f)
+				continue
+			}
+			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// add counts a second element of the same piece, the step at its joint.
+func (p *PieceFlow) add(o *PieceFlow) {
+	if o.Velocity > p.Velocity {
+		p.Velocity = o.Velocity
+	}
+	p.Loss += o.Loss
+	p.LossLow += o.LossLow
+	p.Least += o.Least
+	p.Most += o.Most
 }
 
 // systemPoints is how many points draw the curves.
@@ -196,7 +220,8 @@ func (p *plant) raise(level Level) (q.Length, bool) {
 	}
 	margin := func(flow float64) float64 {
 		required, _ := p.Curve.required.at(flow)
-		return base + raised(flow) - p.up.loss(flow) - float64(p.Limits.Need(q.Head(required)))
+		_, most := p.up.band(flow)
+		return base + raised(flow) - most - float64(p.Limits.Need(q.Head(required)))
 	}
 	first, last := float64(p.Curve.First()), float64(p.Curve.Last())
 	atFirst, atLast := margin(first), margin(last)

@@ -180,8 +180,14 @@ func TestLinesReference(t *testing.T) {
 	for i, row := range records(t, "lines.csv") {
 		rho, mu := number(t, row[0]), number(t, row[1])
 		loss := lineOf(t, row[3]).Loss(q.Flow(number(t, row[2])), newtonian(rho, mu/rho))
-		near(t, number(t, row[4]), float64(loss.High), 1e-9, "line %d: %s", i+1, row[3])
+		part := 1e-9
+		if strings.Contains(row[3], "kv:") {
+			part = 0.001 // the library's constant between Kv and K is rounded to 1.6e9, 0.08 % over
+		}
+		near(t, number(t, row[4]), float64(loss.High), part, "line %d: %s", i+1, row[3])
 		assert.Equal(t, loss.Low, loss.High)
+		assert.LessOrEqual(t, loss.Least, loss.Low)
+		assert.GreaterOrEqual(t, loss.Most, loss.High)
 	}
 }
 
@@ -205,14 +211,31 @@ func lineOf(t *testing.T, text string) flow.Line {
 			e.Loss = flow.Entrance(0)
 		case "exit":
 			e.Loss = flow.Exit()
+		case "step":
+			e.Bore = min(bore, other)
+			e.Loss = flow.Step(bore, other)
+		case "kv":
+			e.Loss = flow.FromKv(number(t, part[3]), bore)
+		case "teedrawn":
+			e.Loss = flow.TeeDrawn(number(t, part[3]), bore)
+		case "teeround":
+			e.Loss = flow.TeeDrawnRound(number(t, part[3]), bore)
+		case "teejoined":
+			e.Loss = flow.TeeJoined(number(t, part[3]), bore)
+		case "seat":
+			e.Loss = flow.SeatValve(bore)
+		case "diaphragm":
+			e.Loss = flow.DiaphragmValve(bore)
+		case "nonreturn":
+			e.Loss = flow.NonReturnValve(bore)
 		case "teebranch":
 			e.Loss = flow.TeeBranch(bore)
 		case "teerun":
 			e.Loss = flow.TeeRun(bore)
 		case "ball":
-			e.Loss = flow.BallValve(bore)
+			e.Loss = flow.BallValve(bore, 90*q.Degree)
 		case "butterfly":
-			e.Loss = flow.ButterflyValve(bore)
+			e.Loss = flow.ButterflyValve(bore, 90*q.Degree)
 		default:
 			turn, shape, ok := strings.Cut(strings.TrimPrefix(kind, "bend"), "t")
 			ratio := 1.0

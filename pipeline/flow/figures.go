@@ -8,10 +8,6 @@ import (
 // The workings, written once. Everything is held against the higher loss where
 // the regime is not sure.
 const (
-	lossFormula = "hf = Σ (f L/D + K) v²/2g; f by Colebrook from Re 4000, 64/Re to Re 2000, the higher between; K = K1/Re + K∞ (1 + 1/D in inches)"
-	lossSource  = "Colebrook 1939; bends, tees and valves: Hooper two-K 1981; reducers, entrance and exit: Crane TP-410; tube roughness 0.002 mm (Çengel & Cimbala Table 8-2), hose 0.01 mm (White Table 6.1, from memory)"
-	lossRange   = "Newtonian liquid, full bore, valves fully open"
-
 	flowFormula    = "Hpump(Q) = zd - zl + hf(Q), solved for Q"
 	gravityFormula = "zl - zd = hf(Q), solved for Q; hf holds the exit loss v²/2g"
 	energySource   = "energy equation between two free surfaces; pump curve as published, through its points by Fritsch & Carlson 1980"
@@ -33,6 +29,8 @@ func (p *plant) figures(r *Result) {
 		}
 	}
 	p.speedFigures(r)
+	p.finishFigure(r)
+	p.splitFigures(r)
 }
 
 // add puts one figure of a level into r.
@@ -49,11 +47,15 @@ func add[Q q.Quantity](r *Result, pt *Point, slug, name, piece string, value Q, 
 func (p *plant) gravityFigures(r *Result, pt *Point) {
 	add(r, pt, "flow", "Flow by gravity", "", pt.Flow, finding.Working{
 		Formula: gravityFormula,
-		Inputs:  []finding.Input{finding.In("zl", "level above the floor", pt.Level.Height), finding.In("zd", "discharge above the floor", p.Discharge)},
+		Inputs: []finding.Input{
+			finding.In("zl", "level above the floor", pt.Level.Height),
+			finding.In("zd", "discharge above the floor", p.Discharge),
+			finding.In("Q-", "flow by the method that says the line loses most", pt.FlowLeast),
+		},
 		Source:  lossSource, Range: lossRange,
 	})
 	add(r, pt, "fall-head", "Level over the discharge", "", pt.Static, p.staticWorking("z = zl - zd", pt))
-	add(r, pt, "line-loss", "Loss from tank to outflow", "", pt.SuctionLoss, p.lossWorking(pt))
+	p.lossFigure(r, pt, "line-loss", "Loss from tank to outflow", pt.SuctionLoss, p.whole)
 }
 
 func (p *plant) pumpFigures(r *Result, pt *Point) {
@@ -75,8 +77,9 @@ func (p *plant) pumpFigures(r *Result, pt *Point) {
 		Inputs:  []finding.Input{finding.In("Q", "flow", pt.Flow)},
 		Source:  energySource, Range: "the pump's curve as published, for water",
 	})
-	add(r, pt, "suction-loss", "Loss from tank to pump", "", pt.SuctionLoss, p.lossWorking(pt))
-	add(r, pt, "delivery-loss", "Loss from pump to outflow", "", pt.DeliveryLoss, p.lossWorking(pt))
+	p.lossFigure(r, pt, "suction-loss", "Loss from tank to pump", pt.SuctionLoss, p.up)
+	p.lossFigure(r, pt, "delivery-loss", "Loss from pump to outflow", pt.DeliveryLoss, p.down)
+	p.lossFigure(r, pt, "line-loss", "Loss from tank to outflow", pt.SuctionLoss+pt.DeliveryLoss, p.whole)
 	if pt.Flow == 0 || p.boils {
 		return
 	}
@@ -88,7 +91,7 @@ func (p *plant) pumpFigures(r *Result, pt *Point) {
 			finding.In("ρ", "density", p.Liquid.Density),
 			finding.In("g", "gravity, m/s²", q.Number(gravity)),
 			finding.In("z", "level over the pump inlet's centre", p.over(pt.Level)),
-			finding.In("hf", "lost from tank to pump", pt.SuctionLoss),
+			finding.In("hf", "lost from tank to pump, the most that any method says", pt.SuctionMost),
 		},
 		Source: availableSource,
 	})
@@ -117,18 +120,6 @@ func (p *plant) staticWorking(formula string, pt *Point) finding.Working {
 		Formula: formula,
 		Inputs:  []finding.Input{finding.In("zd", "discharge above the floor", p.Discharge), finding.In("zl", "level above the floor", pt.Level.Height)},
 		Source:  "geometry",
-	}
-}
-
-func (p *plant) lossWorking(pt *Point) finding.Working {
-	return finding.Working{
-		Formula: lossFormula,
-		Inputs: []finding.Input{
-			finding.In("Q", "flow", pt.Flow),
-			finding.In("ρ", "density", p.Liquid.Density),
-			finding.In("μ", "dynamic viscosity", p.Liquid.Viscosity),
-		},
-		Source: lossSource, Range: lossRange,
 	}
 }
 

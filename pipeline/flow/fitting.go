@@ -7,7 +7,8 @@ import (
 )
 
 // Fitting is the loss of a fitting: K = Laminar/Re + Turbulent, on the
-// velocity head in the bore of its Element (a reducer: its small bore).
+// velocity head in the bore of its Element (a reducer: its small bore), and
+// what the methods say that say least and most of it in turbulent flow.
 //
 // The constants of bends, tees and valves are those of the two-K method (W. B.
 // Hooper, Chem. Eng., 24 Aug 1981, p. 96), which is the default for three
@@ -18,124 +19,105 @@ import (
 // has every fitting of such a line. In polished tube it errs on the high side: for a 1½ in bend of 1.5 D
 // at Re 100 000 it gives 0.35, the correlations of Ito and Miller for smooth bends 0.23 to 0.25.
 //
-// Reducers and entrances follow Crane TP-410.
+// Reducers and entrances follow Crane TP-410, and so do tees that split or join.
 type Fitting struct {
 	Laminar   float64 // K·Re where the flow is laminar
 	Turbulent float64 // K at high Reynolds number
+
+	// What other published methods give in turbulent flow; zero where there
+	// is none beside the default. Low and High are the default's own where no
+	// other says less or more.
+	Low, High Coefficient
 }
 
-// K returns the loss coefficient at Reynolds number re.
+// Coefficient is a loss coefficient in turbulent flow by any of the methods:
+// K = Laminar/Re + Turbulent + Lengths·f, f being the bore's Darcy factor.
+type Coefficient struct{ Laminar, Turbulent, Lengths float64 }
+
+// K returns the loss coefficient at Reynolds number re by the default method.
 func (f Fitting) K(re float64) float64 {
 	f = f.held()
 	return f.Laminar/within(re, 1e-12, math.MaxFloat64) + f.Turbulent
 }
 
-// held returns f with both constants finite. K may be negative by a little: a
+// K returns the loss coefficient at Reynolds number re in a bore whose friction factor is f.
+func (c Coefficient) K(re, f float64) float64 {
+	return c.Laminar/within(re, 1e-12, math.MaxFloat64) + c.Turbulent + c.Lengths*f
+}
+
+// held returns f with every constant finite. K may be negative by a little: a
 // tee can give back what its other branch loses.
 func (f Fitting) held() Fitting {
-	return Fitting{within(f.Laminar, 0, greatestK), within(f.Turbulent, -10, greatestK)}
+	f.Laminar, f.Turbulent = within(f.Laminar, 0, greatestK), within(f.Turbulent, -10, greatestK)
+	own := Coefficient{Laminar: f.Laminar, Turbulent: f.Turbulent}
+	f.Low, f.High = f.Low.held(own), f.High.held(own)
+	return f
+}
+
+func (c Coefficient) held(usual Coefficient) Coefficient {
+	if c == (Coefficient{}) {
+		return usual
+	}
+	return Coefficient{within(c.Laminar, 0, greatestK), within(c.Turbulent, -10, greatestK), within(c.Lengths, 0, greatestK)}
+}
+
+// Where methods are compared to say which gives least and most: turbulent
+// flow in smooth tube. Near the critical zone two of them may change places;
+// the default then bounds the band itself.
+const (
+	comparedAt       = 1e5
+	comparedFriction = 0.018
+)
+
+// among returns f, the default, with the least and the most that it or others give.
+func (f Fitting) among(others ...Coefficient) Fitting {
+	f.Low = Coefficient{Laminar: f.Laminar, Turbulent: f.Turbulent}
+	f.High = f.Low
+	for _, o := range others {
+		k := o.K(comparedAt, comparedFriction)
+		if k < f.Low.K(comparedAt, comparedFriction) {
+			f.Low = o
+		}
+		if k > f.High.K(comparedAt, comparedFriction) {
+			f.High = o
+		}
+	}
+	return f
+}
+
+// plus returns f with k added where the flow is turbulent.
+func (f Fitting) plus(k float64) Fitting {
+	f.Turbulent += k
+	return f
+}
+
+// inches returns a bore in inches, as the formulas of Hooper and Darby want it.
+func inches(bore q.Length) float64 {
+	return within(float64(bore), leastBore, greatestBore) / float64(q.Inch)
 }
 
 // twoK returns Hooper's K = K1/Re + K∞ (1 + 1/D), D the bore in INCHES.
 func twoK(k1, kInf float64, bore q.Length) Fitting {
-	inches := within(float64(bore), leastBore, greatestBore) / float64(q.Inch)
-	return Fitting{k1, kInf * (1 + 1/inches)}
+	return Fitting{Laminar: k1, Turbulent: kInf * (1 + 1/inches(bore))}
 }
 
-// Hooper's constants for welded bends at 0, 45, 90 and 180°; a bend that does
-// not turn loses nothing.
-var (
-	bendTurns   = [...]float64{0, 45, 90, 180}
-	bendLaminar = [...]float64{0, 500, 800, 1000}
-	bendTight   = [...]float64{0, 0.20, 0.25, 0.35} // r/D 1
-	bendWide    = [...]float64{0, 0.15, 0.20, 0.30} // r/D 1.5
-)
-
-// Bend returns the loss of a smooth bend that turns by turn, its centreline
-// radius ratio times the bore: Hooper's table, linear between its angles and
-// between its radii 1 and 1.5, and held there beyond. A radius under 1 D loses
-// more than this says. The friction of the arc is included.
-func Bend(turn q.Angle, ratio float64, bore q.Length) Fitting {
-	degrees := within(turn.Degrees(), 0, 180)
-	i := 1
-	for degrees > bendTurns[i] {
-		i++
-	}
-	part := (degrees - bendTurns[i-1]) / (bendTurns[i] - bendTurns[i-1])
-	between := func(table *[4]float64) float64 { return table[i-1] + part*(table[i]-table[i-1]) }
-	wide := within(2*(ratio-1), 0, 1)
-	tight := between(&bendTight)
-	return twoK(between(&bendLaminar), tight+wide*(between(&bendWide)-tight), bore)
+// ThreeK returns K = K1/Re + Ki (1 + Kd/D^0.3), D the nominal size in INCHES, of
+// R. Darby, Chemical Engineering Fluid Mechanics, 2nd ed. (2001) ch. 7. The
+// bore stands for the nominal size.
+func ThreeK(k1, ki, kd float64, bore q.Length) Coefficient {
+	return Coefficient{Laminar: k1, Turbulent: ki * (1 + kd/math.Pow(inches(bore), 0.3))}
 }
 
-// TeeRun returns the loss straight through a tee, its branch closed: Hooper,
-// flanged or welded. Its body is included.
-func TeeRun(bore q.Length) Fitting { return twoK(150, 0.05, bore) }
-
-// TeeBranch returns the loss round the corner of a tee, one leg closed:
-// Hooper, tee used as elbow, flanged or welded. Its body is included.
-func TeeBranch(bore q.Length) Fitting { return twoK(800, 0.80, bore) }
-
-// ButterflyValve returns the loss of a butterfly valve fully open: Hooper.
-func ButterflyValve(bore q.Length) Fitting { return twoK(800, 0.25, bore) }
-
-// BallValve returns the loss of a full-bore ball valve fully open: Hooper, as a
-// gate or ball valve of full line size.
-func BallValve(bore q.Length) Fitting { return twoK(300, 0.10, bore) }
-
-// Reducer returns the loss of a cone from one bore to another, up or down, of
-// the given full included angle, on the velocity head in the SMALL bore. An
-// angle of 180° is a sudden step. Crane TP-410 (2009) appendix A, equations
-// for gradual and sudden contraction and enlargement; the enlargement over 45°
-// is Borda and Carnot's, exact. Turbulent flow: the handbook gives no laminar term.
-func Reducer(from, to q.Length, included q.Angle) Fitting {
-	f := within(float64(from), leastBore, greatestBore)
-	t := within(float64(to), leastBore, greatestBore)
-	beta := math.Min(f, t) / math.Max(f, t)
-	room := 1 - beta*beta
-	if t < f {
-		return Fitting{Turbulent: contraction(included) * room}
-	}
-	half := halfSine(included)
-	if included.Degrees() <= 45 {
-		return Fitting{Turbulent: 2.6 * half * room * room}
-	}
-	return Fitting{Turbulent: room * room}
+// crane returns K = n·fT of Crane TP-410: n lengths at the friction of fully
+// turbulent flow in new commercial steel pipe, which stands for the shape of
+// the fitting and is not to be replaced by the tube's own friction.
+func crane(n float64, bore q.Length) Coefficient {
+	return Coefficient{Turbulent: n * FullyTurbulent(bore)}
 }
 
-// contraction returns Crane's coefficient of a contraction from a very large
-// bore: 0.8 sin(θ/2) to 45°, 0.5 √sin(θ/2) beyond, 0.5 for a sudden one.
-func contraction(included q.Angle) float64 {
-	half := halfSine(included)
-	if included.Degrees() <= 45 {
-		return 0.8 * half
-	}
-	return 0.5 * math.Sqrt(half)
+// FullyTurbulent returns Crane's fT, the friction factor of fully turbulent
+// flow in commercial steel pipe of that bore (TP-410: 0.25/log10²(ε/3.7D), ε 0.0018 in).
+func FullyTurbulent(bore q.Length) float64 {
+	x := math.Log10(0.0018 / inches(bore) / 3.7)
+	return 0.25 / math.Max(x*x, 1e-3)
 }
-
-func halfSine(included q.Angle) float64 {
-	return math.Sin(within(float64(included), 0, math.Pi) / 2)
-}
-
-// Included returns the full included angle of a cone of the given length
-// between two bores, 2·atan(|D1-D2|/2L); 180° where it has no length.
-func Included(from, to, length q.Length) q.Angle {
-	return q.Angle(2 * math.Atan2(math.Abs(float64(from-to)), 2*within(float64(length), 0, greatestRun)))
-}
-
-// Entrance returns the loss where a line leaves a tank. An angle of 0 or 180°
-// is an opening flush in a flat wall, its edge sharp: K 0.5 (Crane TP-410). Between, the
-// opening is the foot of a cone of that full included angle, taken as Crane's
-// contraction from a very large bore. The laminar term 160/Re is Hooper's,
-// from memory.
-func Entrance(cone q.Angle) Fitting {
-	k := 0.5
-	if cone > 0 && cone < math.Pi {
-		k = contraction(cone)
-	}
-	return Fitting{160, k}
-}
-
-// Exit returns the loss where the line ends in the open: all its velocity
-// head, K 1 whatever the shape (Crane TP-410). It belongs at the outflow and nowhere else.
-func Exit() Fitting { return Fitting{Turbulent: 1} }

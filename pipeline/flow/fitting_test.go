@@ -86,8 +86,8 @@ func TestHooperConstants(t *testing.T) {
 		"bend 180°, r/D 1.5": {flow.Bend(180*q.Degree, 1.5, inch), 1000, 0.30},
 		"tee, run":           {flow.TeeRun(inch), 150, 0.05},
 		"tee, branch":        {flow.TeeBranch(inch), 800, 0.80},
-		"butterfly":          {flow.ButterflyValve(inch), 800, 0.25},
-		"ball, full bore":    {flow.BallValve(inch), 300, 0.10},
+		"butterfly":          {flow.ButterflyValve(inch, 90*q.Degree), 800, 0.25},
+		"ball, full bore":    {flow.BallValve(inch, 90*q.Degree), 300, 0.10},
 	} {
 		near(t, row.laminar, row.fitting.Laminar, 1e-12, name)
 		near(t, 2*row.turbulent, row.fitting.Turbulent, 1e-12, name)

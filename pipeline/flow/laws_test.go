@@ -34,7 +34,7 @@ func aLine(t *rapid.T) flow.Line {
 		case 4:
 			e.Loss = flow.TeeBranch(bore)
 		case 5:
-			e.Loss = flow.ButterflyValve(bore)
+			e.Loss = flow.ButterflyValve(bore, 90*q.Degree)
 		case 6:
 			e.Length, e.Roughness = q.Length(rapid.Float64Range(0.5, 5).Draw(t, "hose")), flow.HoseRoughness
 		}

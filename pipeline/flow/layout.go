@@ -18,54 +18,118 @@ const (
 // lines returns the line from the tank to the pump and the one from the pump
 // to the outflow. By gravity the first is the whole line and the second is empty.
 //
-// The stub of the tank, a few centimetres welded to it, is taken as part of
-// its entrance; a hose is taken to lie in wide curves; valves stand fully open.
+// The flow that they are reckoned at is the pump's; by gravity, what leaves
+// the tank. Where a tee draws off or joins a share of it, the pieces on the
+// far side carry the rest. A hose is taken to lie in wide curves.
 func (in *Input) lines() (suction, delivery Line) {
 	l := &in.Layout
-	suction = make(Line, 0, len(l.Under)+len(l.Run)+len(l.Delivery)+2)
-	suction = append(suction, Element{Ref: refTank, Name: "tank outlet", Bore: l.Outlet.Bore(), Loss: Entrance(in.Cone)})
-	suction = appendPieces(suction, l.Under)
-	suction = appendPieces(suction, l.Run)
+	w := walk{in: in, bore: l.Outlet.Bore(), share: 1}
+	w.line = make(Line, 0, len(l.Under)+len(l.Run)+len(l.Delivery)+2)
+	w.add(Element{
+		Ref: refTank, Name: "tank outlet", Bore: w.bore,
+		Length: in.Stub, Roughness: in.rough(), Loss: Entrance(in.Cone),
+	})
+	w.pieces(l.Under)
+	w.pieces(l.Run)
 	if l.Gravity {
-		suction = appendPieces(suction, l.Delivery)
-		return append(suction, outflow(l, l.Outlet.Bore())), nil
+		w.pieces(l.Delivery)
+		w.outflow()
+		return w.line, nil
 	}
-	delivery = make(Line, 0, len(l.Delivery)+1)
-	delivery = appendPieces(delivery, l.Delivery)
-	return suction, append(delivery, outflow(l, l.PumpOut.Bore()))
-}
-
-// outflow returns the end of the line, whose bore is start where it has no pieces.
-func outflow(l *route.Layout, start q.Length) Element {
-	bore := start
-	last := l.Delivery
-	if l.Gravity && len(last) == 0 {
-		if last = l.Run; len(last) == 0 {
-			last = l.Under
+	w.step(l.PumpIn.Bore())
+	if w.share != 1 {
+		// All before the pump is told as parts of the tank's flow so far.
+		for i := range w.line {
+			w.line[i].Share /= w.share
 		}
 	}
-	if n := len(last); n > 0 {
-		bore = last[n-1].Out.Bore()
-	}
-	return Element{Ref: refDelivery, Name: "outflow", Bore: bore, Loss: Exit()}
+	suction = w.line
+
+	w = walk{in: in, bore: l.PumpOut.Bore(), share: 1, line: make(Line, 0, len(l.Delivery)+1)}
+	w.pieces(l.Delivery)
+	w.outflow()
+	return suction, w.line
 }
 
-func appendPieces(line Line, pieces []route.Piece) Line {
-	for i := range pieces {
-		line = append(line, elementOf(&pieces[i]))
-	}
-	return line
+// walk goes along a line with its bore and the share of the flow that is left.
+type walk struct {
+	in    *Input
+	line  Line
+	bore  q.Length
+	share float64
 }
+
+func (w *walk) add(e Element) {
+	e.Share = w.share
+	w.line = append(w.line, e)
+}
+
+// hair is a difference in bore that means nothing.
+const hair = q.Length(1e-9)
+
+// step adds what a joint loses whose bores do not match, as a part of the
+// piece before it.
+func (w *walk) step(to q.Length) {
+	n := len(w.line)
+	if n == 0 || to == 0 || to-w.bore < hair && w.bore-to < hair {
+		return
+	}
+	w.add(Element{Ref: w.line[n-1].Ref, Name: "step in the bore", Bore: min(w.bore, to), Roughness: w.in.rough(), Loss: Step(w.bore, to)})
+}
+
+func (w *walk) pieces(pieces []route.Piece) {
+	for i := range pieces {
+		p := &pieces[i]
+		w.step(p.In.Bore())
+		e := w.in.elementOf(p)
+		drawn := shareOf(p)
+		if drawn < 0 { // what joins makes the whole larger
+			w.share /= 1 + drawn
+		}
+		w.add(e)
+		if drawn > 0 {
+			w.share *= 1 - drawn
+		}
+		w.bore = p.Out.Bore()
+	}
+}
+
+// outflow ends the line in the open.
+func (w *walk) outflow() {
+	w.add(Element{Ref: refDelivery, Name: "outflow", Bore: w.bore, Loss: Exit()})
+}
+
+// shareOf returns the part of the combined flow that leaves at p, minus what joins.
+func shareOf(p *route.Piece) float64 {
+	if p.Kind != design.Tee || p.Said == nil {
+		return 0
+	}
+	return within(float64(p.Said.Share.Value()), -0.9, 0.9)
+}
+
+// rough returns the roughness of every bore of metal.
+func (in *Input) rough() q.Length { return Roughness(in.Finish) }
+
+// unsaid stands for a piece of which the design says no more than its kind.
+var unsaid = &design.Piece{}
 
 // elementOf returns p as an element.
-func elementOf(p *route.Piece) Element {
+func (in *Input) elementOf(p *route.Piece) Element {
 	bore := p.In.Bore()
-	e := Element{Ref: p.Ref, Name: p.Label, Bore: bore, Roughness: TubeRoughness}
+	said := p.Said
+	if said == nil {
+		said = unsaid
+	}
+	e := Element{Ref: p.Ref, Name: p.Label, Bore: bore, Roughness: in.rough()}
+	if !said.Kv.IsZero() && (p.Kind == design.Device || p.Kind == design.Butterfly || p.Kind == design.Ball) {
+		e.Loss = FromKv(float64(said.Kv.Value()), bore)
+	}
+	open := said.Open.Or(90 * q.Degree)
 	switch p.Kind {
 	case design.Straight:
 		e.Length = p.Length
 	case design.Hose:
-		e.Length, e.Roughness = p.Length, HoseRoughness
+		e.Length, e.Roughness = p.Length, said.Roughness.Or(HoseRoughness)
 	case design.Bend:
 		e.Length = tangents(p)
 		e.Loss = Bend(p.Turned, float64(p.Radius/bore), bore)
@@ -74,17 +138,46 @@ func elementOf(p *route.Piece) Element {
 		e.Bore = min(bore, to)
 		e.Loss = Reducer(bore, to, Included(bore, to, p.Length))
 	case design.Tee:
-		e.Loss = TeeRun(bore)
 		// Through the run both ends face one way; round the corner they do not.
-		if p.In.Dir.Dot(p.Out.Dir) < math.Sqrt2/2 {
-			e.Loss = TeeBranch(bore)
-		}
+		round := p.In.Dir.Dot(p.Out.Dir) < math.Sqrt2/2
+		e.Loss = teeOf(round, shareOf(p), bore)
 	case design.Butterfly:
-		e.Loss = ButterflyValve(bore)
+		if said.Kv.IsZero() {
+			e.Loss = ButterflyValve(bore, open)
+		} else {
+			e.Loss = e.Loss.plus(turned(discTurned[:], open))
+		}
 	case design.Ball:
-		e.Loss = BallValve(bore)
+		if said.Kv.IsZero() {
+			e.Loss = BallValve(bore, open)
+		} else {
+			e.Loss = e.Loss.plus(turned(ballTurned[:], open))
+		}
+	case design.Device:
+		if len(said.Drops) > 0 {
+			points := make([]Drop, len(said.Drops))
+			for i, d := range said.Drops {
+				points[i] = Drop{Flow: d.Flow.Value(), Drop: d.Drop.Value()}
+			}
+			e.Drops, e.Loss = NewDrops(points), Fitting{}
+		}
 	}
 	return e
+}
+
+// teeOf returns the loss of a tee of which share leaves, or joins where it is under zero.
+func teeOf(round bool, share float64, bore q.Length) Fitting {
+	switch {
+	case share > 0 && round:
+		return TeeDrawnRound(share, bore)
+	case share > 0:
+		return TeeDrawn(share, bore)
+	case share < 0 && !round:
+		return TeeJoined(-share, bore)
+	case round:
+		return TeeBranch(bore)
+	}
+	return TeeRun(bore)
 }
 
 // tangents returns the length of p's centreline that is straight.

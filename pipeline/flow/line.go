@@ -15,28 +15,44 @@ type Element struct {
 	Bore      q.Length // that its velocity is taken in; a reducer: the small one
 	Length    q.Length // of straight only; see the package comment
 	Roughness q.Length // of the bore, equivalent sand grain
+	Share     float64  // of the line's flow that passes it, where tees split it or join another; 0 counts as 1
 	Loss      Fitting
+	Drops     *Drops // of a device, in the place of Loss; nil for anything else
 }
 
 // Roughness of bores.
 const (
-	// TubeRoughness is for new stainless steel tube: 0.002 mm (Çengel & Cimbala,
-	// Fluid Mechanics, Table 8-2). Drawn tubing is 0.0015 mm (Moody 1944). A
-	// product side of Ra 0.8 µm, the most that AS 1528.2:2019 1.7.2 allows,
-	// would be 0.0047 mm by 5.863 Ra (Adams, Grant & Watson 2012); the friction
-	// of a 1½ in tube at Re 100 000 differs by 3 % between the least and the most of these.
-	TubeRoughness q.Length = 0.002e-3
+	// UsualFinish is Ra of a product side, 0.8 µm: the most that AS 1528.2:2019 1.7.2 allows.
+	UsualFinish q.Length = 0.8e-6
+	// RoughFinish is Ra of a bore as it should not be, 3.2 µm, to show how little hangs on it.
+	RoughFinish q.Length = 3.2e-6
+	// TubeRoughness is that of tube with the usual finish.
+	TubeRoughness = UsualFinish * sandGrain
 	// HoseRoughness is for smooth rubber, 0.01 mm (White, Fluid Mechanics, Table 6.1, from memory).
 	HoseRoughness q.Length = 0.01e-3
+
+	// sandGrain is ε over Ra (T. Adams, C. Grant & H. Watson, Int. J. Mech. Eng.
+	// Mechatronics 1 (2012) 66; the factor from memory).
+	sandGrain = 5.863
 )
+
+// Roughness returns the equivalent sand grain of a bore whose finish is ra:
+// 5.863 Ra by Adams, Grant & Watson. For new stainless steel tube handbooks
+// give 0.002 mm (Çengel & Cimbala, Fluid Mechanics, Table 8-2), for drawn tubing
+// 0.0015 mm (Moody 1944); Ra 0.8 µm comes out at 0.0047 mm, a little rougher
+// than both. It is not for rusty or scaled pipe.
+func Roughness(ra q.Length) q.Length {
+	return q.Length(within(float64(ra), 0, 1e-3)) * sandGrain
+}
 
 // Line is a line's elements in flow order. A bore under 0.1 mm counts as 0.1 mm.
 type Line []Element
 
 // Loss is the head that a line loses at one flow.
 type Loss struct {
-	Low, High q.Head // the same outside the critical zone
-	Elements  []PieceFlow
+	Low, High   q.Head // by the default methods; the same outside the critical zone
+	Least, Most q.Head // by whichever methods say least and most, over the critical zone too
+	Elements    []PieceFlow
 }
 
 // PieceFlow is the flow through one element, and the head that it loses.
@@ -47,6 +63,7 @@ type PieceFlow struct {
 	Friction      Band    // Darcy; zero where nothing flows or nothing is straight
 	K             float64 // of its fitting; 0 where nothing flows
 	Loss, LossLow q.Head  // the higher and the lower; the same outside the critical zone
+	Least, Most   q.Head  // by whichever methods say least and most
 }
 
 // Loss returns what each element and the whole line lose at the given flow,
@@ -59,6 +76,8 @@ func (l Line) Loss(flow q.Flow, p liquid.Properties) Loss {
 		loss.Elements[i] = e
 		loss.Low += e.LossLow
 		loss.High += e.Loss
+		loss.Least += e.Least
+		loss.Most += e.Most
 	}
 	return loss
 }
@@ -72,7 +91,9 @@ func pieceFlow(e *Element, flow, nu float64) PieceFlow {
 	}
 	out.K = e.Loss.K(out.Reynolds)
 	low, high := r.loss(flow)
+	least, most := r.band(flow)
 	out.Loss, out.LossLow = q.Head(high), q.Head(low)
+	out.Least, out.Most = q.Head(least), q.Head(most)
 	if r.straight > 0 {
 		out.Friction = Friction(out.Reynolds, r.rough)
 	}
@@ -91,12 +112,21 @@ type reach struct {
 	straight  float64 // Σ L/D
 	laminar   float64 // Σ Fitting.Laminar
 	turbulent float64 // Σ Fitting.Turbulent
+
+	least, most Coefficient // Σ Fitting.Low, Σ Fitting.High
+
+	share float64 // of the line's flow
+	drops *Drops  // of a device, which is a reach of its own
 }
 
 func reachOf(e *Element, nu float64) reach {
 	d := within(float64(e.Bore), leastBore, greatestBore)
 	f := e.Loss.held()
-	v := 4 / (math.Pi * d * d)
+	share := 1.0
+	if e.Share != 0 {
+		share = within(e.Share, 0, 1e3)
+	}
+	v := share * 4 / (math.Pi * d * d)
 	return reach{
 		bore:      d,
 		velocity:  v,
@@ -106,13 +136,22 @@ func reachOf(e *Element, nu float64) reach {
 		straight:  within(float64(e.Length), 0, greatestRun) / d,
 		laminar:   f.Laminar,
 		turbulent: f.Turbulent,
+		least:     f.Low,
+		most:      f.High,
+		share:     share,
+		drops:     e.Drops,
 	}
 }
 
-// loss returns the head lost at a flow in m³/s, metres. Laminar terms are
-// written without dividing by the Reynolds number, so that they vanish with the flow.
+// loss returns the head lost at a flow in m³/s, metres, by the default
+// methods. Laminar terms are written without dividing by the Reynolds number,
+// so that they vanish with the flow.
 func (r *reach) loss(flow float64) (low, high float64) {
 	flow = within(flow, 0, greatestFlow)
+	if r.drops != nil {
+		low = r.drops.at(flow * r.share)
+		return low, low
+	}
 	v := r.velocity * flow
 	re := r.reynolds * flow
 	fitting := r.laminar*r.drag + v*r.turbulent
@@ -128,6 +167,26 @@ func (r *reach) loss(flow float64) (low, high float64) {
 		return high, high
 	}
 	return scale * (laminar + fitting), high
+}
+
+// band returns the least and the most that any method and either regime give;
+// the default is never outside it. Laminar flow has the default method only.
+func (r *reach) band(flow float64) (least, most float64) {
+	least, most = r.loss(flow)
+	flow = within(flow, 0, greatestFlow)
+	re := r.reynolds * flow
+	if r.drops != nil || re <= LaminarTo {
+		return least, most
+	}
+	v := r.velocity * flow
+	f := 0.0
+	if r.straight+r.least.Lengths+r.most.Lengths > 0 {
+		f = Colebrook(re, r.rough)
+	}
+	by := func(c *Coefficient) float64 {
+		return v / (2 * gravity) * (c.Laminar*r.drag + v*(c.Turbulent+f*(r.straight+c.Lengths)))
+	}
+	return math.Min(least, by(&r.least)), math.Max(most, by(&r.most))
 }
 
 // circuit is a line prepared for the solver, order lost.
@@ -149,7 +208,7 @@ func (c circuit) add(r reach) circuit {
 	for i := range c {
 		have := &c[i]
 		// An element without a straight has no use for its roughness.
-		if have.bore != r.bore || have.rough != r.rough && r.straight > 0 && have.straight > 0 {
+		if r.drops != nil || have.drops != nil || have.velocity != r.velocity || have.bore != r.bore || have.rough != r.rough && r.straight > 0 && have.straight > 0 {
 			continue
 		}
 		if have.straight == 0 {
@@ -158,6 +217,8 @@ func (c circuit) add(r reach) circuit {
 		have.straight += r.straight
 		have.laminar += r.laminar
 		have.turbulent += r.turbulent
+		have.least.add(r.least)
+		have.most.add(r.most)
 		return c
 	}
 	return append(c, r)
@@ -171,4 +232,21 @@ func (c circuit) loss(flow float64) float64 {
 		sum += high
 	}
 	return sum
+}
+
+// band returns the least and the most that any method and either regime give
+// for the circuit at a flow in m³/s, metres.
+func (c circuit) band(flow float64) (least, most float64) {
+	for i := range c {
+		l, m := c[i].band(flow)
+		least += l
+		most += m
+	}
+	return least, most
+}
+
+func (c *Coefficient) add(o Coefficient) {
+	c.Laminar += o.Laminar
+	c.Turbulent += o.Turbulent
+	c.Lengths += o.Lengths
 }

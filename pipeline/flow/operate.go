@@ -85,8 +85,24 @@ func (c circuit) gravity(static float64) q.Flow {
 	most *= 1 + 1e-9 // rounding must not leave the root outside
 	over := func(flow float64) float64 { return static - c.loss(flow) }
 	atMost := over(most)
-	if atMost > 0 {
-		return 0
+	if atMost > 0 { // what a tee gives back can lie beyond the bound
+		if most, atMost = greatestFlow, over(greatestFlow); atMost > 0 {
+			return 0
+		}
 	}
 	return q.Flow(root(over, 0, static, most, atMost))
+}
+
+// gravityLeast returns the flow by the methods that say most of the losses,
+// where usual is that by the default ones.
+func (c circuit) gravityLeast(static float64, usual q.Flow) q.Flow {
+	over := func(flow float64) float64 {
+		_, most := c.band(flow)
+		return static - most
+	}
+	atUsual := over(float64(usual))
+	if usual == 0 || atUsual >= 0 {
+		return usual
+	}
+	return q.Flow(root(over, 0, static, float64(usual), atUsual))
 }

@@ -33,6 +33,7 @@ func (p *plant) verdicts(r *Result) {
 	if flow > 0 {
 		add(p.regime(r))
 	}
+	p.pieceVerdicts(r)
 	if v, ok := p.flooded(r); ok {
 		add(v)
 	}
@@ -156,7 +157,7 @@ func (p *plant) gravityFlow(r *Result) finding.Verdict {
 	low := p.slowest(r.Points)
 	v := finding.Verdict{Rule: "gravity-flow", Piece: refDelivery, Figure: "flow-" + low.Level.Slug, Basis: "energy equation; Crane TP-410"}
 	if low.Flow > 0 {
-		v.Sentence = "By gravity it runs at " + q.Text(fastest(r.Points).Flow) + " at most and at " + q.Text(low.Flow) + " at least." + p.caution()
+		v.Sentence = "By gravity it runs at " + q.Text(fastest(r.Points).Flow) + " at most and at " + q.Text(low.FlowLeast) + " at least, by the method that says the line loses most." + p.caution()
 		return v
 	}
 	over := -low.Static

@@ -36,11 +36,19 @@ func label(p *Piece, shape string) string {
 		}
 		return "tee, " + size
 	case design.Butterfly:
-		return "butterfly valve, " + size
+		return "butterfly valve, " + size + partly(p)
 	case design.Ball:
-		return "ball valve, " + size
+		return "ball valve, " + size + partly(p)
 	}
 	return p.Kind + ", " + size
+}
+
+// partly says how far a valve is open, where that is not fully.
+func partly(p *Piece) string {
+	if open := p.Said.Open.Or(90 * q.Degree); open < 90*q.Degree {
+		return ", " + q.Text(open) + " open"
+	}
+	return ""
 }
 
 // fromTo names two sizes, the unit once where they share it: "2½ to 1½ in".

@@ -17,7 +17,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	if spec.Kind == design.Reducer {
 		after = tubeOr(spec.To, tube)
 	}
-	p.Kind = spec.Kind
+	p.Kind, p.Said = spec.Kind, spec
 	p.In.Half, p.Out.Half = half(spec.In, tube), half(spec.Out, after)
 
 	gap := w.join(p.Ref, spec.Seal, p.In.Half)

@@ -8,6 +8,7 @@ package route
 
 import (
 	"drawoff/catalog"
+	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
 )
 
@@ -63,6 +64,7 @@ type Piece struct {
 	Unlaid  bool                // straight: it runs too steeply to be laid to the fall asked of it, which has no effect
 	Turned  q.Angle             // bend: the angle it turns
 	Radius  q.Length            // bend: of the centreline
+	Said    *design.Piece       // what the design says of it, its usual values filled in; nil where nobody says
 }
 
 // Junction is where two ends meet: outlet and first piece, two pieces, last piece and pump.
