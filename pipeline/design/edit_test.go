@@ -168,6 +168,9 @@ func TestEveryFieldCanBeEdited(t *testing.T) {
 		var edits []design.Edit
 		for i := range d.Run {
 			edits = append(edits, insert("run."+strconv.Itoa(i)))
+			for j := range d.Run[i].Drops {
+				edits = append(edits, insert("run."+strconv.Itoa(i)+".drops."+strconv.Itoa(j)))
+			}
 		}
 		for _, path := range leaves(d) {
 			words, ok := d.Get(path)

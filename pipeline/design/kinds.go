@@ -2,7 +2,7 @@ package design
 
 // Kind is a kind of piece: what it is called and which fields of a Piece
 // count for it, in the order a form shows them. Name, Size, In, Out and Seal
-// count for every kind.
+// count for every kind; Drops, a list, for a device.
 type Kind struct {
 	Slug   string
 	Name   string
@@ -20,7 +20,7 @@ var kindList = []Kind{
 	{Butterfly, "butterfly valve", counting("length", "open", "kv")},
 	{Ball, "ball valve", counting("length", "open", "kv")},
 	{Hose, "hose", counting("length", "fit", "roughness")},
-	{Device, "plate cooler, filter or other device", counting("length", "drops", "kv")},
+	{Device, "plate cooler, filter or other device", counting("length", "kv")},
 }
 
 func counting(own ...string) []string {

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"drawoff/catalog"
@@ -113,7 +114,7 @@ func (v *validator) measures(path string, p *Piece, kind Kind) {
 }
 
 // losses judges what a user knows of a piece's loss.
-func (v *validator) losses(path string, p Piece, kind Kind) {
+func (v *validator) losses(path string, p *Piece, kind Kind) {
 	counts := func(field string) bool { return slices.Contains(kind.Fields, field) }
 	if counts("open") {
 		least, words := rad(20), "20° to 90°, 90° being fully open: nearer to closed no table holds"
@@ -135,7 +136,14 @@ func (v *validator) losses(path string, p Piece, kind Kind) {
 	if counts("kv") {
 		span(v, path+".kv", p.Kv, 0.01, 100000, "0.01 to 100 000, in m³/h at 1 bar")
 	}
-	if !counts("drops") {
+	if p.Kind != Device {
+		return
+	}
+	if p.Length.IsZero() {
+		v.fault(path+".length", "", "is missing", "write the length of the device over its weld ends")
+	}
+	if len(p.Drops) > MaxCurve {
+		v.fault(path+".drops", strconv.Itoa(len(p.Drops))+" items", "is more than a list may hold, "+strconv.Itoa(MaxCurve), "leave out points that lie on a line with their neighbours")
 		return
 	}
 	if len(p.Drops) == 0 && p.Kv.IsZero() {

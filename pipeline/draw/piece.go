@@ -68,6 +68,8 @@ func (e *elevation) piece(p route.Piece) {
 	switch p.Kind {
 	case design.Butterfly, design.Ball:
 		e.valve(p)
+	case design.Device:
+		e.box(p)
 	}
 	e.Raw("</g>")
 }
@@ -116,6 +118,26 @@ func (e *elevation) cone(p route.Piece, s route.Segment) {
 	e.pixel(x2+px*b, y2+py*b)
 	e.pixel(x2-px*b, y2-py*b)
 	e.pixel(x1-px*a, y1-py*a)
+	e.Raw("Z")
+	e.endPath()
+}
+
+// box draws a device: a frame along its middle, half as wide again as its tube.
+func (e *elevation) box(p route.Piece) {
+	ax, ay, bx, by := e.x(p.In.At.X), e.y(p.In.At.Z), e.x(p.Out.At.X), e.y(p.Out.At.Z)
+	n := math.Hypot(bx-ax, by-ay)
+	if n < 1e-6 {
+		return
+	}
+	r := (e.thick(p.In.Half.Tube.OD)/2 + 3) / n
+	px, py := -(by-ay)*r, (bx-ax)*r
+	dx, dy := (bx-ax)*0.2, (by-ay)*0.2
+	e.path("bow")
+	e.Raw("M")
+	e.pixel(ax+dx+px, ay+dy+py)
+	e.pixel(bx-dx+px, by-dy+py)
+	e.pixel(bx-dx-px, by-dy-py)
+	e.pixel(ax+dx-px, ay+dy-py)
 	e.Raw("Z")
 	e.endPath()
 }

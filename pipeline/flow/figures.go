@@ -52,7 +52,7 @@ func (p *plant) gravityFigures(r *Result, pt *Point) {
 			finding.In("zd", "discharge above the floor", p.Discharge),
 			finding.In("Q-", "flow by the method that says the line loses most", pt.FlowLeast),
 		},
-		Source:  lossSource, Range: lossRange,
+		Source: lossSource, Range: lossRange,
 	})
 	add(r, pt, "fall-head", "Level over the discharge", "", pt.Static, p.staticWorking("z = zl - zd", pt))
 	p.lossFigure(r, pt, "line-loss", "Loss from tank to outflow", pt.SuctionLoss, p.whole)

@@ -153,5 +153,5 @@ func sealFor(j catalog.Joint, text string) (catalog.Part, bool) {
 
 // integral reports whether a kind of piece is bought with its ends on.
 func integral(kind string) bool {
-	return kind == design.Butterfly || kind == design.Ball || kind == design.Hose
+	return kind == design.Butterfly || kind == design.Ball || kind == design.Hose || kind == design.Device
 }

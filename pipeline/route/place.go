@@ -41,6 +41,13 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		v := catalog.ValveOf(spec.Kind, tube)
 		w.parts = append(w.parts, v.Part)
 		w.ahead(upstream+w.counted(typed(v.Length, spec))+downstream, tube.Bore())
+	case design.Device:
+		name := spec.Name
+		if name == "" {
+			name = "device"
+		}
+		w.parts = append(w.parts, catalog.Part{Slug: tube.Slug + "/device/" + p.Ref, Name: name + ", " + tube.Name + ", to weld"})
+		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
 	case design.Straight:
 		if spec.Fit {
 			w.fits = append(w.fits, p)

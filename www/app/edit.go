@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
 	"drawoff/www/view"
 )
 
@@ -195,6 +196,8 @@ func (a *App) needs(kind, path string) []design.Edit {
 		return []design.Edit{{Path: path + ".length", Value: "300 mm"}}
 	case design.Hose:
 		return []design.Edit{{Path: path + ".length", Value: "1 m"}}
+	case design.Device:
+		return []design.Edit{{Path: path + ".length", Value: "400 mm"}, {Path: path + ".kv", Value: "10"}}
 	case design.Reducer:
 		return []design.Edit{{Path: path + ".to", Value: a.sizeBefore(path)}}
 	}
@@ -257,9 +260,13 @@ func split(path string) (list string, i int) {
 	return path[:dot], i
 }
 
-// point puts a point into the pump curve, beyond its last one.
+// point puts a point into the pump curve, or into the drops of a device,
+// beyond the last one.
 func (a *App) point(path string) Response {
-	_, n := split(path)
+	list, n := split(path)
+	if strings.HasSuffix(list, ".drops") {
+		return a.newDrop(list, path, n)
+	}
 	curve := a.present.Pump.Curve
 	flow, head := "10 L/min", "1 m"
 	if n > 0 && n <= len(curve) {
@@ -268,6 +275,29 @@ func (a *App) point(path string) Response {
 		head = last.Head.String()
 	}
 	c, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".head", Value: head}})
+	if len(faults) > 0 {
+		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
+	}
+	a.step(c)
+	return Response{Focus: "in-" + path + ".flow"}
+}
+
+// newDrop puts a point into the drops of a device: twice the flow and four
+// times the drop of the one before, as turbulent flow has it.
+func (a *App) newDrop(list, path string, n int) Response {
+	flow, drop := "10 L/min", "0.01 bar"
+	read := func(member string) string {
+		s, _ := a.present.Get(list + "." + strconv.Itoa(n-1) + "." + member)
+		return s
+	}
+	if n > 0 {
+		f, err1 := q.Parse[q.Flow](read("flow"))
+		d, err2 := q.Parse[q.Pressure](read("drop"))
+		if err1 == nil && err2 == nil {
+			flow, drop = q.Text(2*f.Value()), q.Text(4*d.Value())
+		}
+	}
+	c, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".drop", Value: drop}})
 	if len(faults) > 0 {
 		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
 	}

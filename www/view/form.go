@@ -69,6 +69,7 @@ var (
 		{"liquid.fat", "Fat", "by mass"},
 		{"liquid.temperature", "Temperature", ""},
 		{"seal", "Seals", "unless a joint names its own"},
+		{"finish", "Finish inside", "Ra of the bores"},
 		{"site.altitude", "Altitude", "over the sea"},
 		{"site.ceiling", "Ceiling", "not checked if left empty"},
 	}
@@ -81,6 +82,10 @@ var (
 		{"gap", "Gap that closes", "where a line meets its end"},
 		{"spring", "Spring at a joint", "angle it may be forced"},
 		{"floorSpace", "Free over the floor", "for cleaning"},
+	}
+	dropFields = []field{
+		{"flow", "Flow", ""},
+		{"drop", "Pressure drop", ""},
 	}
 	curveFields = []field{
 		{"flow", "Flow", ""},
@@ -105,6 +110,11 @@ var pieceLabels = map[string]field{
 	"angle":  {"angle", "Angle", ""},
 	"turn":   {"turn", "Turn", ""},
 	"fall":   {"fall", "Laid to fall", "1:80, 1 %"},
+
+	"open":      {"open", "Open by", "90° is fully open"},
+	"share":     {"share", "Leaves at the third port", "part of the whole flow; minus: joins there"},
+	"roughness": {"roughness", "Roughness inside", "equivalent sand grain"},
+	"kv":        {"kv", "Kv", "m³/h of water at 1 bar, if its maker gives it"},
 }
 
 // Form is every input of the design.
@@ -131,7 +141,7 @@ func Form(b Bench) string {
 			return
 		}
 		f.fields("pump.", pumpFields)
-		f.curve(len(d.Pump.Curve))
+		f.points("pump.curve", "Pump curve, from its data sheet", curveFields, len(d.Pump.Curve), 2)
 	})
 	f.group("Delivery", true, func() {
 		f.list("delivery.pieces", d.Delivery.Pieces)
@@ -398,13 +408,19 @@ func (f *form) piece(path string, i, n int) {
 			switch {
 			case member == "turn":
 				x.hint = turnHint(kind)
-			case member == "length" && (kind == design.Reducer || kind == design.Butterfly || kind == design.Ball):
+			case member == "length" && (kind == design.Reducer || kind == design.Butterfly || kind == design.Ball || kind == design.Device):
 				x.hint = "measured over its weld ends, if you have it in hand"
+				if kind == design.Device {
+					x.hint = "over its weld ends"
+				}
 			}
 			f.control(path+"."+member, x)
 		}
 	}
 	f.Close("div")
+	if kind == design.Device {
+		f.points(path+".drops", "Pressure drop with water, from its data sheet; counts before Kv", dropFields, f.drops(path), 0)
+	}
 	f.adder(path, "Put a piece before this one")
 	f.Close("details")
 	f.Close("li")
@@ -444,13 +460,24 @@ func (f *form) button(act, path, mark, label string, disabled bool) {
 	f.Close("button")
 }
 
-// curve writes the pump's curve as a small table.
-func (f *form) curve(n int) {
+// drops returns how many points the device at path has.
+func (f *form) drops(path string) int {
+	for _, s := range f.bench.Design.Sizes() {
+		if s.Path == path {
+			return len(s.Piece.Drops)
+		}
+	}
+	return 0
+}
+
+// points writes the n points of a curve at path as a small table, of which
+// least must stay.
+func (f *form) points(path, caption string, fields []field, n, least int) {
 	f.Open("table", "class", "curve-table")
-	f.El("caption", "Pump curve, from its data sheet")
+	f.El("caption", caption)
 	f.Open("thead")
 	f.Open("tr")
-	for _, x := range curveFields {
+	for _, x := range fields {
 		f.El("th", x.label, "scope", "col")
 	}
 	f.Open("th", "scope", "col")
@@ -460,21 +487,21 @@ func (f *form) curve(n int) {
 	f.Close("thead")
 	f.Open("tbody")
 	for i := range n {
-		row := "pump.curve." + strconv.Itoa(i)
+		row := path + "." + strconv.Itoa(i)
 		f.Open("tr")
-		for _, x := range curveFields {
+		for _, x := range fields {
 			f.Open("td")
 			f.cell(row+"."+x.path, x.label+", point "+strconv.Itoa(i+1))
 			f.Close("td")
 		}
 		f.Open("td")
-		f.button("remove", row, "×", "Take out point "+strconv.Itoa(i+1), n <= 2)
+		f.button("remove", row, "×", "Take out point "+strconv.Itoa(i+1), n <= least)
 		f.Close("td")
 		f.Close("tr")
 	}
 	f.Close("tbody")
 	f.Close("table")
-	f.Open("button", "type", "button", "data-act", "point", "data-path", "pump.curve."+strconv.Itoa(n))
+	f.Open("button", "type", "button", "data-act", "point", "data-path", path+"."+strconv.Itoa(n))
 	f.Text("Add a point")
 	f.Close("button")
 }

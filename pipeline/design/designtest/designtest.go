@@ -221,10 +221,32 @@ func (g *generator) piece(label string, size *string) design.Piece {
 		p.Shape = g.oneOf(label+"-shape", "", "run", "branch")
 		p.Third = g.oneOf(label+"-third", "", "cap", "valve")
 		p.Turn = g.turn(label)
+		if g.rarely(label + "-split") {
+			least := -80
+			if p.Shape == "branch" {
+				least = 0
+			}
+			p.Share = typed[q.Fraction](g, label+"-share", least, 80, 1, "%")
+		}
 	case design.Butterfly, design.Ball:
 		p.Length = g.measured(label)
+		p.Open = maybe(g, label+"-open", func() q.Entered[q.Angle] { return typed[q.Angle](g, label+"-open", 25, 90, 1, "°") })
 	case design.Hose:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.3, 5)
+		p.Roughness = maybe(g, label+"-rough", func() q.Entered[q.Length] { return g.length(label+"-rough", 0.001, 0.003, 0.001, 0.002) })
+	case design.Device:
+		p.Length = g.length(label+"-length", 0.001, 100, 0.1, 1)
+		p.Kv = typed[q.Number](g, label+"-kv", 1, 1000, 10, "")
+		flow, drop := 0, 0
+		for i := range rapid.IntRange(0, 4).Draw(g.t, label+"-drops") {
+			at := label + "-drop-" + strconv.Itoa(i)
+			flow += rapid.IntRange(1, 100).Draw(g.t, at+"-flow")
+			drop += rapid.IntRange(0, 100).Draw(g.t, at)
+			p.Drops = append(p.Drops, design.DropPoint{
+				Flow: q.MustParse[q.Flow](fmt.Sprintf("%d L/min", flow)),
+				Drop: q.MustParse[q.Pressure](fmt.Sprintf("%d kPa", drop)),
+			})
+		}
 	}
 	p.Out = g.end(label+"-out", to)
 	*size = to.Slug
