@@ -160,9 +160,11 @@ func (p *plant) over(level Level) q.Head {
 func (p *plant) pieces(flow q.Flow) []PieceFlow {
 	nu := viscosity(p.Liquid)
 	out := make([]PieceFlow, 0, len(p.suction)+len(p.delivery))
+	var seen memo
 	for _, line := range [...]Line{p.suction, p.delivery} {
 		for i := range line {
-			f := pieceFlow(&line[i], float64(flow), nu)
+			var f PieceFlow
+			f.fill(&line[i], float64(flow), nu, &seen)
 			if n := len(out); n > 0 && out[n-1].Ref == f.Ref {
 				out[n-1].add(&f)
 				continue

@@ -55,8 +55,7 @@ func (p *plant) finishFigure(r *Result) {
 					e.Roughness = Roughness(ra)
 				}
 				reach := reachOf(&e, nu)
-				_, high := reach.loss(float64(flow))
-				sum += high
+				sum += reach.loss(float64(flow))
 			}
 		}
 		return q.Head(sum)

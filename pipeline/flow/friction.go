@@ -19,13 +19,20 @@ type Band struct{ Low, High float64 }
 // Colebrook from 4000, and between them the band from the one to the other.
 // Darcy's factor is four times Fanning's.
 func Friction(re, relativeRoughness float64) Band {
-	re = within(re, 1e-12, math.MaxFloat64)
-	laminar := 64 / re
-	if re <= LaminarTo {
-		return Band{laminar, laminar}
+	turbulent := 0.0
+	if re > LaminarTo {
+		turbulent = Colebrook(re, relativeRoughness)
 	}
-	turbulent := Colebrook(re, relativeRoughness)
-	if re < TurbulentFrom {
+	return regimes(re, turbulent)
+}
+
+// regimes returns the band at re where the turbulent factor is known.
+func regimes(re, turbulent float64) Band {
+	laminar := 64 / within(re, 1e-12, math.MaxFloat64)
+	switch {
+	case re <= LaminarTo:
+		return Band{laminar, laminar}
+	case re < TurbulentFrom:
 		return Band{math.Min(laminar, turbulent), math.Max(laminar, turbulent)}
 	}
 	return Band{turbulent, turbulent}

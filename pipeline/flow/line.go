@@ -71,9 +71,10 @@ type PieceFlow struct {
 func (l Line) Loss(flow q.Flow, p liquid.Properties) Loss {
 	nu := viscosity(p)
 	loss := Loss{Elements: make([]PieceFlow, len(l))}
+	var seen memo
 	for i := range l {
-		e := pieceFlow(&l[i], float64(flow), nu)
-		loss.Elements[i] = e
+		e := &loss.Elements[i]
+		e.fill(&l[i], float64(flow), nu, &seen)
 		loss.Low += e.LossLow
 		loss.High += e.Loss
 		loss.Least += e.Least
@@ -82,22 +83,35 @@ func (l Line) Loss(flow q.Flow, p liquid.Properties) Loss {
 	return loss
 }
 
-func pieceFlow(e *Element, flow, nu float64) PieceFlow {
+// memo is the last friction factor: what follows in a line mostly has the
+// bore and the flow of what was before.
+type memo struct{ re, rough, f float64 }
+
+func (m *memo) colebrook(re, rough float64) float64 {
+	if m.f == 0 || m.re != re || m.rough != rough {
+		*m = memo{re, rough, Colebrook(re, rough)}
+	}
+	return m.f
+}
+
+// fill makes p the flow through e.
+func (p *PieceFlow) fill(e *Element, flow, nu float64, seen *memo) {
 	flow = within(flow, 0, greatestFlow)
 	r := reachOf(e, nu)
-	out := PieceFlow{Ref: e.Ref, Velocity: q.Velocity(r.velocity * flow), Reynolds: r.reynolds * flow}
+	p.Ref, p.Velocity, p.Reynolds = e.Ref, q.Velocity(r.velocity*flow), r.reynolds*flow
 	if flow == 0 {
-		return out
+		return
 	}
-	out.K = e.Loss.K(out.Reynolds)
-	low, high := r.loss(flow)
-	least, most := r.band(flow)
-	out.Loss, out.LossLow = q.Head(high), q.Head(low)
-	out.Least, out.Most = q.Head(least), q.Head(most)
+	p.K = r.laminar/math.Max(p.Reynolds, 1e-12) + r.turbulent
+	f := 0.0
+	if p.Reynolds > LaminarTo && r.straight+r.least.Lengths+r.most.Lengths > 0 {
+		f = seen.colebrook(p.Reynolds, r.rough)
+	}
+	low, high, least, most := r.losses(flow, f)
+	p.LossLow, p.Loss, p.Least, p.Most = q.Head(low), q.Head(high), q.Head(least), q.Head(most)
 	if r.straight > 0 {
-		out.Friction = Friction(out.Reynolds, r.rough)
+		p.Friction = regimes(p.Reynolds, f)
 	}
-	return out
 }
 
 // reach is everything of one bore and roughness in a line, prepared for
@@ -143,11 +157,23 @@ func reachOf(e *Element, nu float64) reach {
 	}
 }
 
-// loss returns the head lost at a flow in m³/s, metres, by the default
-// methods. Laminar terms are written without dividing by the Reynolds number,
-// so that they vanish with the flow.
-func (r *reach) loss(flow float64) (low, high float64) {
+// loss returns the most that the reach loses by the default methods at a flow
+// in m³/s, metres. It is the solver's inner loop.
+func (r *reach) loss(flow float64) float64 {
 	flow = within(flow, 0, greatestFlow)
+	f, re := 0.0, r.reynolds*flow
+	if re > LaminarTo && r.straight > 0 {
+		f = Colebrook(re, r.rough)
+	}
+	_, high := r.usual(flow, f)
+	return high
+}
+
+// usual returns what the reach loses by the default methods, by the one
+// regime and the other in the critical zone; f is Colebrook's factor where
+// the flow may be turbulent. Laminar terms are written without dividing by the
+// Reynolds number, so that they vanish with the flow.
+func (r *reach) usual(flow, f float64) (low, high float64) {
 	if r.drops != nil {
 		low = r.drops.at(flow * r.share)
 		return low, low
@@ -155,38 +181,31 @@ func (r *reach) loss(flow float64) (low, high float64) {
 	v := r.velocity * flow
 	re := r.reynolds * flow
 	fitting := r.laminar*r.drag + v*r.turbulent
-	laminar := 64 * r.straight * r.drag
 	scale := v / (2 * gravity)
+	low = scale * (64*r.straight*r.drag + fitting)
 	if re <= LaminarTo || r.straight == 0 {
-		low = scale * (laminar + fitting)
 		return low, low
 	}
-	turbulent := v * r.straight * Colebrook(re, r.rough)
-	high = scale * (turbulent + fitting)
+	high = scale * (v*r.straight*f + fitting)
 	if re >= TurbulentFrom {
 		return high, high
 	}
-	return scale * (laminar + fitting), high
+	return low, high
 }
 
-// band returns the least and the most that any method and either regime give;
-// the default is never outside it. Laminar flow has the default method only.
-func (r *reach) band(flow float64) (least, most float64) {
-	least, most = r.loss(flow)
-	flow = within(flow, 0, greatestFlow)
-	re := r.reynolds * flow
-	if r.drops != nil || re <= LaminarTo {
-		return least, most
+// losses returns what usual does, and the least and the most that any method
+// and either regime give; the default is never outside those. Laminar flow
+// has the default method only.
+func (r *reach) losses(flow, f float64) (low, high, least, most float64) {
+	low, high = r.usual(flow, f)
+	if r.drops != nil || r.reynolds*flow <= LaminarTo {
+		return low, high, low, high
 	}
 	v := r.velocity * flow
-	f := 0.0
-	if r.straight+r.least.Lengths+r.most.Lengths > 0 {
-		f = Colebrook(re, r.rough)
-	}
 	by := func(c *Coefficient) float64 {
 		return v / (2 * gravity) * (c.Laminar*r.drag + v*(c.Turbulent+f*(r.straight+c.Lengths)))
 	}
-	return math.Min(least, by(&r.least)), math.Max(most, by(&r.most))
+	return low, high, math.Min(low, by(&r.least)), math.Max(high, by(&r.most))
 }
 
 // circuit is a line prepared for the solver, order lost.
@@ -224,12 +243,12 @@ func (c circuit) add(r reach) circuit {
 	return append(c, r)
 }
 
-// loss returns the most that the circuit can lose at a flow in m³/s, metres.
+// loss returns the most that the circuit loses by the default methods at a
+// flow in m³/s, metres.
 func (c circuit) loss(flow float64) float64 {
 	sum := 0.0
 	for i := range c {
-		_, high := c[i].loss(flow)
-		sum += high
+		sum += c[i].loss(flow)
 	}
 	return sum
 }
@@ -237,12 +256,34 @@ func (c circuit) loss(flow float64) float64 {
 // band returns the least and the most that any method and either regime give
 // for the circuit at a flow in m³/s, metres.
 func (c circuit) band(flow float64) (least, most float64) {
+	flow = within(flow, 0, greatestFlow)
 	for i := range c {
-		l, m := c[i].band(flow)
+		r := &c[i]
+		f, re := 0.0, r.reynolds*flow
+		if re > LaminarTo && r.straight+r.least.Lengths+r.most.Lengths > 0 {
+			f = Colebrook(re, r.rough)
+		}
+		_, _, l, m := r.losses(flow, f)
 		least += l
 		most += m
 	}
 	return least, most
+}
+
+// low returns what the circuit loses where all of the critical zone is laminar.
+func (c circuit) low(flow float64) float64 {
+	flow = within(flow, 0, greatestFlow)
+	sum := 0.0
+	for i := range c {
+		r := &c[i]
+		f, re := 0.0, r.reynolds*flow
+		if re >= TurbulentFrom && r.straight > 0 {
+			f = Colebrook(re, r.rough)
+		}
+		l, _ := r.usual(flow, f)
+		sum += l
+	}
+	return sum
 }
 
 func (c *Coefficient) add(o Coefficient) {

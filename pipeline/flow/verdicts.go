@@ -110,11 +110,7 @@ func (p *plant) regime(r *Result) finding.Verdict {
 				if re <= LaminarTo || re >= TurbulentFrom || v.Level != finding.Sound {
 					continue
 				}
-				low := 0.0
-				for k := range p.whole {
-					l, _ := p.whole[k].loss(flow)
-					low += l
-				}
+				low := p.whole.low(flow)
 				v.Level, v.Piece = finding.Look, line[j].Ref
 				v.Sentence = r.Points[i].Level.at() + " the flow in the " + q.Text(line[j].Bore) + " bore is neither laminar nor turbulent (Reynolds number " +
 					q.Text(q.Number(re)) + "): the line loses between " + q.Text(q.Head(low)) + " and " + q.Text(q.Head(p.whole.loss(flow))) +
