@@ -23,6 +23,7 @@ type Fault struct {
 // The rules of a joint.
 const (
 	RuleFamily      = "union-family"     // halves of different unions, or a tube end on half of a union
+	RuleLookalike   = "look-alike"       // halves of different unions that close on each other and do not seal
 	RuleSize        = "union-size"       // faces that do not close on each other
 	RuleHalves      = "union-halves"     // two halves of one kind where the union wants one of each
 	RuleStep        = "bore-step"        // the tubes do not line up
@@ -88,16 +89,6 @@ func plainToUnion(up, down catalog.Half) Fault {
 	}
 }
 
-func familyFault(up, down catalog.Half) Fault {
-	return Fault{
-		Rule:     RuleFamily,
-		Level:    finding.Stop,
-		Sentence: sentence(article(up.Joint.Name) + " meets " + article(down.Joint.Name) + ": they are different unions and do not close, even where a thread or a flange seems to fit."),
-		Advice:   "Change one end to the other union, or put an adaptor between them.",
-		Basis:    familyBasis(up.Joint.Family) + "; " + familyBasis(down.Joint.Family),
-	}
-}
-
 // halvesFault finds two halves of one kind. A union with one kind of half
 // closes on itself; one that the catalogue does not know is taken at its word.
 func halvesFault(up, down catalog.Half) (Fault, bool) {
@@ -124,20 +115,6 @@ func sizeFault(up, down catalog.Half) Fault {
 		Advice: "Make both ends one size, or put a reducer between them.",
 		Basis:  up.Joint.Source,
 	}
-}
-
-// partner returns the name of the half that h closes on.
-func partner(h catalog.Half) string {
-	f, ok := catalog.FindFamily(h.Joint.Family)
-	if !ok {
-		return h.Name
-	}
-	for _, name := range f.Halves {
-		if name != h.Name {
-			return name
-		}
-	}
-	return h.Name
 }
 
 func familyBasis(slug string) string {

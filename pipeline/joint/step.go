@@ -37,24 +37,52 @@ func (s step) counts(weld bool) q.Length {
 	return s.bore
 }
 
-// stepFault holds the step between two ends against the limit.
-//
-// ASME BPE-2012 Table MJ-8.4-1 allows a butt weld 15 % of the nominal wall,
-// and 4 and 6 in tube a little more on the outside for their wider tolerances;
-// with nominal sizes that exception never decides, and is left out.
-func stepFault(up, down catalog.Half, limit float64) (Fault, bool) {
-	s := stepOf(up, down)
-	weld := up.Plain() && down.Plain()
+// large are the sizes of tube that ASME BPE-2012 Table MJ-8.4-1 allows more
+// on the outside of a butt weld than 15 % of the wall, for the wider tolerance
+// of their OD, which is as much: a tube within that of its nominal OD is one.
+var large = [...]struct{ od, outside q.Length }{
+	{101.6 * q.Millimetre, 0.38 * q.Millimetre}, // 4 in
+	{152.4 * q.Millimetre, 0.76 * q.Millimetre}, // 6 in
+}
+
+// bpePart is the part of the wall that the table allows. Who holds a plant to
+// less does not get its exceptions either.
+const bpePart = 0.15
+
+// allowance is how far two ends may miss each other on one side.
+type allowance struct{ outside, bore q.Length }
+
+// allowed returns what a limit, as a part of the thinner wall, comes to for two ends.
+func allowed(up, down catalog.Half, limit float64) allowance {
 	if !(limit > 0) {
 		limit = 0
 	}
-	limit = min(limit, widest)
-	allowed := q.Length(limit * float64(s.wall))
-	if s.counts(weld) <= allowed+hair {
+	a := q.Length(min(limit, widest) * float64(min(up.Tube.Wall, down.Tube.Wall)))
+	out := allowance{outside: a, bore: a}
+	for _, l := range large {
+		if limit >= bpePart && abs(up.Tube.OD-l.od) <= l.outside+hair && abs(down.Tube.OD-l.od) <= l.outside+hair {
+			out.outside = max(a, l.outside)
+		}
+	}
+	return out
+}
+
+// within reports whether s is no more than a. The outside of a union's tubes
+// does not matter to anybody.
+func (s step) within(a allowance, weld bool) bool {
+	return s.bore <= a.bore+hair && (!weld || s.outside <= a.outside+hair)
+}
+
+// stepFault holds the step between two ends against the limit.
+func stepFault(up, down catalog.Half, limit float64) (Fault, bool) {
+	s := stepOf(up, down)
+	weld := up.Plain() && down.Plain()
+	a := allowed(up, down, limit)
+	if s.within(a, weld) {
 		return Fault{}, false
 	}
 	f := Fault{Rule: RuleStep, Level: finding.Stop}
-	where := ", where " + mm(allowed) + " is allowed (" + percent(limit) + " of the " + mm(s.wall) + " wall)."
+	where := ", where " + mm(a.bore) + " is allowed (" + percent(max(0, min(limit, widest))) + " of the " + mm(s.wall) + " wall)."
 	switch {
 	case !weld && up.Joint.Family == down.Joint.Family:
 		f.Sentence = sentence(closes(up.Joint) + ", but the bores differ (" + mm(up.Tube.Bore()) + " and " + mm(down.Tube.Bore()) +
@@ -68,7 +96,10 @@ func stepFault(up, down catalog.Half, limit float64) (Fault, bool) {
 		f.Sentence = "Tube of " + mm(up.Tube.OD) + " meets tube of " + mm(down.Tube.OD) + ": they miss each other by " +
 			mm(s.counts(true)) + " all round, more than the wall is thick, and cannot be welded."
 		f.Advice = "Put a reducer between them, or use the same tube on both sides."
-	case s.bore <= allowed+hair:
+	case s.bore <= a.bore+hair:
+		if a.outside > a.bore {
+			where = ", where " + mm(a.outside) + " is allowed on tube of this size."
+		}
 		f.Sentence = "The bores are level, but the outsides step by " + mm(s.outside) + " all round" + where
 		f.Advice = "Use the same tube on both sides, or have the end prepared to match before it is welded."
 	default:

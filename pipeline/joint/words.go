@@ -67,17 +67,17 @@ func apart(a, b catalog.Joint) string {
 }
 
 func tubeSize(t catalog.Tube) string {
-	return number(t.OD.Millimetres(), 2) + " x " + mm(t.Wall)
+	return decimal(t.OD.Millimetres(), 2) + " x " + mm(t.Wall)
 }
 
 // mm returns a small length to a hundredth of a millimetre: the steps that
 // matter here are tenths.
-func mm(l q.Length) string { return number(l.Millimetres(), 2) + " mm" }
+func mm(l q.Length) string { return decimal(l.Millimetres(), 2) + " mm" }
 
-func percent(part float64) string { return number(part*100, 1) + " %" }
+func percent(part float64) string { return decimal(part*100, 1) + " %" }
 
-// number returns x to at most n decimals, without idle noughts.
-func number(x float64, n int) string {
+// decimal returns x to at most n decimals, without idle noughts.
+func decimal(x float64, n int) string {
 	s := strconv.FormatFloat(x, 'f', n, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
