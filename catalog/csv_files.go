@@ -5,6 +5,16 @@ package catalog
 // The files in table, word for word: package embed brings io/fs and time
 // along, 24 kB of the module that a phone has to fetch.
 const (
+	agentsCSV = `agent,name,usual,rated,source
+water,cold water,15,30,"common practice, no source"
+hot-water,hot water,80,95,"Table of seal media to 95 °C; 80 °C as usual is common practice, no source"
+caustic,"caustic soda, 2 %",80,80,"Seal maker's manual: 2 % sodium hydroxide, 80 °C"
+nitric,"nitric acid, 1 to 3 %",60,80,"Seal maker's manual: 1 to 3 %, 60 to 80 °C"
+phosphoric,"phosphoric acid, 1 to 3 %",60,80,"Seal maker's manual: acid to 3 % at 80 °C against beer stone; 60 °C as usual is common practice, no source"
+peracetic,"peracetic acid, 0.1 to 0.5 %",15,25,"Seal maker's manual: 0.1 to 0.5 %, cold; that cold ends at 25 °C is ours"
+hypochlorite,"hypochlorite, dilute",15,25,"From memory: dilute, cold; that cold ends at 25 °C is ours"
+`
+
 	bendsCSV = `tube,shape,radius,at90,at45,trust,source
 bs-4825/0.5in,long,20,45,,standard,bs-4825-2
 bs-4825/0.625in,long,30,55,,standard,bs-4825-2

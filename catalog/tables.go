@@ -16,6 +16,7 @@ type tables struct {
 	families  []familyRow
 	joints    []Joint
 	materials []Material
+	agents    []Agent
 	bends     map[string][]bendRow // by tube slug, the usual shape first
 	tees      map[string][]teeRow  // by tube slug, the usual shape first
 	media     map[pair]standing    // by material and medium
@@ -54,6 +55,7 @@ var load = sync.OnceValue(func() *tables {
 	t.indexEnds()
 	t.readFittings()
 	t.readSeals()
+	t.readAgents()
 	return t
 })
 

@@ -1,11 +1,13 @@
 package pipeline
 
 import (
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/drain"
 	"drawoff/pipeline/flow"
 	"drawoff/pipeline/joint"
 	"drawoff/pipeline/order"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/stand"
 	"drawoff/pipeline/vessel"
 )
@@ -80,13 +82,22 @@ func (p plant) standInput() stand.Input {
 }
 
 func (p plant) jointInput() joint.Input {
+	shutOff, _ := p.known.curve.Head(0)
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
 		Pieces:      p.layout.ToPump(),
-		Medium:      medium(p.design.Liquid.Kind),
+		Medium:      medium(p.design.Liquid.Kind, p.known.temperature),
 		Liquid:      p.known.liquid.Name,
 		Temperature: p.known.temperature,
-		BoreStep:    float64(p.design.Limits.BoreStep.Value()),
+		Cleaning:    cleaning(p.design),
+		Assumed:     len(p.design.Cleaning) == 0,
+		Heads: joint.Heads{
+			Density: p.known.liquid.Density,
+			Full:    p.known.foot(p.height) + p.known.full,
+			Outflow: p.design.Delivery.Height.Value(),
+			ShutOff: shutOff,
+		},
+		BoreStep: float64(p.design.Limits.BoreStep.Value()),
 	}
 }
 
@@ -117,10 +128,16 @@ func fits(d design.Design) []string {
 }
 
 // medium is what a liquid is to a seal: fermented drinks are judged as ethanol
-// to 40 %, the nearest that the seal tables have.
-func medium(kind string) string {
-	if kind == "fermented" {
+// to 40 %, the nearest that the seal tables have. Water is rated cold, up to
+// what the tables call so, and hot.
+func medium(kind string, t q.Temperature) string {
+	switch kind {
+	case "fermented":
 		return "ethanol"
+	case "water":
+		if a, ok := catalog.FindAgent("water"); ok && t > a.Rated {
+			return "hot-water"
+		}
 	}
 	return kind
 }

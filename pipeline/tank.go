@@ -93,6 +93,7 @@ func (p plant) cautions() []string {
 	if p.design.Liquid.Kind == "caustic" {
 		out = append(out, "Caustic burns skin and blinds. Goggles, gloves and water at hand; add caustic to water, never water to caustic; never let it meet carbon dioxide in a closed tank, which it empties into a vacuum.")
 	}
+	out = append(out, p.cleaningCautions()...)
 	if boil := liquid.BoilingPoint(p.known.air); p.known.temperature > boil-10 {
 		out = append(out, "Water boils at "+q.Text(boil)+" here: so near to that a pump draws vapour, and a hose or joint may spit.")
 	}

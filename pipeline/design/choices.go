@@ -69,6 +69,9 @@ func Choices(d Design, path string) []Choice {
 	case "pump.seal":
 		return append(materials(), noSeal)
 	}
+	if parent(parent(path)) == "cleaning" && strings.HasSuffix(path, ".agent") {
+		return Agents()
+	}
 	piece, field := parent(path), path[strings.LastIndexByte(path, '.')+1:]
 	if piece == "" || !inLine(parent(piece)) {
 		return nil
@@ -118,6 +121,15 @@ func shapes(kind, size string) []Choice {
 		}
 	}
 	return some
+}
+
+// Agents returns what a line can be cleaned with.
+func Agents() []Choice {
+	var all []Choice
+	for _, a := range catalog.Agents() {
+		all = append(all, Choice{Slug: a.Slug, Name: a.Name})
+	}
+	return all
 }
 
 // inLine reports whether path is a list of pieces.

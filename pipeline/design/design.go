@@ -26,8 +26,9 @@ type Design struct {
 	Delivery Delivery            `json:"delivery,omitzero"`
 	Liquid   Liquid              `json:"liquid,omitzero"`
 	Site     Site                `json:"site,omitzero"`
-	Seal     string              `json:"seal,omitempty"`  // seal material used where a piece names none: a catalog.Material slug; default epdm
-	Finish   q.Entered[q.Length] `json:"finish,omitzero"` // Ra of every bore of metal; default 0.8 µm
+	Cleaning []Cleaning          `json:"cleaning,omitempty"` // what the line is cleaned with; default: UsualCleaning
+	Seal     string              `json:"seal,omitempty"`     // seal material used where a piece names none: a catalog.Material slug; default epdm
+	Finish   q.Entered[q.Length] `json:"finish,omitzero"`    // Ra of every bore of metal; default 0.8 µm
 	Limits   Limits              `json:"limits,omitzero"`
 	Measured []Measurement       `json:"measured,omitempty"` // dimensions taken by caliper, which replace the catalogue's
 }
@@ -88,6 +89,8 @@ type Piece struct {
 	Roughness q.Entered[q.Length]   `json:"roughness,omitzero"` // hose: of its bore, as equivalent sand grain; default 0.01 mm
 	Kv        q.Entered[q.Number]   `json:"kv,omitzero"`        // device or valve: m³/h of water that drop 1 bar over it, fully open
 	Drops     []DropPoint           `json:"drops,omitempty"`    // device: points of its data sheet; they count before Kv
+
+	Prepared bool `json:"prepared,omitempty"` // one of the two ends at its upstream weld is turned or expanded to match the other
 }
 
 // DropPoint is the pressure that a device drops at a flow of water.
@@ -156,6 +159,12 @@ type Liquid struct {
 	Alcohol     q.Entered[q.Fraction]    `json:"alcohol,omitzero"`     // fermented: by volume; default 6 %
 	Fat         q.Entered[q.Fraction]    `json:"fat,omitzero"`         // milk: by mass; default 4 %
 	Temperature q.Entered[q.Temperature] `json:"temperature,omitzero"` // default 20 °C
+}
+
+// Cleaning is one thing that the line is cleaned with.
+type Cleaning struct {
+	Agent       string                   `json:"agent"`                // a catalog.Agent slug: water, hot-water, caustic, ...
+	Temperature q.Entered[q.Temperature] `json:"temperature,omitzero"` // default: what is usual for the agent
 }
 
 // Site is where the plant stands.

@@ -47,6 +47,7 @@ func (d Design) Clone() Design {
 	d.Delivery.Pieces = copiedPieces(d.Delivery.Pieces)
 	d.Pump.Curve = copied(d.Pump.Curve)
 	d.Measured = copied(d.Measured)
+	d.Cleaning = copied(d.Cleaning)
 	return d
 }
 

@@ -1,15 +1,15 @@
 package design
 
 // Kind is a kind of piece: what it is called and which fields of a Piece
-// count for it, in the order a form shows them. Name, Size, In, Out and Seal
-// count for every kind; Drops, a list, for a device.
+// count for it, in the order a form shows them. Name, Size, In, Out, Seal and
+// Prepared count for every kind; Drops, a list, for a device.
 type Kind struct {
 	Slug   string
 	Name   string
 	Fields []string
 }
 
-var everyPiece = []string{"name", "size", "in", "out", "seal"}
+var everyPiece = []string{"name", "size", "in", "out", "seal", "prepared"}
 
 // kindList is the one list of kinds: forms and Validate read it.
 var kindList = []Kind{

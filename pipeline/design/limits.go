@@ -8,6 +8,7 @@ const (
 	MaxPieces   = 200 // in each of Under, Run and Delivery.Pieces
 	MaxCurve    = 50  // points of a pump curve, or of a device's drops
 	MaxMeasured = 500 // measured dimensions
+	MaxCleaning = 20  // cleaning agents
 	MaxTitle    = 200 // characters
 	MaxNote     = 4000
 	MaxWord     = 80 // characters in any other field of words
@@ -28,6 +29,8 @@ func maxItems(path string) int {
 		return MaxCurve
 	case "measured":
 		return MaxMeasured
+	case "cleaning":
+		return MaxCleaning
 	}
 	if strings.HasSuffix(path, ".drops") {
 		return MaxCurve

@@ -1,6 +1,9 @@
 package design
 
-import q "drawoff/pipeline/quantity"
+import (
+	"drawoff/catalog"
+	q "drawoff/pipeline/quantity"
+)
 
 // The usual values of fields left empty, in the words a person would type.
 // This is their only home: the rooms read filled designs, and forms show
@@ -95,6 +98,12 @@ func (d Design) Filled() Design {
 	d.Limits.Spring = usually(d.Limits.Spring, usualLimits.Spring)
 	d.Limits.FloorSpace = usually(d.Limits.FloorSpace, usualLimits.FloorSpace)
 
+	d.Cleaning = copied(d.Cleaning)
+	for i, c := range d.Cleaning {
+		if a, ok := catalog.FindAgent(c.Agent); ok && c.Temperature.IsZero() {
+			d.Cleaning[i].Temperature = usualOf(a)
+		}
+	}
 	d.Under = filled(d.Under)
 	d.Run = filled(d.Run)
 	d.Delivery.Pieces = filled(d.Delivery.Pieces)
@@ -127,6 +136,16 @@ func filled(pieces []Piece) []Piece {
 		out[i] = p
 	}
 	return out
+}
+
+// UsualCleaning is what a plant is taken to be cleaned with when nothing is
+// said, each at its usual temperature: a hot rinse and hot caustic, which is
+// what most small plants do. Common practice, no source.
+func UsualCleaning() []Cleaning { return []Cleaning{{Agent: "hot-water"}, {Agent: "caustic"}} }
+
+// usualOf returns the temperature at which an agent is usually used.
+func usualOf(a catalog.Agent) q.Entered[q.Temperature] {
+	return q.MustParse[q.Temperature](q.Text(a.Usual))
 }
 
 func either(given, usual string) string {

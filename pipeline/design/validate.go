@@ -48,7 +48,7 @@ func (d Design) oversize() (faults Faults) {
 		n    int
 	}{
 		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)},
-		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)},
+		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)},
 	} {
 		if most := maxItems(l.path); l.n > most {
 			faults = append(faults, Fault{
@@ -191,6 +191,7 @@ func (v *validator) rest(d Design) {
 	span(v, "site.ceiling", d.Site.Ceiling, 0.5, 50, "500 mm to 50 m")
 	v.seal("seal", d.Seal, false)
 	span(v, "finish", d.Finish, 0, 50e-6, "0 to 50 µm, as Ra")
+	v.cleaning(d.Cleaning)
 
 	l := d.Limits
 	span(v, "limits.suctionMargin", l.SuctionMargin, 0, 20, "0 to 20 m")
@@ -213,6 +214,18 @@ func (v *validator) rest(d Design) {
 		}
 		seen[m.Part] = true
 		need(v, at+".length", m.Length, 0.0001, 10, "what the caliper showed", "0.1 mm to 10 m")
+	}
+}
+
+// cleaning judges what the line is cleaned with.
+func (v *validator) cleaning(list []Cleaning) {
+	for i, c := range list {
+		at := itemPath("cleaning", i)
+		if c.Agent == "" {
+			v.fault(at+".agent", "", "is missing", "write "+or(slugs(Agents())))
+		}
+		v.choice(at+".agent", c.Agent, Agents())
+		span(v, at+".temperature", c.Temperature, q.Celsius(-5), q.Celsius(150), "-5 °C to 150 °C")
 	}
 }
 

@@ -82,7 +82,7 @@ func alike(j route.Junction) bool {
 	if j.Up.Half.Plain() || j.Down.Half.Plain() || j.Up.Half.Joint.Family != j.Down.Half.Joint.Family {
 		return false
 	}
-	_, fault := halvesFault(j.Up.Half, j.Down.Half)
+	_, fault := halvesFault(*j.Up.Half, *j.Down.Half)
 	return fault
 }
 

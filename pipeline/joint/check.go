@@ -16,7 +16,10 @@ type Input struct {
 	Medium      string        // as in catalog.Stands; "" leaves it unjudged
 	Liquid      string        // what the liquid is called in a sentence, "perry", "water at 12 °C"; default: Medium
 	Temperature q.Temperature
-	BoreStep    float64 // largest step on one side, as a part of the thinner wall
+	Cleaning    []Cleaning // what the line is cleaned with
+	Assumed     bool       // Cleaning is what is usual; nothing was said of it
+	Heads       Heads      // what presses on the joints; zero leaves it unjudged
+	BoreStep    float64    // largest step on one side, as a part of the thinner wall
 }
 
 // JointState is one joint, for a drawing or a table.
@@ -43,13 +46,23 @@ func Check(in Input) Result {
 	r.Joints = make([]JointState, 0, len(in.Junctions))
 	var (
 		welds     int
-		materials = seals{medium: in.Medium, t: in.Temperature}
+		materials = seals{in: &in}
 		stripped  strip
 		faulty    bool
 	)
-	for _, j := range in.Junctions {
+	for i, j := range in.Junctions {
 		state := stateOf(j)
 		for _, f := range Mate(*j.Up.Half, *j.Down.Half, j.Seal, in.BoreStep) {
+			switch f.Rule {
+			case RuleStep:
+				if prepared(*j.Up.Half, *j.Down.Half, in.BoreStep, j.Prepared) {
+					continue
+				}
+			case RuleHalves:
+				if advice := turnAdvice(in.Junctions, i); advice != "" {
+					f.Advice = advice
+				}
+			}
 			faulty = true
 			state.Level = max(state.Level, f.Level)
 			r.Verdicts = append(r.Verdicts, verdict(f, j.Ref))
@@ -67,9 +80,10 @@ func Check(in Input) Result {
 	}
 	bad := materials.verdicts()
 	r.Verdicts = append(r.Verdicts, bad...)
+	r.Verdicts = append(r.Verdicts, pressure(in)...)
 	r.Verdicts = append(r.Verdicts, stripped.verdicts()...)
-	if n := len(in.Junctions); n > 0 && !faulty && len(bad) == 0 {
-		r.Verdicts = append(r.Verdicts, sound(in, n, n-welds, welds))
+	if n := len(in.Junctions); n > 0 && !faulty && !materials.attacked() {
+		r.Verdicts = append(r.Verdicts, sound(in, n, n-welds, welds, materials.basis()))
 	}
 	r.Figures = figures(in, welds)
 	return r
@@ -113,7 +127,7 @@ func verdict(f Fault, piece string) finding.Verdict {
 	return v
 }
 
-func sound(in Input, joints, unions, welds int) finding.Verdict {
+func sound(in Input, joints, unions, welds int, seals string) finding.Verdict {
 	liquid := in.Liquid
 	if liquid == "" {
 		liquid = inWords(in.Medium)
@@ -132,5 +146,5 @@ func sound(in Input, joints, unions, welds int) finding.Verdict {
 		}
 	}
 	b.WriteString(".")
-	return finding.Verdict{Rule: RuleSound, Level: finding.Sound, Sentence: b.String(), Basis: "the standards of the unions; " + stepBasis(true)}
+	return finding.Verdict{Rule: RuleSound, Level: finding.Sound, Sentence: b.String(), Basis: "the standards of the unions; " + stepBasis(true) + seals}
 }

@@ -5,15 +5,13 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline/finding"
-	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
 
 // seals collects the materials in use, so that each is judged once.
 type seals struct {
-	medium string
-	t      q.Temperature
-	used   []usedSeal
+	in   *Input
+	used []usedSeal
 }
 
 type usedSeal struct {
@@ -32,7 +30,7 @@ func (s *seals) add(material, ref string) finding.Level {
 		}
 	}
 	if at < 0 {
-		s.used = append(s.used, usedSeal{material: material, first: ref, faults: SealStands(material, s.medium, s.t)})
+		s.used = append(s.used, usedSeal{material: material, first: ref, faults: s.judge(material)})
 		at = len(s.used) - 1
 	}
 	s.used[at].count++
@@ -41,6 +39,44 @@ func (s *seals) add(material, ref string) finding.Level {
 		level = max(level, f.Level)
 	}
 	return level
+}
+
+// judge returns what is against a material in this line: the liquid, its
+// heat, and everything that the line is cleaned with.
+func (s *seals) judge(material string) []Fault {
+	faults := SealStands(material, s.in.Medium, s.in.Temperature)
+	if m, ok := catalog.FindMaterial(material); ok {
+		for _, c := range s.in.Cleaning {
+			if f, ok := c.against(m, s.in.Assumed); ok {
+				faults = append(faults, f)
+			}
+		}
+	}
+	return faults
+}
+
+// attacked reports whether the liquid or its heat is against any seal.
+func (s *seals) attacked() bool {
+	for _, u := range s.used {
+		for _, f := range u.faults {
+			if f.Rule != RuleCleaning {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// basis names the sources of what is said of the seals, "" for no seals.
+func (s *seals) basis() string {
+	var b strings.Builder
+	for _, u := range s.used {
+		if _, _, source, ok := catalog.Stands(u.material, s.in.Medium); ok {
+			m, _ := catalog.FindMaterial(u.material)
+			b.WriteString("; " + m.Name + " in " + inWords(s.in.Medium) + ": " + source)
+		}
+	}
+	return b.String()
 }
 
 func (s *seals) verdicts() []finding.Verdict {

@@ -13,6 +13,8 @@ const (
 	figureWelded = "welded-joints"
 	figureStep   = "worst-bore-step"
 	figureSphere = "largest-sphere"
+
+	figurePressure = "joint-pressure"
 )
 
 func figures(in Input, welds int) []finding.Figure {
@@ -31,6 +33,9 @@ func figures(in Input, welds int) []finding.Figure {
 	if f, ok := worstStep(in); ok {
 		out = append(out, f)
 	}
+	if f, ok := highest(in); ok {
+		out = append(out, f)
+	}
 	if f, ok := sphere(in); ok {
 		out = append(out, f)
 	}
@@ -42,7 +47,7 @@ func worstStep(in Input) (finding.Figure, bool) {
 	worst, at, found := 0.0, 0, false
 	for i, j := range in.Junctions {
 		s := stepOf(*j.Up.Half, *j.Down.Half)
-		if s.wall <= 0 {
+		if s.wall <= 0 || prepared(*j.Up.Half, *j.Down.Half, in.BoreStep, j.Prepared) {
 			continue
 		}
 		if part := float64(s.counts(isWeld(j)) / s.wall); !found || part > worst {

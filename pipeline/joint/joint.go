@@ -31,6 +31,8 @@ const (
 	RuleSealSize    = "seal-size"        // a seal of another joint
 	RuleTemperature = "seal-temperature" // the seal is too hot or too cold
 	RuleMedium      = "seal-medium"      // the liquid attacks the seal
+	RuleCleaning    = "seal-cleaning"    // what the line is cleaned with attacks the seal
+	RulePressure    = "joint-pressure"   // more pressure than the joint is rated for
 	RuleStrip       = "strip-to-clean"   // a union that does not come clean while it is closed
 	RuleSound       = "joints-close"     // nothing of the above
 )

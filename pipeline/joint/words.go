@@ -39,6 +39,14 @@ func sentence(s string) string {
 	return s
 }
 
+// lower returns s with a small letter first.
+func lower(s string) string {
+	if s != "" && s[0] >= 'A' && s[0] <= 'Z' {
+		return string(s[0]+'a'-'A') + s[1:]
+	}
+	return s
+}
+
 // flange returns "64 mm" for the face of a clamp, "flange 64", and false for another face.
 func flange(face string) (string, bool) {
 	size, ok := strings.CutPrefix(face, "flange ")

@@ -52,6 +52,7 @@ type Weld struct {
 // The kinds of weld.
 const (
 	weldEnds = "end to end"
+	weldMade = "end to end, one end prepared to match"
 	weldHalf = "half of a union on a tube end"
 	weldTank = "outlet end on the tank"
 	weldCap  = "cap on an open port"
@@ -132,7 +133,11 @@ func (b *builder) junction(j *route.Junction) {
 	up, down := j.Up.Half, j.Down.Half
 	switch {
 	case up.Plain() && down.Plain():
-		b.weld(j.Ref, down.Tube.Slug, weldEnds)
+		kind := weldEnds
+		if j.Prepared {
+			kind = weldMade
+		}
+		b.weld(j.Ref, down.Tube.Slug, kind)
 	case up.Joint.Family == down.Joint.Family && !up.Plain() && !down.Plain():
 		seal, ok := sealFor(up.Joint, j.Seal)
 		b.close(up.Joint, seal, ok)

@@ -21,6 +21,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	p.In.Half, p.Out.Half = half(spec.In, tube), half(spec.Out, after)
 
 	gap := w.join(p.Ref, spec.Seal, p.In.Half)
+	w.junctions[len(w.junctions)-1].Prepared = spec.Prepared
 	w.at = w.at.Add(w.dir.Scale(float64(gap)))
 	if spec.Kind == design.Straight && !spec.Fall.IsZero() {
 		w.tilt(p, spec.Fall.Value())

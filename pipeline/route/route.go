@@ -72,6 +72,7 @@ type Junction struct {
 	Ref      string // path of what is downstream: "under.0", "pump"
 	Up, Down End
 	Seal     string            // as the design says for it; the design's default material when it says nothing
+	Prepared bool              // a weld: one of the two ends is turned or expanded to match the other
 	Gap      catalog.Dimension // left between the faces when closed; zero where no union closes here
 }
 

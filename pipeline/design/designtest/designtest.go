@@ -59,6 +59,13 @@ func (g *generator) design() design.Design {
 		Seal:   g.material("seal", ""),
 		Limits: g.limits(),
 	}
+	for i := range rapid.SampledFrom([]int{0, 0, 1, 2, 3}).Draw(g.t, "cleaning") {
+		at := "cleaning-" + strconv.Itoa(i)
+		d.Cleaning = append(d.Cleaning, design.Cleaning{
+			Agent:       rapid.SampledFrom(catalog.Agents()).Draw(g.t, at).Slug,
+			Temperature: maybe(g, at+"-t", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, at+"-t", -50, 1500, 10, "°C") }),
+		})
+	}
 	size := d.Tank.Outlet.Size
 	d.Under, size = g.line("under", size, 6, false)
 	gravity := g.rarely("gravity")
@@ -186,6 +193,7 @@ func (g *generator) piece(label string, size *string) design.Piece {
 		Kind: rapid.SampledFrom(design.Kinds()).Draw(g.t, label+"-kind").Slug,
 		Seal: g.material(label+"-seal", "none"),
 	}
+	p.Prepared = g.rarely(label + "-prepared")
 	if g.rarely(label + "-named") {
 		p.Name = Text(g.t, 30, label+"-name")
 	}
