@@ -68,9 +68,10 @@ var imports = map[string][]string{
 	"pipeline": slices.Concat(rooms, ground),
 
 	"pipeline/markup": {},
+	"pipeline/mend":   views,
 	"pipeline/draw":   append([]string{"pipeline/markup"}, views...),
-	"www/view":        append([]string{"pipeline/draw", "pipeline/markup"}, views...),
-	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/tokens", "www/view"}, views...),
+	"www/view":        append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend"}, views...),
+	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www":             {},
 	"www/site":        {"www", "www/app", "www/view"},
 	"www/browser":     {"www/site"},

@@ -31,6 +31,38 @@ func (d Design) Apply(edits ...Edit) (Design, Faults) {
 	return out, nil
 }
 
+// Moved returns where what is at path, an item of a list or a field of one, is
+// after e; "" when e takes it out.
+func (e Edit) Moved(path string) string {
+	at := strings.LastIndexByte(e.Path, '.')
+	if e.Op == "" || at < 0 {
+		return path
+	}
+	list := e.Path[:at+1]
+	moved, _ := place(e.Path[at+1:])
+	rest, ok := strings.CutPrefix(path, list)
+	number, field, deeper := strings.Cut(rest, ".")
+	n, counted := place(number)
+	if !ok || !counted {
+		return path
+	}
+	switch {
+	case e.Op == "remove" && n == moved:
+		return ""
+	case e.Op == "insert" && n >= moved:
+		n++
+	case e.Op == "remove" && n > moved, e.Op == "up" && n == moved, e.Op == "down" && n == moved+1:
+		n--
+	case e.Op == "up" && n == moved-1, e.Op == "down" && n == moved:
+		n++
+	}
+	path = list + strconv.Itoa(n)
+	if deeper {
+		path += "." + field
+	}
+	return path
+}
+
 // Get returns the words in the field at path, and whether there is such a field.
 func (d Design) Get(path string) (string, bool) {
 	v, f := locate(reflect.ValueOf(&d).Elem(), path)

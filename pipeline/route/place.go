@@ -51,6 +51,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
 	case design.Straight:
 		if spec.Fit {
+			p.Fit = true
 			w.fits = append(w.fits, p)
 		} else {
 			p.Cut = spec.Length.Value()

@@ -56,6 +56,7 @@ type Piece struct {
 	Path    []Segment
 	Length  q.Length            // along the centreline, ends included
 	Cut     q.Length            // straight: tube to cut, after take-outs; else 0
+	Fit     bool                // straight: Cut is whatever closes the gap
 	Either  q.Length            // half-width of doubt about Length: the sum of those of Dims
 	Parts   []catalog.Part      // what to order for the body of it: not its halves, not loose tube
 	Dims    []catalog.Dimension // every catalogue dimension that its length rests on, once for each time it counts

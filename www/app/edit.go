@@ -80,38 +80,13 @@ func (a *App) accept(c checked, edits []design.Edit, typing bool) {
 		}
 		a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return e.Op == "remove" && within(p.Path, e.Path) })
 		for i := range a.pending {
-			a.pending[i].Path = renumbered(a.pending[i].Path, e)
+			a.pending[i].Path = e.Moved(a.pending[i].Path)
 		}
 	}
 }
 
 // within reports whether path is a field of the item.
 func within(path, item string) bool { return strings.HasPrefix(path, item+".") }
-
-// renumbered returns where path is after e has moved the items of a list.
-func renumbered(path string, e design.Edit) string {
-	list, at := split(e.Path)
-	rest, ok := strings.CutPrefix(path, list+".")
-	if !ok {
-		return path
-	}
-	number, field, _ := strings.Cut(rest, ".")
-	n, err := strconv.Atoi(number)
-	if err != nil {
-		return path
-	}
-	switch {
-	case e.Op == "insert" && n >= at:
-		n++
-	case e.Op == "remove" && n > at:
-		n--
-	case e.Op == "up" && n == at, e.Op == "down" && n == at+1:
-		n--
-	case e.Op == "up" && n == at-1, e.Op == "down" && n == at:
-		n++
-	}
-	return list + "." + strconv.Itoa(n) + "." + field
-}
 
 // waiting returns the pending entries as edits, less those that edits replace.
 // When edits move the items of a list none are tried: their paths would be off.

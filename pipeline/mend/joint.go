@@ -1,0 +1,295 @@
+package mend
+
+import (
+	"strconv"
+	"strings"
+
+	"drawoff/catalog"
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/joint"
+	"drawoff/pipeline/route"
+)
+
+// proposals returns the changes that may answer v, the simplest first.
+func proposals(d design.Design, r pipeline.Report, v finding.Verdict) []proposal {
+	junctions := r.Scene.Layout.Junctions
+	m := mender{design: d, filled: d.Filled(), report: r, junctions: junctions}
+	switch v.Rule {
+	case joint.RuleStrip:
+		return m.clamps()
+	case joint.RuleMedium, joint.RuleTemperature, joint.RuleCleaning:
+		return m.materials(v)
+	}
+	for i := range junctions {
+		if junctions[i].Ref != v.Piece {
+			continue
+		}
+		switch v.Rule {
+		case joint.RuleMissing, joint.RuleSealSize:
+			return m.usualSeal(i)
+		case joint.RuleHalves:
+			return append(m.turned(i), m.mated(i)...)
+		case joint.RuleFamily, joint.RuleLookalike, joint.RuleSize:
+			return m.mated(i)
+		case joint.RuleStep:
+			return append(m.level(i), m.mated(i)...)
+		case joint.RulePressure:
+			return m.stronger(i)
+		}
+	}
+	return nil
+}
+
+// mender is the plant in which a joint is mended.
+type mender struct {
+	design, filled design.Design
+	report         pipeline.Report
+	junctions      []route.Junction
+}
+
+// end is one of the two ends that meet in a joint.
+type end struct {
+	path  string // of the field that says what it is
+	piece string // path of its piece, "" for the tank and the pump
+	what  string // "the upstream end of piece 4", "the pump inlet"
+	half  catalog.Half
+	fixed bool // it came with the pump
+}
+
+// ends returns the ends that meet at junctions[i].
+func (m *mender) ends(i int) (up, down end) {
+	j := &m.junctions[i]
+	down = end{path: j.Ref + ".in", piece: j.Ref, what: "the upstream end of " + m.called(j.Ref), half: j.Down.Half}
+	if j.Ref == pump {
+		down = end{path: "pump.inEnd", what: "the pump inlet", half: j.Down.Half, fixed: true}
+	}
+	up = end{half: j.Up.Half}
+	switch {
+	case i == 0:
+		up.path, up.what = "tank.outlet.end", "the tank outlet"
+	case m.junctions[i-1].Ref == pump:
+		up.path, up.what, up.fixed = "pump.outEnd", "the pump outlet", true
+	default:
+		up.piece = m.junctions[i-1].Ref
+		up.path, up.what = up.piece+".out", "the downstream end of "+m.called(up.piece)
+	}
+	return up, down
+}
+
+const pump = "pump"
+
+// called names a piece by its number on the drawing.
+func (m *mender) called(ref string) string {
+	for _, p := range m.report.Scene.Layout.Pieces() {
+		if p.Ref == ref {
+			return "piece " + strconv.Itoa(p.Number)
+		}
+	}
+	return ref
+}
+
+// set is the change of a field, none where it says so already.
+func set(path, value string) design.Edit { return design.Edit{Path: path, Value: value} }
+
+// mate returns the end that closes on h, on tube t.
+func mate(h catalog.Half, t catalog.Tube) (string, catalog.Half, bool) {
+	slug := design.Weld
+	if !h.Plain() {
+		f, ok := catalog.FindFamily(h.Joint.Family)
+		if !ok {
+			return "", catalog.Half{}, false
+		}
+		slug = f.Slug + "/" + f.Halves[0]
+		if h.Name == f.Halves[0] {
+			slug = f.Slug + "/" + f.Halves[len(f.Halves)-1]
+		}
+	}
+	other, ok := catalog.FindHalf(slug, t)
+	return slug, other, ok
+}
+
+// name says what an end is: "ring joint male part", "plain end".
+func name(h catalog.Half) string {
+	if h.Plain() {
+		return "plain end to weld"
+	}
+	s, _, _ := strings.Cut(catalog.HalfPart(h).Name, ",")
+	return s
+}
+
+// article puts "a" or "an" before a word, by how it sounds.
+func article(s string) string {
+	if s != "" && strings.IndexByte("aeioAEIO8", s[0]) >= 0 || strings.HasPrefix(s, "SMS") || strings.HasPrefix(s, "11 ") {
+		return "an " + s
+	}
+	return "a " + s
+}
+
+// turned turns round what lies between two joints that are wrong each its own way.
+func (m *mender) turned(i int) []proposal {
+	rounds := joint.TurnRound(m.junctions, i)
+	if rounds == nil {
+		return nil
+	}
+	p := proposal{}
+	for _, r := range rounds {
+		in, out := m.junctions[r.First].Ref+".in", m.junctions[r.Last].Ref+".out"
+		was, _ := m.filled.Get(in)
+		is, _ := m.filled.Get(out)
+		p.edits = append(p.edits, set(in, is), set(out, was))
+	}
+	first, last := m.junctions[rounds[0].First].Ref, m.junctions[rounds[len(rounds)-1].Last].Ref
+	p.sentence = "Turn " + m.called(first) + " round."
+	if first != last {
+		p.sentence = "Turn everything from " + m.called(first) + " to " + m.called(last) + " round, union for union."
+	}
+	return []proposal{p}
+}
+
+// mated makes the two ends at junctions[i] close: one is changed to what the
+// other wants, or something that has both is put between them.
+func (m *mender) mated(i int) (out []proposal) {
+	up, down := m.ends(i)
+	change := func(e, to end) {
+		if slug, half, ok := mate(to.half, e.half.Tube); ok && !e.fixed {
+			out = append(out, proposal{"Change " + e.what + " to " + article(name(half)) + ".", []design.Edit{set(e.path, slug)}})
+		}
+	}
+	change(down, up)
+	if up.piece != "" {
+		change(up, down)
+	}
+	if !up.fixed && !down.fixed && up.piece != "" && !(up.half.Plain() && down.half.Plain()) {
+		out = append(out, proposal{"Weld them: make " + up.what + " and " + down.what + " plain.",
+			[]design.Edit{set(up.path, design.Weld), set(down.path, design.Weld)}})
+	}
+	out = append(out, m.between(i, up, down)...)
+	if up.piece == "" {
+		change(up, down) // the tank's own end last: it may be welded on already
+	}
+	return out
+}
+
+// adaptor is how long the tube of an adaptor is: room to draw a nut back and
+// to weld both halves on. Common practice, no source.
+const adaptor = "100 mm"
+
+// between puts an adaptor or a reducer, with one end for each, into a joint.
+func (m *mender) between(i int, up, down end) (out []proposal) {
+	at := m.junctions[i].Ref
+	where := "before " + m.called(at)
+	if at == pump {
+		at = "run." + strconv.Itoa(len(m.design.Run))
+		where = "before the pump"
+	}
+	start := func(kind string) []design.Edit {
+		return []design.Edit{{Op: "insert", Path: at}, set(at+".kind", kind)}
+	}
+	a, b := up.half.Tube, down.half.Tube
+	if a.Slug != b.Slug {
+		in, inHalf, ok := mate(up.half, a)
+		outEnd, outHalf, also := mate(down.half, b)
+		if !ok || !also {
+			return nil
+		}
+		shapes := []string{"concentric"}
+		if !route.Steep(m.junctions[i].Up.Dir) {
+			shapes = []string{"eccentric", "concentric"}
+		}
+		for _, shape := range shapes {
+			edits := append(start(design.Reducer), set(at+".size", a.Slug), set(at+".to", b.Slug),
+				set(at+".shape", shape), set(at+".in", in), set(at+".out", outEnd))
+			flat := ""
+			if shape == "eccentric" {
+				edits = append(edits, set(at+".turn", "180°"))
+				flat = ", flat side down"
+			}
+			out = append(out, proposal{"Put in " + article(shape) + " reducer" + flat + ", " + a.Name + " to " + b.Name + ", " +
+				withEnds(inHalf, outHalf) + ", " + where + ".", edits})
+		}
+		return out
+	}
+	in, inHalf, ok := mate(up.half, a)
+	outEnd, outHalf, also := mate(down.half, a)
+	if ok && also {
+		out = append(out, proposal{"Put in an adaptor, " + a.Name + ", " + withEnds(inHalf, outHalf) + " over " + adaptor + " of tube, " + where + ".",
+			append(start(design.Straight), set(at+".size", a.Slug), set(at+".length", adaptor), set(at+".in", in), set(at+".out", outEnd))})
+	}
+	return out
+}
+
+// withEnds says what a piece has at its two ends.
+func withEnds(in, out catalog.Half) string {
+	if in.Plain() && out.Plain() {
+		return "to weld in"
+	}
+	if name(in) == name(out) {
+		return "with " + article(name(in)) + " at each end"
+	}
+	return name(in) + " to " + name(out)
+}
+
+// level takes up a step between two tubes without a change of their ends: one
+// end is prepared, or one piece is made of the other's tube.
+func (m *mender) level(i int) (out []proposal) {
+	up, down := m.ends(i)
+	limit := float64(m.filled.Limits.BoreStep.Value())
+	if how, ok := joint.Prepare(up.half, down.half, limit); ok && down.piece != "" {
+		out = append(out, proposal{"Prepare the end before it is welded, upstream of " + m.called(down.piece) + ": " + how + ".",
+			[]design.Edit{set(down.piece+".prepared", "true")}})
+	}
+	kind := func(piece string) string {
+		k, _ := m.design.Get(piece + ".kind")
+		return k
+	}
+	if up.piece != "" && kind(up.piece) == design.Reducer {
+		out = append(out, proposal{"Make " + m.called(up.piece) + " end in " + down.half.Tube.Name + ".", []design.Edit{set(up.piece+".to", down.half.Tube.Slug)}})
+	}
+	if down.piece != "" {
+		out = append(out, proposal{"Make " + m.called(down.piece) + " of the tube before it, " + up.half.Tube.Name + ".", []design.Edit{set(down.piece+".size", up.half.Tube.Slug)}})
+	}
+	if up.piece != "" && kind(up.piece) != design.Reducer {
+		out = append(out, proposal{"Make " + m.called(up.piece) + " of the tube after it, " + down.half.Tube.Name + ".", []design.Edit{set(up.piece+".size", down.half.Tube.Slug)}})
+	}
+	return out
+}
+
+// stronger changes both halves of the union at junctions[i] to another.
+func (m *mender) stronger(i int) (out []proposal) {
+	up, down := m.ends(i)
+	if up.fixed || down.fixed {
+		return nil
+	}
+	for _, f := range catalog.Families() {
+		if f.Slug == up.half.Joint.Family {
+			continue
+		}
+		in, o := f.Slug+"/"+f.Halves[0], f.Slug+"/"+f.Halves[len(f.Halves)-1]
+		out = append(out, proposal{"Make this joint " + article(f.Name) + ".", []design.Edit{set(up.path, in), set(down.path, o)}})
+	}
+	return append(out, proposal{"Weld this joint.", []design.Edit{set(up.path, design.Weld), set(down.path, design.Weld)}})
+}
+
+// clamps makes a clamp of every union that must be taken apart to come clean.
+func (m *mender) clamps() []proposal {
+	p := proposal{sentence: "Make clamp joints of them."}
+	for i, j := range m.junctions {
+		f, ok := catalog.FindFamily(j.Up.Half.Joint.Family)
+		if !ok || f.Clean != "strip" || j.Down.Half.Joint.Family != f.Slug {
+			continue
+		}
+		up, down := m.ends(i)
+		if up.fixed || down.fixed {
+			return nil
+		}
+		p.edits = append(p.edits, set(up.path, clamp), set(down.path, clamp))
+	}
+	if p.edits == nil {
+		return nil
+	}
+	return []proposal{p}
+}
+
+const clamp = "clamp/ferrule"
