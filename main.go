@@ -172,7 +172,7 @@ func (t terminal) check(args []string) int {
 	}
 	worst := fine
 	for i, name := range set.Args() {
-		report := t.report(name)
+		d, report := t.report(name)
 		var err error
 		switch {
 		case *explain != "" && len(report.Faults) == 0:
@@ -190,7 +190,7 @@ func (t terminal) check(args []string) int {
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
 			}
-			_, err = io.WriteString(t.out, view.Text(report))
+			_, err = io.WriteString(t.out, view.Text(d, report))
 		}
 		if err != nil {
 			return t.fail(err)
@@ -207,12 +207,12 @@ func (t terminal) check(args []string) int {
 }
 
 // report reads the design in the file name and checks it.
-func (t terminal) report(name string) pipeline.Report {
+func (t terminal) report(name string) (design.Design, pipeline.Report) {
 	in := t.in
 	if name != "-" {
 		file, err := os.Open(name)
 		if err != nil {
-			return unreadable(err)
+			return design.Design{}, unreadable(err)
 		}
 		defer file.Close()
 		in = file
@@ -220,13 +220,13 @@ func (t terminal) report(name string) pipeline.Report {
 	// One byte over the limit is enough for design.ReadFile to refuse it.
 	data, err := io.ReadAll(io.LimitReader(in, design.MaxFile+1))
 	if err != nil {
-		return unreadable(err)
+		return design.Design{}, unreadable(err)
 	}
 	d, faults := design.ReadFile(data)
 	if len(faults) > 0 {
-		return pipeline.Report{Title: d.Title, Faults: faults}
+		return d, pipeline.Report{Title: d.Title, Faults: faults}
 	}
-	return pipeline.Check(d)
+	return d, pipeline.Check(d)
 }
 
 // unreadable is the report on a design that could not be got at.

@@ -98,7 +98,7 @@ func turnAdvice(junctions []route.Junction, at int) string {
 		what = "Turn pieces " + strconv.Itoa(number(junctions, first)) + " to " + strconv.Itoa(number(junctions, last)) + " round, union for union"
 	}
 	up, down := junctions[first].Up.Half, junctions[last+1].Down.Half
-	return what + ": the chain ends in two " + noun(up.Name) + "s on one side of it and two " + noun(down.Name) + "s on the other, and then closes at both."
+	return what + ": two " + noun(up.Name) + "s meet on one side and two " + noun(down.Name) + "s on the other, and then both close."
 }
 
 // number returns the number on the drawing of the piece behind junctions[at].

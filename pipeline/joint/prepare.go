@@ -39,13 +39,21 @@ func Prepare(up, down catalog.Half, limit float64) (how string, ok bool) {
 	return how + " and " + more, ok
 }
 
-// turned returns how the excess of the thicker of two ends is turned off.
+// turned returns how the excess of the thicker of two ends is turned off, where
+// it stands out by more than is allowed.
 func turned(a, b catalog.Half, limit float64) (how string, ok bool) {
 	thick, thin := a, b
 	if thick.Tube.Wall < thin.Tube.Wall {
 		thick, thin = thin, thick
 	}
-	outside, bore := min(thick.Tube.OD, thin.Tube.OD), max(thick.Tube.Bore(), thin.Tube.Bore())
+	s, allow := stepOf(thick, thin), allowed(thick, thin, limit)
+	outside, bore := thick.Tube.OD, thick.Tube.Bore()
+	if s.bore > allow.bore {
+		bore = max(bore, thin.Tube.Bore())
+	}
+	if s.outside > allow.outside {
+		outside = min(outside, thin.Tube.OD)
+	}
 	left := thick
 	left.Tube.OD, left.Tube.Wall = outside, (outside-bore)/2
 	if left.Tube.Wall <= 0 || !stepOf(left, thin).within(allowed(left, thin, limit), true) {

@@ -9,6 +9,7 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/joint"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
 
@@ -61,11 +62,11 @@ type end struct {
 // ends returns the ends that meet at junctions[i].
 func (m *mender) ends(i int) (up, down end) {
 	j := &m.junctions[i]
-	down = end{path: j.Ref + ".in", piece: j.Ref, what: "the upstream end of " + m.called(j.Ref), half: j.Down.Half}
+	down = end{path: j.Ref + ".in", piece: j.Ref, what: "the upstream end of " + m.called(j.Ref), half: *j.Down.Half}
 	if j.Ref == pump {
-		down = end{path: "pump.inEnd", what: "the pump inlet", half: j.Down.Half, fixed: true}
+		down = end{path: "pump.inEnd", what: "the pump inlet", half: *j.Down.Half, fixed: true}
 	}
-	up = end{half: j.Up.Half}
+	up = end{half: *j.Up.Half}
 	switch {
 	case i == 0:
 		up.path, up.what = "tank.outlet.end", "the tank outlet"
@@ -107,7 +108,10 @@ func mate(h catalog.Half, t catalog.Tube) (string, catalog.Half, bool) {
 		}
 	}
 	other, ok := catalog.FindHalf(slug, t)
-	return slug, other, ok
+	if !ok {
+		return "", catalog.Half{}, false
+	}
+	return slug, *other, true
 }
 
 // name says what an end is: "ring joint male part", "plain end".
@@ -174,7 +178,10 @@ func (m *mender) mated(i int) (out []proposal) {
 
 // adaptor is how long the tube of an adaptor is: room to draw a nut back and
 // to weld both halves on. Common practice, no source.
-const adaptor = "100 mm"
+const (
+	adaptor = "100 mm"
+	half    = "50 mm" // of it, where it is made of two tubes
+)
 
 // between puts an adaptor or a reducer, with one end for each, into a joint.
 func (m *mender) between(i int, up, down end) (out []proposal) {
@@ -189,10 +196,14 @@ func (m *mender) between(i int, up, down end) (out []proposal) {
 	}
 	a, b := up.half.Tube, down.half.Tube
 	if a.Slug != b.Slug {
+		out = m.madeUp(at, where, up, down)
+		if max(a.OD-b.OD, b.OD-a.OD) < leastReduced {
+			return out
+		}
 		in, inHalf, ok := mate(up.half, a)
 		outEnd, outHalf, also := mate(down.half, b)
 		if !ok || !also {
-			return nil
+			return out
 		}
 		shapes := []string{"concentric"}
 		if !route.Steep(m.junctions[i].Up.Dir) {
@@ -218,6 +229,32 @@ func (m *mender) between(i int, up, down end) (out []proposal) {
 			append(start(design.Straight), set(at+".size", a.Slug), set(at+".length", adaptor), set(at+".in", in), set(at+".out", outEnd))})
 	}
 	return out
+}
+
+// leastReduced is the least difference in OD that reducers are made for.
+// Common practice, no source.
+const leastReduced = 1.5 * q.Millimetre
+
+// madeUp is an adaptor of two tubes so nearly alike that one is prepared and
+// welded to the other, with the end of each that the joint wants.
+func (m *mender) madeUp(at, where string, up, down end) []proposal {
+	a, b := up.half.Tube, down.half.Tube
+	how, ok := joint.Prepare(catalog.Half{Tube: a}, catalog.Half{Tube: b}, float64(m.filled.Limits.BoreStep.Value()))
+	in, inHalf, first := mate(up.half, a)
+	out, outHalf, second := mate(down.half, b)
+	if !ok || !first || !second || up.half.Plain() || down.half.Plain() {
+		return nil
+	}
+	dot := strings.LastIndexByte(at, '.')
+	i, _ := strconv.Atoi(at[dot+1:])
+	next := at[:dot+1] + strconv.Itoa(i+1)
+	return []proposal{{
+		"Put in an adaptor made of " + a.Name + " and " + b.Name + ", " + withEnds(inHalf, outHalf) + ", " + half + " of each tube, " + where + "; before they are welded, " + how + ".",
+		[]design.Edit{
+			{Op: "insert", Path: at}, set(at+".kind", design.Straight), set(at+".size", a.Slug), set(at+".length", half), set(at+".in", in),
+			{Op: "insert", Path: next}, set(next+".kind", design.Straight), set(next+".size", b.Slug), set(next+".length", half), set(next+".out", out), set(next+".prepared", "true"),
+		},
+	}}
 }
 
 // withEnds says what a piece has at its two ends.
@@ -248,12 +285,24 @@ func (m *mender) level(i int) (out []proposal) {
 		out = append(out, proposal{"Make " + m.called(up.piece) + " end in " + down.half.Tube.Name + ".", []design.Edit{set(up.piece+".to", down.half.Tube.Slug)}})
 	}
 	if down.piece != "" {
-		out = append(out, proposal{"Make " + m.called(down.piece) + " of the tube before it, " + up.half.Tube.Name + ".", []design.Edit{set(down.piece+".size", up.half.Tube.Slug)}})
+		out = append(out, proposal{"Make " + m.called(down.piece) + m.followers(down.piece) + " of the tube before it, " + up.half.Tube.Name + ".", []design.Edit{set(down.piece+".size", up.half.Tube.Slug)}})
 	}
 	if up.piece != "" && kind(up.piece) != design.Reducer {
 		out = append(out, proposal{"Make " + m.called(up.piece) + " of the tube after it, " + down.half.Tube.Name + ".", []design.Edit{set(up.piece+".size", down.half.Tube.Slug)}})
 	}
 	return out
+}
+
+// followers says whether pieces take their tube from the one at ref.
+func (m *mender) followers(ref string) string {
+	dot := strings.LastIndexByte(ref, '.')
+	i, _ := strconv.Atoi(ref[dot+1:])
+	next := ref[:dot+1] + strconv.Itoa(i+1)
+	kind, _ := m.design.Get(ref + ".kind")
+	if size, ok := m.design.Get(next + ".size"); ok && size == "" && kind != design.Reducer {
+		return ", and what follows it,"
+	}
+	return ""
 }
 
 // stronger changes both halves of the union at junctions[i] to another.

@@ -5,6 +5,7 @@
 package mend
 
 import (
+	"slices"
 	"sort"
 
 	"drawoff/pipeline"
@@ -60,9 +61,6 @@ type proposal struct {
 	edits    []design.Edit
 }
 
-// subject is what a verdict is about: what rule, and which piece.
-type subject struct{ rule, piece string }
-
 // tried makes the change and checks the plant. It is a way out of v when v is
 // gone, from its piece wherever that is now, and has not turned up elsewhere.
 func (c proposal) tried(d design.Design, r pipeline.Report, v finding.Verdict) (Way, bool) {
@@ -74,36 +72,55 @@ func (c proposal) tried(d design.Design, r pipeline.Report, v finding.Verdict) (
 	if len(after.Faults) > 0 {
 		return Way{}, false
 	}
-	// What was said before, by where its piece is now.
-	before := map[subject][]finding.Level{}
-	for _, was := range r.Verdicts {
-		if was.Level == finding.Sound || was.Rule == v.Rule && was.Piece == v.Piece && was.Sentence == v.Sentence {
-			continue
-		}
-		at := was.Piece
-		for _, e := range c.edits {
-			at = e.Moved(at)
-		}
-		before[subject{was.Rule, at}] = append(before[subject{was.Rule, at}], was.Level)
-	}
-	w := Way{Sentence: c.sentence, Edits: c.edits}
-	for _, now := range after.Verdicts {
-		if now.Level == finding.Sound {
-			continue
-		}
-		key := subject{now.Rule, now.Piece}
-		if had := before[key]; len(had) > 0 && had[0] >= now.Level {
-			before[key] = had[1:]
-			continue
-		}
-		if now.Rule == v.Rule {
-			return Way{}, false
-		}
-		w.Brings = append(w.Brings, now)
+	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(troubles(r, c.edits), troubles(after, nil), v)}
+	if slices.ContainsFunc(w.Brings, func(n finding.Verdict) bool { return n.Rule == v.Rule }) {
+		return Way{}, false
 	}
 	w.Longer = taken(after) - taken(r)
 	w.Joints = len(after.Scene.Layout.Junctions) - len(r.Scene.Layout.Junctions)
 	return w, true
+}
+
+// troubles returns the verdicts that are not sound, each about the piece where
+// it is after edits.
+func troubles(r pipeline.Report, edits []design.Edit) (out []finding.Verdict) {
+	for _, v := range r.Verdicts {
+		if v.Level == finding.Sound {
+			continue
+		}
+		for _, e := range edits {
+			v.Piece = e.Moved(v.Piece)
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// brought returns what is in after and was not in before, v taken out. A
+// trouble of another rule that only turned up at another piece is the same
+// one: what sits in many joints is told of the first.
+func brought(before, after []finding.Verdict, v finding.Verdict) []finding.Verdict {
+	had := make([]bool, len(before)) // once for each
+	for i, b := range before {
+		if b.Rule == v.Rule && b.Sentence == v.Sentence {
+			had[i] = true
+			break
+		}
+	}
+	match := func(alike func(was, now finding.Verdict) bool) {
+		after = slices.DeleteFunc(after, func(now finding.Verdict) bool {
+			for i, was := range before {
+				if !had[i] && was.Rule == now.Rule && was.Level >= now.Level && alike(was, now) {
+					had[i] = true
+					return true
+				}
+			}
+			return false
+		})
+	}
+	match(func(was, now finding.Verdict) bool { return was.Piece == now.Piece })
+	match(func(_, now finding.Verdict) bool { return now.Rule != v.Rule })
+	return after
 }
 
 // taken is how long a line is with what its straights made to fit take up left out.

@@ -45,6 +45,7 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	edit     make Edits; what cannot be taken stays pending in its field
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
+//	mend     make the change Value that is offered for the verdict of rule Kind on the piece Path
 //	measure  take Value as the measured length of the dimension Path
 //	open     open a file's Text
 //	save     answer with the design as a file
@@ -87,6 +88,8 @@ func (a *App) do(req Request) Response {
 		res = a.add(req.Kind, req.Path)
 	case "point":
 		res = a.point(req.Path)
+	case "mend":
+		res = a.mend(req.Kind, req.Path, req.Value)
 	case "measure":
 		a.measure(req.Path, req.Value)
 	case "open":

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/mend"
 	q "drawoff/pipeline/quantity"
 	"drawoff/www/view"
 )
@@ -140,6 +141,9 @@ func beside(path string, faults design.Faults) design.Fault {
 // add puts a piece of kind before path, filled in so that the line still
 // closes: ends as the neighbour's, a length where one must be given.
 func (a *App) add(kind, path string) Response {
+	if list, at := split(path); list == "cleaning" {
+		return a.clean(kind, at)
+	}
 	edits := append([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".kind", Value: kind}}, a.starters(kind, path)...)
 	c, faults := a.try(edits)
 	if len(faults) > 0 {
@@ -147,6 +151,50 @@ func (a *App) add(kind, path string) Response {
 	}
 	a.accept(c, edits, false)
 	return Response{Focus: "in-" + path + ".kind"}
+}
+
+// clean adds an agent to what the line is cleaned with, beside the usual ones
+// when nothing was said before: they hold until they are taken out.
+func (a *App) clean(agent string, at int) Response {
+	var edits []design.Edit
+	add := func(agent string) {
+		path := "cleaning." + strconv.Itoa(at)
+		edits = append(edits, design.Edit{Op: "insert", Path: path}, design.Edit{Path: path + ".agent", Value: agent})
+		at++
+	}
+	if at == 0 {
+		for _, c := range design.UsualCleaning() {
+			if c.Agent != agent {
+				add(c.Agent)
+			}
+		}
+	}
+	add(agent)
+	c, faults := a.try(edits)
+	if len(faults) > 0 {
+		return Response{Message: "That cannot be added: " + faults[0].String(), Problem: true}
+	}
+	a.accept(c, edits, false)
+	return Response{Focus: "in-cleaning." + strconv.Itoa(at-1) + ".temperature"}
+}
+
+// mend makes the change offered as sentence for a verdict.
+func (a *App) mend(rule, piece, sentence string) Response {
+	for _, v := range a.report.Verdicts {
+		if v.Rule != rule || v.Piece != piece {
+			continue
+		}
+		for _, w := range mend.Ways(a.present, a.report, v) {
+			if w.Sentence != sentence {
+				continue
+			}
+			if c, faults := a.try(w.Edits); len(faults) == 0 {
+				a.accept(c, w.Edits, false)
+				return Response{Message: "Done: " + sentence + " Undo takes it back.", Focus: "verdicts-title"}
+			}
+		}
+	}
+	return Response{Message: "That is no longer a way out: the plant has changed since it was offered.", Problem: true}
 }
 
 // starters are what a new piece needs said from the first.

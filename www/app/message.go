@@ -17,9 +17,9 @@ type Request struct {
 	Op     string        `json:"op"` // see Handle
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
-	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece
-	Path   string        `json:"path,omitempty"`   // add, point, measure: where
-	Value  string        `json:"value,omitempty"`  // measure: as typed
+	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, or the cleaning agent; mend: the rule
+	Path   string        `json:"path,omitempty"`   // add, point, measure, mend: where
+	Value  string        `json:"value,omitempty"`  // measure: as typed; mend: the sentence of the way out
 	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
 	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
 	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed

@@ -96,15 +96,17 @@ var (
 
 // labels of the fields of a piece, by member.
 var pieceLabels = map[string]field{
-	"kind":   {"kind", "Piece", ""},
-	"name":   {"name", "Your name for it", ""},
-	"size":   {"size", "Tube", "as the piece before if left empty"},
-	"to":     {"to", "Reduces to", ""},
-	"shape":  {"shape", "Shape", ""},
-	"in":     {"in", "Upstream end", ""},
-	"out":    {"out", "Downstream end", ""},
-	"third":  {"third", "Open port", ""},
-	"seal":   {"seal", "Seal at upstream joint", ""},
+	"kind":     {"kind", "Piece", ""},
+	"name":     {"name", "Your name for it", ""},
+	"size":     {"size", "Tube", "as the piece before if left empty"},
+	"to":       {"to", "Reduces to", ""},
+	"shape":    {"shape", "Shape", ""},
+	"in":       {"in", "Upstream end", ""},
+	"out":      {"out", "Downstream end", ""},
+	"third":    {"third", "Open port", ""},
+	"seal":     {"seal", "Seal at upstream joint", ""},
+	"prepared": {"prepared", "End prepared", "turned or expanded to match the piece before"},
+
 	"length": {"length", "Length", ""},
 	"fit":    {"fit", "Make it fit", "its length closes the gap"},
 	"angle":  {"angle", "Angle", ""},
@@ -152,6 +154,7 @@ func Form(b Bench) string {
 		fields := f.without(liquidFields, "liquid.strength", kind == "water" || kind == "milk")
 		fields = f.without(fields, "liquid.alcohol", kind != "fermented")
 		f.fields("", f.without(fields, "liquid.fat", kind != "milk"))
+		f.cleaning(b)
 	})
 	f.group("What you hold it to", false, func() { f.fields("limits.", limitFields) })
 	return f.String()
@@ -217,7 +220,7 @@ func (f *form) control(path string, x field) {
 	f.El("label", x.label, "for", id)
 	common := []string{"id", id, "data-path", path, "aria-describedby", described, "aria-invalid", invalid}
 	switch {
-	case strings.HasSuffix(path, ".fit"):
+	case strings.HasSuffix(path, ".fit") || strings.HasSuffix(path, ".prepared"):
 		f.Void("input", append(common, "type", "checkbox", "checked", markup.If(value == "true", markup.Empty))...)
 	case path == "note":
 		f.Open("textarea", append(common, "rows", "2")...)
@@ -403,6 +406,9 @@ func (f *form) piece(path string, i, n int) {
 		for _, member := range k.Fields {
 			if member == "turn" && kind == design.Reducer && !f.eccentric(path) {
 				continue // it has no side that could be turned
+			}
+			if in, _ := f.filled.Get(path + ".in"); member == "prepared" && in != design.Weld {
+				continue
 			}
 			x := pieceLabels[member]
 			switch {

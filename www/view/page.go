@@ -60,7 +60,7 @@ func Page(b Bench, a Assets) string {
 // region writes a section of the page that changes with the design.
 func (h *html) region(id, title, class, content string) {
 	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
-	h.El("h2", title, "id", id+"-title")
+	h.El("h2", title, "id", id+"-title", "tabindex", "-1")
 	h.Open("div", "id", id, "class", class)
 	h.Raw(content)
 	h.Close("div")

@@ -55,8 +55,8 @@ func Drawing(b Bench) string {
 
 // Verdicts lists what every rule says, the gravest first; what is sound folds away.
 func Verdicts(b Bench) string {
-	r := b.Report
 	var h html
+	r := b.Report
 	sound := 0
 	h.Open("ul", "class", "verdicts")
 	for _, v := range r.Verdicts {
@@ -64,7 +64,7 @@ func Verdicts(b Bench) string {
 			sound++
 			continue
 		}
-		h.verdict(r, v)
+		h.verdict(b, v)
 	}
 	h.Close("ul")
 	if sound == len(r.Verdicts) {
@@ -76,7 +76,7 @@ func Verdicts(b Bench) string {
 		h.Open("ul", "class", "verdicts")
 		for _, v := range r.Verdicts {
 			if v.Level == finding.Sound {
-				h.verdict(r, v)
+				h.verdict(b, v)
 			}
 		}
 		h.Close("ul")
@@ -85,7 +85,8 @@ func Verdicts(b Bench) string {
 	return h.String()
 }
 
-func (h *html) verdict(r pipeline.Report, v finding.Verdict) {
+func (h *html) verdict(b Bench, v finding.Verdict) {
+	r := b.Report
 	h.Open("li", "class", "verdict "+v.Level.String(), "data-rule", v.Rule)
 	h.badge(v.Level)
 	h.Open("div")
@@ -105,6 +106,7 @@ func (h *html) verdict(r pipeline.Report, v finding.Verdict) {
 	}
 	h.Text("Basis: " + v.Basis + ".")
 	h.Close("p")
+	h.ways(b, v)
 	h.Close("div")
 	h.Close("li")
 }

@@ -37,6 +37,14 @@ func Said(b Bench) string {
 	said("pump.", pumpFields)
 	said("delivery.", deliveryFields)
 	said("", liquidFields)
+	h.Open("div")
+	h.El("dt", "Cleaned with")
+	if len(b.Design.Cleaning) > 0 {
+		h.El("dd", cleanedWith(b.Design.Cleaning))
+	} else {
+		h.El("dd", cleanedWith(design.UsualCleaning())+" (usual)")
+	}
+	h.Close("div")
 	h.Close("dl")
 	return h.String()
 }

@@ -4,12 +4,14 @@ import (
 	"strings"
 
 	"drawoff/pipeline"
+	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/mend"
 	q "drawoff/pipeline/quantity"
 )
 
-// Text is the report as a terminal prints it.
-func Text(r pipeline.Report) string {
+// Text is the report r on d as a terminal prints it.
+func Text(d design.Design, r pipeline.Report) string {
 	var t text
 	if len(r.Faults) > 0 {
 		for _, f := range r.Faults {
@@ -33,6 +35,9 @@ func Text(r pipeline.Report) string {
 				t.wrap(pad("", 7), v.Advice)
 			}
 			t.wrap(pad("", 7), "Basis: "+v.Basis+".")
+			for _, w := range mend.Ways(d, r, v) {
+				t.wrap(pad("", 7)+"way out: ", w.Sentence+" "+cost(w))
+			}
 		}
 	}
 

@@ -84,8 +84,9 @@ func TestPageIsSound(t *testing.T) {
 
 // A terminal sees every verdict, figure and part that the page shows.
 func TestTextTellsAll(t *testing.T) {
-	r := pipeline.Check(design.Demo())
-	text := Text(r)
+	d := design.Demo()
+	r := pipeline.Check(d)
+	text := Text(d, r)
 	plain := strings.Join(strings.Fields(text), " ")
 	for _, v := range r.Verdicts {
 		assert.Contains(t, plain, v.Sentence)
@@ -116,6 +117,6 @@ func TestWorkingTellsAll(t *testing.T) {
 
 func TestFaultsAreTold(t *testing.T) {
 	r := pipeline.Report{Faults: design.Faults{{Field: "tank.bore", Given: "-1 mm", What: "a length cannot be negative", Hint: "write it like 900 mm"}}}
-	assert.Contains(t, Text(r), "tank.bore")
-	assert.Contains(t, Text(r), "900 mm")
+	assert.Contains(t, Text(design.Design{}, r), "tank.bore")
+	assert.Contains(t, Text(design.Design{}, r), "900 mm")
 }

@@ -1,0 +1,60 @@
+package view
+
+import (
+	"strings"
+
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/mend"
+	q "drawoff/pipeline/quantity"
+)
+
+// ways offers what would make v sound, each with a button that does it.
+func (h *html) ways(b Bench, v finding.Verdict) {
+	found := mend.Ways(b.Design, b.Report, v)
+	if len(found) == 0 {
+		return
+	}
+	h.Open("ul", "class", "ways", "aria-label", "Ways out")
+	for _, w := range found {
+		h.Open("li")
+		h.Open("button", "type", "button", "data-act", "mend", "data-rule", v.Rule, "data-path", v.Piece, "data-value", w.Sentence)
+		h.Text(strings.TrimSuffix(w.Sentence, "."))
+		h.Close("button")
+		h.El("small", cost(w), "class", "hint")
+		h.Close("li")
+	}
+	h.Close("ul")
+}
+
+// brings is how many things that a way out brings are told in full. Whatever
+// stops always is: reports have the gravest first.
+const brings = 2
+
+// cost tells what a way out takes: length, joints, and what it brings.
+func cost(w mend.Way) string {
+	var words []string
+	switch {
+	case w.Longer >= q.Millimetre/2:
+		words = append(words, q.Text(w.Longer)+" longer")
+	case w.Longer <= -q.Millimetre/2:
+		words = append(words, q.Text(-w.Longer)+" shorter")
+	}
+	switch {
+	case w.Joints > 0:
+		words = append(words, count(w.Joints, "joint more", "joints more"))
+	case w.Joints < 0:
+		words = append(words, count(-w.Joints, "joint less", "joints less"))
+	}
+	s := strings.Join(words, ", ")
+	if s == "" {
+		s = "No length, no joint"
+	}
+	s += "."
+	for i, v := range w.Brings {
+		if i == brings && v.Level != finding.Stop {
+			return s + " And " + count(len(w.Brings)-i, "thing more to look at.", "things more to look at.")
+		}
+		s += " But then, " + strings.ToLower(word(v.Level)) + ": " + v.Sentence
+	}
+	return s
+}
