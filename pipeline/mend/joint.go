@@ -13,31 +13,29 @@ import (
 	"drawoff/pipeline/route"
 )
 
-// proposals returns the changes that may answer v, the simplest first.
+// answers holds for each rule what may answer a verdict of it about
+// junctions[i], the simplest first.
+var answers = map[string]func(m *mender, i int) []proposal{
+	joint.RuleHalves:      func(m *mender, i int) []proposal { return append(m.turned(i), m.mated(i)...) },
+	joint.RuleFamily:      (*mender).mated,
+	joint.RuleLookalike:   (*mender).mated,
+	joint.RuleSize:        (*mender).mated,
+	joint.RuleStep:        func(m *mender, i int) []proposal { return append(m.level(i), m.mated(i)...) },
+	joint.RuleMissing:     (*mender).usualSeal,
+	joint.RuleSealSize:    (*mender).usualSeal,
+	joint.RuleMedium:      (*mender).materials,
+	joint.RuleTemperature: (*mender).materials,
+	joint.RuleCleaning:    (*mender).materials,
+	joint.RulePressure:    (*mender).stronger,
+	joint.RuleStrip:       (*mender).clamps,
+}
+
+// proposals returns the changes that may answer v, a verdict about a joint.
 func proposals(d design.Design, r pipeline.Report, v finding.Verdict) []proposal {
-	junctions := r.Scene.Layout.Junctions
-	m := mender{design: d, filled: d.Filled(), report: r, junctions: junctions}
-	switch v.Rule {
-	case joint.RuleStrip:
-		return m.clamps()
-	case joint.RuleMedium, joint.RuleTemperature, joint.RuleCleaning:
-		return m.materials(v)
-	}
-	for i := range junctions {
-		if junctions[i].Ref != v.Piece {
-			continue
-		}
-		switch v.Rule {
-		case joint.RuleMissing, joint.RuleSealSize:
-			return m.usualSeal(i)
-		case joint.RuleHalves:
-			return append(m.turned(i), m.mated(i)...)
-		case joint.RuleFamily, joint.RuleLookalike, joint.RuleSize:
-			return m.mated(i)
-		case joint.RuleStep:
-			return append(m.level(i), m.mated(i)...)
-		case joint.RulePressure:
-			return m.stronger(i)
+	m := mender{design: d, filled: d.Filled(), report: r, junctions: r.Scene.Layout.Junctions}
+	for i := range m.junctions {
+		if m.junctions[i].Ref == v.Piece {
+			return answers[v.Rule](&m, i)
 		}
 	}
 	return nil
@@ -322,7 +320,7 @@ func (m *mender) stronger(i int) (out []proposal) {
 }
 
 // clamps makes a clamp of every union that must be taken apart to come clean.
-func (m *mender) clamps() []proposal {
+func (m *mender) clamps(int) []proposal {
 	p := proposal{sentence: "Make clamp joints of them."}
 	for i, j := range m.junctions {
 		f, ok := catalog.FindFamily(j.Up.Half.Joint.Family)

@@ -33,13 +33,22 @@ const most = 4
 // the ones that bring the least trouble first, at most four, none for a rule
 // that no change here answers.
 func Ways(d design.Design, r pipeline.Report, v finding.Verdict) []Way {
-	if v.Level == finding.Sound || len(r.Faults) > 0 {
+	if !Answers(v) || len(r.Faults) > 0 {
 		return nil
 	}
 	var ways []Way
+	clean := 0 // that bring nothing: no later one can come before them
 	for _, c := range proposals(d, r, v) {
-		if w, ok := c.tried(d, r, v); ok {
-			ways = append(ways, w)
+		w, ok := c.tried(d, r, v)
+		if !ok {
+			continue
+		}
+		ways = append(ways, w)
+		if len(w.Brings) == 0 {
+			clean++
+		}
+		if clean == most {
+			break
 		}
 	}
 	sort.SliceStable(ways, func(i, j int) bool {
@@ -53,6 +62,12 @@ func Ways(d design.Design, r pipeline.Report, v finding.Verdict) []Way {
 		return a.Joints < b.Joints
 	})
 	return ways[:min(len(ways), most)]
+}
+
+// Answers reports whether there may be ways out of v, without trying any.
+func Answers(v finding.Verdict) bool {
+	_, ok := answers[v.Rule]
+	return ok && v.Level != finding.Sound
 }
 
 // proposal is a change that may be a way out.

@@ -5,7 +5,6 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
-	"drawoff/pipeline/finding"
 )
 
 // sealPath returns the field that names the seal of the joint at ref.
@@ -25,14 +24,9 @@ func (m *mender) usualSeal(i int) []proposal {
 	return []proposal{{sentence, []design.Edit{set(sealPath(m.junctions[i].Ref), "")}}}
 }
 
-// materials changes every seal of the material that v is about to another.
-func (m *mender) materials(v finding.Verdict) (out []proposal) {
-	bad := ""
-	for _, j := range m.junctions {
-		if j.Ref == v.Piece {
-			bad = materialOf(j.Seal)
-		}
-	}
+// materials changes every seal of the material in junctions[i] to another.
+func (m *mender) materials(i int) (out []proposal) {
+	bad := materialOf(m.junctions[i].Seal)
 	if bad == "" {
 		return nil
 	}

@@ -22,6 +22,7 @@ type App struct {
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
 	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
 	shopped      string            // the last request to the workshop
+	asked        view.Asked        // the verdict that ways out were asked of
 	shown        map[string]string // regions as the page has them
 }
 
@@ -45,6 +46,7 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	edit     make Edits; what cannot be taken stays pending in its field
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
+//	ways     show the ways out of the verdict of rule Kind on the piece Path
 //	mend     make the change Value that is offered for the verdict of rule Kind on the piece Path
 //	measure  take Value as the measured length of the dimension Path
 //	open     open a file's Text
@@ -88,6 +90,8 @@ func (a *App) do(req Request) Response {
 		res = a.add(req.Kind, req.Path)
 	case "point":
 		res = a.point(req.Path)
+	case "ways":
+		a.asked = view.Asked{Rule: req.Kind, Piece: req.Path}
 	case "mend":
 		res = a.mend(req.Kind, req.Path, req.Value)
 	case "measure":
@@ -156,7 +160,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 }
 
 func (a *App) bench() view.Bench {
-	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width}
+	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width, Asked: a.asked}
 }
 
 // changed returns the regions that differ from what the page has, of those

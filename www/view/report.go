@@ -57,14 +57,14 @@ func Drawing(b Bench) string {
 func Verdicts(b Bench) string {
 	var h html
 	r := b.Report
-	sound := 0
+	sound, left := 0, atOnce
 	h.Open("ul", "class", "verdicts")
 	for _, v := range r.Verdicts {
 		if v.Level == finding.Sound {
 			sound++
 			continue
 		}
-		h.verdict(b, v)
+		h.verdict(b, v, &left)
 	}
 	h.Close("ul")
 	if sound == len(r.Verdicts) {
@@ -76,7 +76,7 @@ func Verdicts(b Bench) string {
 		h.Open("ul", "class", "verdicts")
 		for _, v := range r.Verdicts {
 			if v.Level == finding.Sound {
-				h.verdict(b, v)
+				h.verdict(b, v, &left)
 			}
 		}
 		h.Close("ul")
@@ -85,7 +85,7 @@ func Verdicts(b Bench) string {
 	return h.String()
 }
 
-func (h *html) verdict(b Bench, v finding.Verdict) {
+func (h *html) verdict(b Bench, v finding.Verdict, left *int) {
 	r := b.Report
 	h.Open("li", "class", "verdict "+v.Level.String(), "data-rule", v.Rule)
 	h.badge(v.Level)
@@ -106,7 +106,7 @@ func (h *html) verdict(b Bench, v finding.Verdict) {
 	}
 	h.Text("Basis: " + v.Basis + ".")
 	h.Close("p")
-	h.ways(b, v)
+	h.ways(b, v, left)
 	h.Close("div")
 	h.Close("li")
 }

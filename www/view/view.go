@@ -19,6 +19,7 @@ type Bench struct {
 	Report  pipeline.Report // of Design
 	Pending []Pending
 	Width   int // pixels that the drawing may be wide
+	Asked   Asked
 }
 
 // Pending is something typed that the design could not take: it stays in its
@@ -28,6 +29,10 @@ type Pending struct {
 	Value string
 	Fault design.Fault
 }
+
+// Asked is the verdict that the user asked ways out of, beside those that have
+// theirs at once.
+type Asked struct{ Rule, Piece string }
 
 // pending returns what is pending at path.
 func (b Bench) pending(path string) (Pending, bool) {

@@ -8,8 +8,22 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// ways offers what would make v sound, each with a button that does it.
-func (h *html) ways(b Bench, v finding.Verdict) {
+// atOnce is how many verdicts have their ways out shown unasked: finding them
+// checks the plant some ten times for each, and every keystroke shows them anew.
+const atOnce = 3
+
+// ways offers what would make v sound, each with a button that does it. left
+// is how many verdicts still have theirs unasked.
+func (h *html) ways(b Bench, v finding.Verdict, left *int) {
+	if !mend.Answers(v) {
+		return
+	}
+	if *left--; *left < 0 && b.Asked != (Asked{v.Rule, v.Piece}) {
+		h.Open("button", "type", "button", "data-act", "ways", "data-rule", v.Rule, "data-path", v.Piece)
+		h.Text("Ways out…")
+		h.Close("button")
+		return
+	}
 	found := mend.Ways(b.Design, b.Report, v)
 	if len(found) == 0 {
 		return
