@@ -87,6 +87,7 @@ func (c proposal) tried(d design.Design, r pipeline.Report, v finding.Verdict) (
 	if len(after.Faults) > 0 {
 		return Way{}, false
 	}
+	v.Piece = moved(v.Piece, c.edits)
 	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(troubles(r, c.edits), troubles(after, nil), v)}
 	if slices.ContainsFunc(w.Brings, func(n finding.Verdict) bool { return n.Rule == v.Rule }) {
 		return Way{}, false
@@ -103,12 +104,18 @@ func troubles(r pipeline.Report, edits []design.Edit) (out []finding.Verdict) {
 		if v.Level == finding.Sound {
 			continue
 		}
-		for _, e := range edits {
-			v.Piece = e.Moved(v.Piece)
-		}
+		v.Piece = moved(v.Piece, edits)
 		out = append(out, v)
 	}
 	return out
+}
+
+// moved returns where the piece at path is after edits.
+func moved(path string, edits []design.Edit) string {
+	for _, e := range edits {
+		path = e.Moved(path)
+	}
+	return path
 }
 
 // brought returns what is in after and was not in before, v taken out. A
@@ -117,7 +124,7 @@ func troubles(r pipeline.Report, edits []design.Edit) (out []finding.Verdict) {
 func brought(before, after []finding.Verdict, v finding.Verdict) []finding.Verdict {
 	had := make([]bool, len(before)) // once for each
 	for i, b := range before {
-		if b.Rule == v.Rule && b.Sentence == v.Sentence {
+		if b.Rule == v.Rule && b.Piece == v.Piece && b.Sentence == v.Sentence {
 			had[i] = true
 			break
 		}

@@ -12,6 +12,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/design/designtest"
+	"drawoff/pipeline/joint"
 	"drawoff/www/app"
 )
 
@@ -240,4 +241,67 @@ func BenchmarkEdit(b *testing.B) {
 	for i := 0; b.Loop(); i++ {
 		a.Handle(requests[i%2])
 	}
+}
+
+// A way out is made in one step, told, and taken back in one.
+func TestMend(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := edit(t, a, "under.1.in", "ring-joint/liner")
+	verdicts := res.Regions["verdicts"]
+	const sentence = "Change the upstream end of piece 2 to a clamp ferrule."
+	assert.Contains(t, verdicts, `data-value="`+sentence+`"`)
+	wrong := present(t, a)
+
+	res = ask(t, a, app.Request{Op: "mend", Kind: joint.RuleFamily, Path: "under.1", Value: sentence})
+	assert.Equal(t, "Done: "+sentence+" Undo takes it back.", res.Message)
+	assert.False(t, res.Problem)
+	assert.Equal(t, design.Demo(), present(t, a))
+	assert.NotContains(t, res.Regions["verdicts"], sentence)
+
+	res = ask(t, a, app.Request{Op: "mend", Kind: joint.RuleFamily, Path: "under.1", Value: sentence})
+	assert.True(t, res.Problem, "it is mended already")
+	assert.Equal(t, design.Demo(), present(t, a))
+
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, wrong, present(t, a))
+}
+
+// With many faults the first few have their ways out at once, the others when
+// they are asked for.
+func TestWaysWhenAsked(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	var edits []design.Edit
+	for _, path := range []string{"under.0.seal", "under.1.seal", "under.2.seal", "run.0.seal", "pump.seal"} {
+		edits = append(edits, design.Edit{Path: path, Value: "none"})
+	}
+	res := ask(t, a, app.Request{Op: "edit", Edits: edits})
+	assert.Equal(t, 3, strings.Count(res.Regions["verdicts"], `data-act="mend"`))
+	assert.Equal(t, 2, strings.Count(res.Regions["verdicts"], `data-act="ways"`))
+	res = ask(t, a, app.Request{Op: "ways", Kind: joint.RuleMissing, Path: "pump"})
+	assert.Equal(t, 4, strings.Count(res.Regions["verdicts"], `data-act="mend"`))
+	assert.Equal(t, 1, strings.Count(res.Regions["verdicts"], `data-act="ways"`))
+}
+
+// What is added to the cleaning stands beside what was taken as usual before.
+func TestCleaning(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := ask(t, a, app.Request{Op: "add", Kind: "nitric", Path: "cleaning.0"})
+	assert.Equal(t, "in-cleaning.2.temperature", res.Focus)
+	assert.Equal(t, append(design.UsualCleaning(), design.Cleaning{Agent: "nitric"}), present(t, a).Cleaning)
+	assert.Contains(t, res.Regions["form"], `data-path="cleaning.2.agent"`)
+	assert.Contains(t, res.Regions["cautions"], "add acid to water")
+
+	ask(t, a, app.Request{Op: "add", Kind: "hypochlorite", Path: "cleaning.3"})
+	res = edit(t, a, "cleaning.3.temperature", "60 °C")
+	assert.Contains(t, res.Regions["verdicts"], "of which nothing is known")
+	ask(t, a, app.Request{Op: "undo"})
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Len(t, present(t, a).Cleaning, 3)
+	assert.NotContains(t, res.Regions["cautions"], "chlorine, which kills")
+	assert.True(t, ask(t, a, app.Request{Op: "add", Kind: "holy water", Path: "cleaning.0"}).Problem)
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Empty(t, present(t, a).Cleaning, "the usual ones and the new one were one step")
 }
