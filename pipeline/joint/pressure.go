@@ -106,8 +106,8 @@ func highest(in Input) (finding.Figure, bool) {
 			finding.In("hd", "height of the delivery over the floor", h.Outflow),
 			finding.In("z", "height of the joint over the floor", q.Length(at.Up.At.Z)),
 		},
-		Source: "hydrostatics, the liquid at rest",
-		Range:  "no blow from a valve that is slammed",
+		Source: "hydrostatics",
+		Range:  "a line at rest; a valve that is slammed adds to it",
 	}
 	if after {
 		w.Formula = "p = ρ g (max(hf + H0, hd) - z)"

@@ -277,7 +277,7 @@
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
-    if (button && button.dataset.rule) return void ask({ op: button.dataset.act, kind: button.dataset.rule, path: button.dataset.path, value: button.dataset.value });
+    if (button && button.dataset.rule) return void ask(see({ op: button.dataset.act, kind: button.dataset.rule, path: button.dataset.path, value: button.dataset.value }));
     if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path });
     if (button && button.dataset.act) {
       const done = ask({ op: "edit", edits: [{ op: button.dataset.act, path: button.dataset.path }] });

@@ -34,7 +34,9 @@ func (h *html) ways(b Bench, v finding.Verdict, left *int) {
 		h.Open("button", "type", "button", "data-act", "mend", "data-rule", v.Rule, "data-path", v.Piece, "data-value", w.Sentence)
 		h.Text(strings.TrimSuffix(w.Sentence, "."))
 		h.Close("button")
-		h.El("small", cost(w), "class", "hint")
+		if what := cost(w); what != "" {
+			h.El("small", what, "class", "hint")
+		}
 		h.Close("li")
 	}
 	h.Close("ul")
@@ -44,7 +46,8 @@ func (h *html) ways(b Bench, v finding.Verdict, left *int) {
 // stops always is: reports have the gravest first.
 const brings = 2
 
-// cost tells what a way out takes: length, joints, and what it brings.
+// cost tells what a way out takes: length, joints, and what it brings; ""
+// where it takes nothing.
 func cost(w mend.Way) string {
 	var words []string
 	switch {
@@ -60,15 +63,17 @@ func cost(w mend.Way) string {
 		words = append(words, count(-w.Joints, "joint less", "joints less"))
 	}
 	s := strings.Join(words, ", ")
-	if s == "" {
-		s = "No length, no joint"
+	if s != "" {
+		s += "."
 	}
-	s += "."
 	for i, v := range w.Brings {
-		if i == brings && v.Level != finding.Stop {
+		if i >= brings && v.Level != finding.Stop {
 			return s + " And " + count(len(w.Brings)-i, "thing more to look at.", "things more to look at.")
 		}
-		s += " But then, " + strings.ToLower(word(v.Level)) + ": " + v.Sentence
+		if s != "" {
+			s += " "
+		}
+		s += "But then, " + strings.ToLower(word(v.Level)) + ": " + v.Sentence
 	}
 	return s
 }

@@ -1,0 +1,73 @@
+//go:build browser
+
+package browser
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"drawoff/pipeline/design"
+)
+
+// wrong is a plant whose parts do not mate: a valve the wrong way round, one
+// clamp over a ledge, one seal left out, seals that caustic attacks.
+func wrong(t *testing.T) design.Design {
+	t.Helper()
+	d, faults := design.Demo().Apply(
+		design.Edit{Path: "under.0.out", Value: "ring-joint/liner"}, design.Edit{Path: "under.1.in", Value: "ring-joint/liner"},
+		design.Edit{Path: "under.1.out", Value: "ring-joint/male"}, design.Edit{Path: "under.2.in", Value: "ring-joint/male"},
+		design.Edit{Path: "run.0.size", Value: "din-11866-a/dn40"}, design.Edit{Path: "pump.seal", Value: "none"},
+		design.Edit{Path: "seal", Value: "fkm"},
+		design.Edit{Op: "insert", Path: "cleaning.0"}, design.Edit{Path: "cleaning.0.agent", Value: "caustic"},
+	)
+	require.Empty(t, faults)
+	return d
+}
+
+// A way out is one tap, on a phone and on a desk, and undo takes it back.
+func TestWayOutIsOneTap(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			p.goTo("#" + design.WriteLink(wrong(t)))
+			const turn = `button[data-value="Turn piece 2 round."]`
+			p.until(`document.querySelector(%s) !== null`, turn)
+			js[bool](p, `(document.getElementById("verdicts-title").scrollIntoView(), true)`)
+			p.keep("ways-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+
+			p.click(turn)
+			p.until(`document.querySelector(%s) === null`, turn)
+			p.untilValue("under.1.in", "ring-joint/male")
+			p.untilValue("under.1.out", "ring-joint/liner")
+			assert.Contains(t, p.text("#message"), "Turn piece 2 round. Undo takes it back.")
+			assert.Equal(t, "verdicts-title", js[string](p, `document.activeElement.id`), "the keyboard goes on from the verdicts")
+			p.click("#undo")
+			p.untilValue("under.1.in", "ring-joint/liner")
+		})
+	}
+}
+
+// What a line is cleaned with is added from a list and taken out again.
+func TestCleaningIsSaid(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	js[bool](p, `(() => {
+		const add = document.querySelector('select[data-add="cleaning.0"]');
+		add.value = "peracetic";
+		add.dispatchEvent(new Event("change", {bubbles: true}));
+		return true;
+	})()`)
+	p.untilValue("cleaning.2.agent", "peracetic")
+	p.typed("cleaning.2.temperature", "60 °C")
+	p.until(`document.querySelector("#verdicts").textContent.includes("of which nothing is known")`)
+	js[bool](p, `(document.querySelector(%s).scrollIntoView({block: "center"}), true)`, field("cleaning.2.agent"))
+	p.keep("cleaning.png", get(p, chromedp.CaptureScreenshot()))
+	p.act("remove", "cleaning.2")
+	p.until(`document.querySelector('[data-path="cleaning.2.agent"]') === null`)
+}
