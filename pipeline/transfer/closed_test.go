@@ -43,7 +43,7 @@ func seconds(t require.TestingT, in transfer.Input) float64 {
 }
 
 // Printed examples and closed forms of tanks that empty through an opening.
-// The error of the method is under 1 part in 10 000.
+// The error of the method is under 1 part in 100 000.
 func TestClosedForms(t *testing.T) {
 	t.Parallel()
 	const (

