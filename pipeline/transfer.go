@@ -21,7 +21,7 @@ type Transfer struct {
 func (t Transfer) Figure(slug string) (finding.Figure, bool) { return figureNamed(t.Figures, slug) }
 
 // Transfer works out how long the whole transfer takes with the level falling,
-// which asks for the flow at fifty levels and more: it costs about as much as
+// which asks for the flow at some sixty levels and more: it costs about as much as
 // the check itself, so whoever shows it asks for it. It is a pure function of
 // the design that r was made from; a report on a design that could not be
 // worked out has none.

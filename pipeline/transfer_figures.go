@@ -10,7 +10,7 @@ const (
 	timeSource = "continuity; the flow at each level as at a steady level, integrated by adaptive Simpson steps to 1 part in 100 000 (closed forms: Choudhary & Prakash, Fluid Mechanics, ch. 6)"
 	timeRange  = "a line that runs full; the seconds in which the flow starts are not counted; discharge and pump speed as given throughout"
 	airSource  = "Hecker 1987; ANSI/HI 9.8-1998 section 9.8.7"
-	airRange   = "made for pump sumps that the liquid comes to evenly: a small tank in which it turns needs more, one with a vortex breaker less"
+	airRange   = "pump sumps that the liquid comes to evenly; a small tank in which it turns needs more, one with a vortex breaker less"
 	geometric  = "any filling; exact for the tank's inside measures"
 )
 

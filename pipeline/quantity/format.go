@@ -183,10 +183,13 @@ func durationText(s float64) string {
 		sign, s = "-", -s
 	}
 	switch {
-	case s < 0.95: // the blow of a valve
+	case s < 0.95 && s > 1e-9: // the blow of a valve
 		return sign + significant(s, 2) + " s"
 	case s < 9.95:
-		return sign + trimmed(s, 1) + " s"
+		if t := trimmed(s, 1); t != "0" {
+			return sign + t + " s"
+		}
+		return "0 s"
 	case s < 99.5:
 		return sign + fixed(s, 0) + " s"
 	case s < 599.5:

@@ -31,7 +31,7 @@ type sample struct {
 
 // How a curve is cut up, and when it is fine enough.
 const (
-	panels    = 8    // in each stretch, at first
+	panels    = 6    // in each stretch, at first
 	halvings  = 10   // of a panel, at most
 	tolerance = 1e-5 // of the whole time, as the method itself sees its error
 )

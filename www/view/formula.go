@@ -23,7 +23,7 @@ func (h *html) formula(s string) {
 		}
 		h.Text(s[:i])
 		tag := "sub"
-		belongs := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
+		belongs := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '∞' }
 		if s[i] == '^' {
 			tag = "sup"
 			belongs = func(r rune) bool { return unicode.IsDigit(r) || r == '.' }
