@@ -16,6 +16,7 @@ const gravity = 9.80665
 func (p plant) air() finding.Findings {
 	low := p.flow.Points[len(p.flow.Points)-1]
 	bore := outletBore(p.design.Tank)
+	low.Flow *= q.Flow(p.flow.Drawn) // a tee before the pump may draw off or join a share
 	if low.Flow <= 0 || bore <= 0 {
 		return finding.Findings{}
 	}

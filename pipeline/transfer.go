@@ -43,13 +43,14 @@ func (p *plant) transfer() Transfer {
 	}
 	foot := k.foot(p.height)
 	held, short := false, false
+	drawn := q.Flow(steady.Drawn())
 	run := transfer.Run(transfer.Input{
 		Vessel: k.vessel, From: k.full, To: k.lowest, Bore: outletBore(p.design.Tank), Lip: p.lip(),
 		At: func(level q.Length) transfer.Draw {
 			pt := steady.At(foot + level)
 			held = held || pt.Status == flow.BeyondEnd
 			short = short || pt.SuctionKnown && pt.Margin < 0
-			return transfer.Draw{Flow: pt.Flow, Margin: pt.Margin, MarginKnown: pt.SuctionKnown}
+			return transfer.Draw{Flow: pt.Flow * drawn, Margin: pt.Margin, MarginKnown: pt.SuctionKnown}
 		},
 	})
 	t := Transfer{Curve: run.Curve, Air: run.Air.Time, Drawn: run.AirDrawn, Alone: run.Stops}

@@ -1,14 +1,17 @@
 package pipeline_test
 
 import (
+	"encoding/json"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/design/designtest"
 )
 
 // By gravity the flow dies where the level meets the height of the delivery.
@@ -69,7 +72,7 @@ func TestCurveMeetsTheCheck(t *testing.T) {
 			continue
 		}
 		first := tr.Curve[0]
-		assert.Equal(t, r.Scene.Points[0].Flow, first.Flow, name)
+		assert.Equal(t, r.Scene.Points[0].Flow, first.Flow, name) // no tee of these plants splits the flow
 		assert.Equal(t, r.Scene.Points[0].Margin, first.Margin, name)
 		assert.InDelta(t, value(t, r, "level-full"), float64(first.Level), 1e-9, name)
 		if !tr.Alone {
@@ -96,4 +99,19 @@ func BenchmarkTransfer(b *testing.B) {
 	for b.Loop() {
 		r.Transfer()
 	}
+}
+
+// Whatever a person can say, the transfer is whole: json refuses NaN and Inf.
+func TestTransferIsWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr := pipeline.Check(designtest.Design(t)).Transfer()
+		_, err := json.Marshal(tr)
+		require.NoError(t, err)
+		for _, f := range tr.Figures {
+			assert.GreaterOrEqual(t, f.Amount.SI, -1e-9, f.Slug)
+		}
+		if tr.Drawn {
+			assert.LessOrEqual(t, tr.Air, tr.Curve[len(tr.Curve)-1].Time)
+		}
+	})
 }

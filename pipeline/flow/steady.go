@@ -23,6 +23,9 @@ func (s *Steady) At(height q.Length) Point { return s.plant.at(Level{Height: hei
 // Boils reports whether the liquid boils: nothing can then be said of how it is drawn off.
 func (s *Steady) Boils() bool { return s.plant.boils }
 
+// Drawn returns what leaves the tank for each unit of a Point's flow, as Result.Drawn.
+func (s *Steady) Drawn() float64 { return s.plant.suction[0].Share }
+
 // newPlant prepares in for many flows.
 func newPlant(in *Input) plant {
 	p := plant{Input: in, boils: in.Liquid.VapourPressure >= in.Air}

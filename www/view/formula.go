@@ -15,6 +15,7 @@ func plain(s string) string { return strings.ReplaceAll(s, "_", "") }
 
 // formula writes s set as print sets it.
 func (h *html) formula(s string) {
+	s = strings.ReplaceAll(s, " - ", " − ")
 	for {
 		i := strings.IndexAny(s, "_^")
 		if i < 0 {
