@@ -14,7 +14,7 @@ WASM := GOOS=js GOARCH=wasm
 WASM_EXEC = env -i PATH=$(PATH) HOME=$(HOME) $$(go env GOROOT)/lib/wasm/go_js_wasm_exec
 # Whose numbers must be right in the browser too, where Exp, Pow and Tanh
 # differ from native code in the last bits.
-NUMERIC := ./catalog ./pipeline/quantity/... ./pipeline/liquid ./pipeline/vessel ./pipeline/flow ./pipeline/route
+NUMERIC := ./catalog ./pipeline/quantity/... ./pipeline/liquid ./pipeline/vessel ./pipeline/flow ./pipeline/transfer ./pipeline/surge ./pipeline/route
 
 .PHONY: test tools lint unit short-fuzz wasm browser fuzz bench build serve
 

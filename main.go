@@ -178,6 +178,9 @@ func (t terminal) check(args []string) int {
 		case *explain != "" && len(report.Faults) == 0:
 			figure, ok := report.Figure(*explain)
 			if !ok {
+				figure, ok = report.Transfer().Figure(*explain)
+			}
+			if !ok {
 				return t.fail(fmt.Errorf("%s has no figure %q: the report names them in its last column", name, *explain))
 			}
 			_, err = io.WriteString(t.out, view.Working(figure))
@@ -185,7 +188,10 @@ func (t terminal) check(args []string) int {
 			encoder := json.NewEncoder(t.out)
 			encoder.SetIndent("", "  ")
 			encoder.SetEscapeHTML(false)
-			err = encoder.Encode(report)
+			err = encoder.Encode(struct {
+				pipeline.Report
+				Transfer pipeline.Transfer `json:"transfer,omitzero"`
+			}{report, report.Transfer()})
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)

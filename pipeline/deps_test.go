@@ -39,6 +39,8 @@ var (
 		"pipeline/joint",
 		"pipeline/order",
 		"pipeline/stand",
+		"pipeline/surge",
+		"pipeline/transfer",
 	}
 	views = slices.Concat([]string{"pipeline"}, rooms, ground)
 )
@@ -64,6 +66,9 @@ var imports = map[string][]string{
 	"pipeline/joint": ground,
 	"pipeline/order": ground,
 	"pipeline/stand": ground,
+	"pipeline/surge": ground,
+
+	"pipeline/transfer": ground,
 
 	"pipeline": slices.Concat(rooms, ground),
 

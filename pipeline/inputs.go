@@ -9,6 +9,7 @@ import (
 	"drawoff/pipeline/order"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/stand"
+	"drawoff/pipeline/surge"
 	"drawoff/pipeline/vessel"
 )
 
@@ -35,6 +36,21 @@ func (p plant) flowInput() flow.Input {
 	}
 	if p.known.vessel.Bottom == vessel.Cone && !p.known.side {
 		in.Cone = p.known.vessel.ConeAngle
+	}
+	return in
+}
+
+func (p plant) surgeInput() surge.Input {
+	in := surge.Input{
+		Layout:  p.layout,
+		Density: p.known.liquid.Density,
+		Full:    p.known.foot(p.height) + p.known.full,
+	}
+	for _, point := range p.flow.Points {
+		in.Flow = max(in.Flow, point.Flow)
+	}
+	for _, duty := range p.known.curve.Duties() {
+		in.Shutoff = max(in.Shutoff, duty.Head)
 	}
 	return in
 }

@@ -30,7 +30,7 @@ func (p plant) gap(at, place string, g route.Gap) finding.Findings {
 		Amount: q.Of(g.Distance),
 		Piece:  at,
 		Working: finding.Working{
-			Formula: "gap = |target - end of the last piece|",
+			Formula: "s = √(Δx² + Δy² + Δz²)",
 			Inputs: []finding.Input{
 				finding.In("Δx", "missing towards the pump", q.Length(g.By.X)),
 				finding.In("Δy", "missing to the left", q.Length(g.By.Y)),
@@ -38,6 +38,7 @@ func (p plant) gap(at, place string, g route.Gap) finding.Findings {
 				finding.In("θ", "angle between the line and what it meets", g.Turn),
 			},
 			Source: "geometry of the pieces as placed, take-outs from the catalogue",
+			Range:  "as doubtful as the lengths that nobody has published",
 		},
 	}
 	allowed := q.Of(limit)

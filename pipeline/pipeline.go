@@ -19,6 +19,7 @@ import (
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 	"drawoff/pipeline/stand"
+	"drawoff/pipeline/surge"
 )
 
 // Check works out everything about d. It never panics, never returns a number
@@ -85,7 +86,7 @@ func (p plant) report() Report {
 	drains := drain.Check(p.drainInput())
 	orders := order.Check(p.orderInput())
 
-	all := finding.Join(p.tank(), p.flow.Findings, p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings)
+	all := finding.Join(p.tank(), p.flow.Findings, p.air(), surge.Check(p.surgeInput()), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings)
 
 	r := Report{
 		Title:    p.design.Title,
@@ -98,6 +99,7 @@ func (p plant) report() Report {
 		Doubts:   p.doubts(),
 		Cautions: p.cautions(),
 		Scene:    p.scene(),
+		plant:    &p,
 	}
 	r.Level = finding.Worst(r.Verdicts)
 	r.Pieces = p.pieces(drains, r.Verdicts)

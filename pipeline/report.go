@@ -31,6 +31,8 @@ type Report struct {
 	Cautions []string          `json:"cautions"` // what can hurt somebody, always shown
 
 	Scene Scene `json:"-"` // where everything is, for drawings
+
+	plant *plant // what it was made from, for what is worked out only when it is asked for
 }
 
 // Piece is one piece of a line as a table shows it.
@@ -76,8 +78,10 @@ type Scene struct {
 }
 
 // Figure returns the figure named slug.
-func (r Report) Figure(slug string) (finding.Figure, bool) {
-	for _, f := range r.Figures {
+func (r Report) Figure(slug string) (finding.Figure, bool) { return figureNamed(r.Figures, slug) }
+
+func figureNamed(figures []finding.Figure, slug string) (finding.Figure, bool) {
+	for _, f := range figures {
 		if f.Slug == slug {
 			return f, true
 		}

@@ -19,31 +19,41 @@ func (p plant) tank() finding.Findings {
 	}
 	figures := []finding.Figure{
 		{Slug: "tank-brimful", Name: "Tank, brimful", Amount: q.Of(v.Brimful()), Piece: "tank",
-			Working: finding.Working{Formula: "V = V(bottom) + π/4 D² H", Source: geometry, Inputs: []finding.Input{
-				finding.In("D", "bore of the tank", v.Bore), finding.In("H", "straight side", v.Straight)}}},
+			Working: finding.Working{Formula: "V = V_b + π/4 D² H", Source: geometry, Range: geometric, Inputs: []finding.Input{
+				finding.In("V_b", "what the bottom holds", v.VolumeAt(v.BottomDepth())), finding.In("D", "bore of the tank", v.Bore), finding.In("H", "straight side", v.Straight)}}},
 		{Slug: "tank-fill", Name: "Liquid when full", Amount: q.Of(k.fill), Piece: "tank",
-			Working: finding.Working{Formula: "as typed, or 90 % of brimful", Source: "the design", Inputs: level(k.full)}},
+			Working: finding.Working{Formula: p.fillFormula(), Source: "the design", Range: "what is typed, or the usual", Inputs: []finding.Input{finding.In("V_t", "tank, brimful", v.Brimful())}}},
 		{Slug: "level-full", Name: "Level when full, over the lowest inside point", Amount: q.Of(k.full), Piece: "tank",
-			Working: finding.Working{Formula: "V(h) = fill, solved for h", Source: geometry, Inputs: []finding.Input{finding.In("V", "liquid when full", k.fill)}}},
+			Working: finding.Working{Formula: "V(h) = V, solved for h", Source: geometry, Range: geometric, Inputs: []finding.Input{finding.In("V", "liquid when full", k.fill)}}},
 		{Slug: "left-in-tank", Name: "Left in the tank at the lowest level", Amount: q.Of(v.VolumeAt(k.lowest)), Piece: "tank",
-			Working: finding.Working{Formula: "V(h)", Source: geometry, Inputs: level(k.lowest)}},
+			Working: finding.Working{Formula: "V(h)", Source: geometry, Range: geometric, Inputs: level(k.lowest)}},
 		{Slug: "liquid-density", Name: "Density of the liquid", Amount: q.Of(k.liquid.Density), Piece: "liquid",
-			Working: finding.Working{Formula: "ρ(t, strength)", Source: k.liquid.Sources.Density, Inputs: p.liquidInputs()}},
+			Working: finding.Working{Formula: "ρ(t, strength)", Source: k.liquid.Sources.Density, Range: liquidRange, Inputs: p.liquidInputs()}},
 		{Slug: "liquid-viscosity", Name: "Viscosity of the liquid", Amount: q.Of(k.liquid.Viscosity), Piece: "liquid",
-			Working: finding.Working{Formula: "μ(t, strength)", Source: k.liquid.Sources.Viscosity, Inputs: p.liquidInputs()}},
+			Working: finding.Working{Formula: "μ(t, strength)", Source: k.liquid.Sources.Viscosity, Range: liquidRange, Inputs: p.liquidInputs()}},
 		{Slug: "liquid-vapour-pressure", Name: "Vapour pressure of the liquid", Amount: q.Of(k.liquid.VapourPressure), Piece: "liquid",
-			Working: finding.Working{Formula: "pv(t, strength)", Source: k.liquid.Sources.VapourPressure, Inputs: p.liquidInputs()}},
+			Working: finding.Working{Formula: "p_v(t, strength)", Source: k.liquid.Sources.VapourPressure, Range: liquidRange, Inputs: p.liquidInputs()}},
 		{Slug: "air-pressure", Name: "Air pressure at this altitude", Amount: q.Of(k.air), Piece: "site",
-			Working: finding.Working{Formula: "p = 101 325 Pa (1 - 0.0065 H / 288.15)^5.25588", Source: "ISO 2533:1975, standard atmosphere",
-				Inputs: []finding.Input{finding.In("H", "altitude", p.design.Site.Altitude.Value())}}},
+			Working: finding.Working{Formula: "p = 101325 (1 - 0.0065 r H/((r + H) 288.15))^5.25587981, in Pa and m", Source: "ISO 2533:1975, standard atmosphere", Range: "altitudes to 11 km; the weather moves it by up to 5 %",
+				Inputs: []finding.Input{finding.In("H", "altitude", p.design.Site.Altitude.Value()), finding.In("r", "radius of the Earth, of the standard", q.Length(6356766))}}},
 	}
 	if k.side {
 		figures = append(figures, finding.Figure{
 			Slug: "heel", Name: "Left below a side outlet", Amount: q.Of(v.VolumeAt(max(0, k.above-outletBore(p.design.Tank)/2))), Piece: "tank",
-			Working: finding.Working{Formula: "V(h) at the lower lip of the outlet", Source: geometry, Inputs: level(max(0, k.above-outletBore(p.design.Tank)/2))},
+			Working: finding.Working{Formula: "V(h) at the lower lip of the outlet", Source: geometry, Range: geometric, Inputs: level(max(0, k.above-outletBore(p.design.Tank)/2))},
 		})
 	}
 	return finding.Findings{Figures: figures, Verdicts: p.ranges()}
+}
+
+// liquidRange is said of every property: whether it holds is judged apart.
+const liquidRange = "the strength and temperature that its source covers; the verdict liquid-range says when they are left"
+
+func (p plant) fillFormula() string {
+	if p.design.Tank.Fill.IsZero() {
+		return "V = 0.9 V_t"
+	}
+	return "V as typed; V_t is the most"
 }
 
 func (p plant) liquidInputs() []finding.Input {

@@ -91,6 +91,6 @@ func (l *line) check(r *Result) {
 func counted(slug, name, formula string, n int) finding.Figure {
 	return finding.Figure{
 		Slug: slug, Name: name, Amount: q.Of(q.Number(n)),
-		Working: finding.Working{Formula: "count of " + formula, Source: "geometry of the pieces as placed"},
+		Working: finding.Working{Formula: "count of " + formula, Source: "geometry of the pieces as placed", Range: "straight tube between its joints, no sag between supports"},
 	}
 }

@@ -82,7 +82,7 @@ func (l *line) falls(r *Result) {
 		Slug: "least-fall", Name: "Least fall between the tank and " + l.to,
 		Amount: q.Of(q.Slope(flattest)), Piece: ref,
 		Working: finding.Working{
-			Formula: "s = Δz / l, the least of all pieces that do not run steeply",
+			Formula: "s = Δz/l, the least of all pieces that do not run steeply",
 			Inputs: []finding.Input{
 				finding.In("Δz", "what the lowest line of the bore comes down", q.Length(drop)),
 				finding.In("l", "level run of the centreline", q.Length(run)),

@@ -95,12 +95,7 @@ type plant struct {
 // vapour pressure is not under the air's is refused: it boils, and nothing
 // can be said of how it is drawn off.
 func Check(in Input) Result {
-	p := plant{Input: &in, boils: in.Liquid.VapourPressure >= in.Air}
-	p.suction, p.delivery = in.lines()
-	p.up = newCircuit(in.Liquid, p.suction)
-	p.down = newCircuit(in.Liquid, p.delivery)
-	p.whole = newCircuit(in.Liquid, p.suction, p.delivery)
-
+	p := newPlant(&in)
 	r := Result{Drawn: p.suction[0].Share}
 	if len(in.Levels) == 0 {
 		return r

@@ -8,14 +8,18 @@ import (
 // The workings, written once. Everything is held against the higher loss where
 // the regime is not sure.
 const (
-	flowFormula    = "Hpump(Q) = zd - zl + hf(Q), solved for Q"
-	gravityFormula = "zl - zd = hf(Q), solved for Q; hf holds the exit loss v²/2g"
+	flowFormula    = "H_pump(Q) = z_d - z_l + h_f(Q), solved for Q"
+	gravityFormula = "z_l - z_d = h_f(Q), solved for Q; h_f holds the exit loss v²/2g"
 	energySource   = "energy equation between two free surfaces; pump curve as published, through its points by Fritsch & Carlson 1980"
 
-	availableFormula = "NPSHa = (p - pv)/(ρ g) + z - hf"
+	availableFormula = "NPSH_a = (p - p_v)/(ρ g) + z - h_f"
 	availableSource  = "definition, at the centre of the pump inlet (ISO 9906, from memory; Crane TP-410 ex. 7.32)"
-	needFormula      = "margin = NPSHa - max(NPSHr + a, NPSHr × b)"
+	needFormula      = "margin = NPSH_a - max(NPSH_r + a, NPSH_r × b)"
 	needSource       = "ANSI/HI 9.6.1, from memory"
+
+	suctionRange = "a level shaft, liquid without gas, the surface open to the air"
+	staticRange  = "any flow; the discharge and the level at rest"
+	speedRange   = "a bore that runs full; the mean over it"
 )
 
 // figures adds every figure of r to it.
@@ -48,27 +52,27 @@ func (p *plant) gravityFigures(r *Result, pt *Point) {
 	add(r, pt, "flow", "Flow by gravity", "", pt.Flow, finding.Working{
 		Formula: gravityFormula,
 		Inputs: []finding.Input{
-			finding.In("zl", "level above the floor", pt.Level.Height),
-			finding.In("zd", "discharge above the floor", p.Discharge),
-			finding.In("Q-", "flow by the method that says the line loses most", pt.FlowLeast),
+			finding.In("z_l", "level above the floor", pt.Level.Height),
+			finding.In("z_d", "discharge above the floor", p.Discharge),
+			finding.In("Q_least", "flow by the method that says the line loses most", pt.FlowLeast),
 		},
 		Source: lossSource, Range: lossRange,
 	})
-	add(r, pt, "fall-head", "Level over the discharge", "", pt.Static, p.staticWorking("z = zl - zd", pt))
+	add(r, pt, "fall-head", "Level over the discharge", "", pt.Static, p.staticWorking("z = z_l - z_d", pt))
 	p.lossFigure(r, pt, "line-loss", "Loss from tank to outflow", pt.SuctionLoss, p.whole)
 }
 
 func (p *plant) pumpFigures(r *Result, pt *Point) {
-	add(r, pt, "static-lift", "Discharge over the level", "", pt.Static, p.staticWorking("z = zd - zl", pt))
+	add(r, pt, "static-lift", "Discharge over the level", "", pt.Static, p.staticWorking("z = z_d - z_l", pt))
 	if pt.Status == NoCurve {
 		return
 	}
 	add(r, pt, "flow", "Flow", "", pt.Flow, finding.Working{
 		Formula: flowFormula,
 		Inputs: []finding.Input{
-			finding.In("zd - zl", "discharge over the level", pt.Static),
-			finding.In("hf", "lost in suction and delivery", pt.SuctionLoss+pt.DeliveryLoss),
-			finding.In("Hpump", "head of the pump at this flow", pt.Head),
+			finding.In("z_d - z_l", "discharge over the level", pt.Static),
+			finding.In("h_f", "lost in suction and delivery", pt.SuctionLoss+pt.DeliveryLoss),
+			finding.In("H_pump", "head of the pump at this flow", pt.Head),
 		},
 		Source: energySource, Range: "between the first and the last point of the pump's curve",
 	})
@@ -87,39 +91,39 @@ func (p *plant) pumpFigures(r *Result, pt *Point) {
 		Formula: availableFormula,
 		Inputs: []finding.Input{
 			finding.In("p", "pressure of the air, absolute", p.Air),
-			finding.In("pv", "vapour pressure of the liquid, absolute", p.Liquid.VapourPressure),
+			finding.In("p_v", "vapour pressure of the liquid, absolute", p.Liquid.VapourPressure),
 			finding.In("ρ", "density", p.Liquid.Density),
 			finding.In("g", "gravity, m/s²", q.Number(gravity)),
 			finding.In("z", "level over the pump inlet's centre", p.over(pt.Level)),
-			finding.In("hf", "lost from tank to pump, the most that any method says", pt.SuctionMost),
+			finding.In("h_f", "lost from tank to pump, the most that any method says", pt.SuctionMost),
 		},
-		Source: availableSource,
+		Source: availableSource, Range: suctionRange,
 	})
 	if !pt.SuctionKnown {
 		return
 	}
 	add(r, pt, "suction-head-required", "Suction head the pump requires", refPump, pt.SuctionRequired, finding.Working{
-		Formula: "NPSHr from the pump's curve at Q",
+		Formula: "NPSH_r from the pump's curve at Q",
 		Inputs:  []finding.Input{finding.In("Q", "flow", pt.Flow)},
 		Source:  energySource, Range: "the points of the curve that give it",
 	})
 	add(r, pt, "suction-margin", "Suction head to spare over the margin", refPump, pt.Margin, finding.Working{
 		Formula: needFormula,
 		Inputs: []finding.Input{
-			finding.In("NPSHa", "suction head available", pt.SuctionAvailable),
-			finding.In("NPSHr", "suction head required", pt.SuctionRequired),
+			finding.In("NPSH_a", "suction head available", pt.SuctionAvailable),
+			finding.In("NPSH_r", "suction head required", pt.SuctionRequired),
 			finding.In("a", "margin", p.Limits.SuctionMargin),
 			finding.In("b", "ratio", q.Number(p.Limits.SuctionRatio)),
 		},
-		Source: needSource,
+		Source: needSource, Range: suctionRange,
 	})
 }
 
 func (p *plant) staticWorking(formula string, pt *Point) finding.Working {
 	return finding.Working{
 		Formula: formula,
-		Inputs:  []finding.Input{finding.In("zd", "discharge above the floor", p.Discharge), finding.In("zl", "level above the floor", pt.Level.Height)},
-		Source:  "geometry",
+		Inputs:  []finding.Input{finding.In("z_d", "discharge above the floor", p.Discharge), finding.In("z_l", "level above the floor", pt.Level.Height)},
+		Source:  "geometry", Range: staticRange,
 	}
 }
 
@@ -137,7 +141,7 @@ func (p *plant) speedFigures(r *Result) {
 			Working: finding.Working{
 				Formula: "v = 4 Q / (π D²)",
 				Inputs:  []finding.Input{finding.In("Q", "greatest flow", flow), finding.In("D", "bore", e.Bore)},
-				Source:  "continuity",
+				Source:  "continuity", Range: speedRange,
 			},
 		})
 	}

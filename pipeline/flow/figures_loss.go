@@ -10,7 +10,7 @@ import (
 
 // The workings of losses, written once.
 const (
-	lossFormula = "hf = Σ (f L/D + K) v²/2g; f by Colebrook from Re 4000, 64/Re to Re 2000, the higher between; K = K1/Re + K∞ (1 + 1/D in inches)"
+	lossFormula = "h_f = Σ (f L/D + K) v²/2g; f by Colebrook from Re 4000, 64/Re to Re 2000, the higher between; K = K_1/Re + K_∞ (1 + 1/D in inches)"
 	lossSource  = "Colebrook 1939; bends, tees and valves: Hooper two-K 1981; reducers, steps, entrance, exit and tees that split: Crane TP-410; valves part open: Weisbach; devices: their data sheet; other methods, for the band: Rennels & Hudson 2012, Darby three-K 2001, Crane TP-410, Idelchik"
 	lossRange   = "Newtonian liquid, full bore; in laminar flow one method only, so no band"
 )
@@ -25,8 +25,8 @@ func (p *plant) lossFigure(r *Result, pt *Point, slug, name string, value q.Head
 			finding.In("ρ", "density", p.Liquid.Density),
 			finding.In("μ", "dynamic viscosity", p.Liquid.Viscosity),
 			finding.In("ε", "roughness of the bores, 5.863 Ra", p.rough()),
-			finding.In("hf-", "least that any method says", q.Head(least)),
-			finding.In("hf+", "most that any method says; verdicts are taken on it", q.Head(most)),
+			finding.In("h_least", "least that any method says", q.Head(least)),
+			finding.In("h_most", "most that any method says; verdicts are taken on it", q.Head(most)),
 		},
 		Source: lossSource, Range: lossRange,
 	})
@@ -64,13 +64,13 @@ func (p *plant) finishFigure(r *Result) {
 	r.Figures = append(r.Figures, finding.Figure{
 		Slug: "finish-loss", Name: "What the finish adds to the friction, " + r.Points[0].Level.Name, Amount: q.Of(own - smooth),
 		Working: finding.Working{
-			Formula: "Δhf = hf(ε) - hf(smooth), ε = 5.863 Ra",
+			Formula: "Δh = h_f - h_0, for ε = 5.863 Ra",
 			Inputs: []finding.Input{
 				finding.In("Ra", "finish of the bores", p.Finish),
 				finding.In("ε", "equivalent sand grain", p.rough()),
-				finding.In("hf0", "friction with smooth bores", smooth),
-				finding.In("hf", "friction with this finish", own),
-				finding.In("hf3", "friction with a rough finish, Ra 3.2 µm", rough),
+				finding.In("h_0", "friction with smooth bores", smooth),
+				finding.In("h_f", "friction with this finish", own),
+				finding.In("h_3", "friction with a rough finish, Ra 3.2 µm", rough),
 			},
 			Source: "Adams, Grant & Watson 2012, the factor from memory; Colebrook 1939", Range: "new or clean metal; scale and stone are rougher by far",
 		},
@@ -93,7 +93,7 @@ func (p *plant) splitFigures(r *Result) {
 		r.Figures = append(r.Figures, finding.Figure{
 			Slug: "split-" + slugOf(piece.Ref), Name: name, Piece: piece.Ref, Amount: q.Of(all * q.Flow(math.Abs(share))),
 			Working: finding.Working{
-				Formula: "Q3 = s Q",
+				Formula: "Q_3 = s Q",
 				Inputs: []finding.Input{
 					finding.In("Q", "combined flow through the tee, greatest", all),
 					finding.In("s", "share at the third port", q.Fraction(math.Abs(share))),

@@ -21,13 +21,13 @@ func figures(in Input, welds int) []finding.Figure {
 	n := len(in.Junctions)
 	out := []finding.Figure{
 		{Slug: figureJoints, Name: "Joints, welded and closed", Amount: q.Of(q.Number(n)), Working: finding.Working{
-			Formula: "unions + welded joints",
+			Formula: "n = U + W",
 			Inputs:  []finding.Input{finding.In("U", "unions", q.Number(n-welds)), finding.In("W", "welded joints", q.Number(welds))},
-			Source:  "counted from the layout",
+			Source:  "counted from the layout", Range: "the joints from the tank on",
 		}},
 		{Slug: figureWelded, Name: "Joints that are welded end to end", Amount: q.Of(q.Number(welds)), Working: finding.Working{
 			Formula: "tube ends that meet tube ends",
-			Source:  "counted from the layout",
+			Source:  "counted from the layout", Range: "the joints from the tank on",
 		}},
 	}
 	if f, ok := worstStep(in); ok {
@@ -61,18 +61,25 @@ func worstStep(in Input) (finding.Figure, bool) {
 	s := stepOf(*j.Up.Half, *j.Down.Half)
 	return finding.Figure{Slug: figureStep, Name: "Worst step at a joint, on one side", Amount: q.Of(s.counts(isWeld(j))), Piece: j.Ref,
 		Working: finding.Working{
-			Formula: "s = |d1 - d2| / 2 for the bores (a weld: for the outsides too, the larger), held against c t",
+			Formula: stepFormula(isWeld(j)),
 			Inputs: []finding.Input{
-				finding.In("d1", "bore before", j.Up.Bore()),
-				finding.In("d2", "bore after", j.Down.Bore()),
-				finding.In("D1", "outside before", j.Up.Half.Tube.OD),
-				finding.In("D2", "outside after", j.Down.Half.Tube.OD),
+				finding.In("d_1", "bore before", j.Up.Bore()),
+				finding.In("d_2", "bore after", j.Down.Bore()),
+				finding.In("D_1", "outside before", j.Up.Half.Tube.OD),
+				finding.In("D_2", "outside after", j.Down.Half.Tube.OD),
 				finding.In("t", "thinner wall", s.wall),
 				finding.In("c", "allowed part of the wall", q.Fraction(in.BoreStep)),
 			},
 			Source: stepBasis(isWeld(j)),
 			Range:  "nominal sizes; tolerances come on top",
 		}}, true
+}
+
+func stepFormula(weld bool) string {
+	if weld {
+		return "s = max(|d_1 - d_2|, |D_1 - D_2|)/2, held against c t"
+	}
+	return "s = |d_1 - d_2|/2, held against c t"
 }
 
 func isWeld(j route.Junction) bool { return j.Up.Half.Plain() && j.Down.Half.Plain() }
@@ -113,7 +120,7 @@ func sphere(in Input) (finding.Figure, bool) {
 		name = "Largest sphere that passes from tank to outflow"
 	}
 	f := finding.Figure{Slug: figureSphere, Name: name, Amount: q.Of(narrowest), Piece: at, Working: finding.Working{
-		Formula: "the smallest bore from the tank outlet to " + to,
+		Formula: "d, the smallest bore from the tank outlet to " + to,
 		Inputs:  []finding.Input{finding.In("d", "bore at the narrowest end", narrowest)},
 		Source:  "geometry",
 		Range:   "valves full open, seals level with the bore",

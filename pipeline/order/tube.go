@@ -127,7 +127,7 @@ func (b *builder) figures() []finding.Figure {
 		}
 	}
 	count := func(slug, name, formula string, a q.Amount) finding.Figure {
-		return finding.Figure{Slug: slug, Name: name, Amount: a, Working: finding.Working{Formula: formula, Source: "counted from the layout"}}
+		return finding.Figure{Slug: slug, Name: name, Amount: a, Working: finding.Working{Formula: formula, Source: "counted from the layout", Range: "the pieces of the design, nothing spare"}}
 	}
 	return []finding.Figure{
 		count("welds", "Welds to make", "tube ends that meet, and one for every half or cap that is welded on", q.Of(q.Number(len(b.r.Welds)))),

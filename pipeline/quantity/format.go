@@ -183,6 +183,8 @@ func durationText(s float64) string {
 		sign, s = "-", -s
 	}
 	switch {
+	case s < 0.95 && s > 1e-9: // the blow of a valve
+		return sign + significant(s, 2) + " s"
 	case s < 9.95:
 		if t := trimmed(s, 1); t != "0" {
 			return sign + t + " s"

@@ -1,6 +1,8 @@
 package stand
 
 import (
+	"strconv"
+
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 )
@@ -15,6 +17,9 @@ const (
 	figureBucket  = "bucket-space"
 )
 
+// exact is the range of what is only added up.
+const exact = "any heights; as doubtful as the lengths that go in"
+
 func figures(in Input, r Result, l line) []finding.Figure {
 	legs := r.Legs
 	fs := []finding.Figure{
@@ -26,7 +31,7 @@ func figures(in Input, r Result, l line) []finding.Figure {
 				finding.In("t", "top of the legs over the outlet face", in.LegTop),
 				finding.In("f", "foot under the leg tube", in.Foot),
 			},
-			Source: "geometry",
+			Source: "geometry", Range: exact,
 		}},
 	}
 	if legs.PerLength > 0 {
@@ -47,7 +52,7 @@ func figures(in Input, r Result, l line) []finding.Figure {
 				Inputs: append(inputs[:3:3],
 					finding.In("N", "legs", q.Number(legs.LegCount)),
 					finding.In("n", "legs out of one length", q.Number(legs.PerLength))),
-				Source: noSource,
+				Source: noSource, Range: "legs of one length, all out of one stock",
 			}})
 	}
 	fs = append(fs, finding.Figure{Slug: figureOverall, Name: "Brim over the floor", Amount: q.Of(r.Overall), Piece: "tank", Working: finding.Working{
@@ -57,7 +62,7 @@ func figures(in Input, r Result, l line) []finding.Figure {
 			finding.In("b", "lowest inside point over the outlet face", in.Tank.BottomToOutlet),
 			finding.In("d", "lowest inside point to brim", in.Tank.Depth),
 		},
-		Source: "geometry",
+		Source: "geometry", Range: exact,
 	}})
 	if len(in.Layout.Under) > 0 || !in.Tank.Side {
 		fs = append(fs, bucketSpace(in, l))
@@ -75,17 +80,17 @@ func bucketSpace(in Input, l line) finding.Figure {
 				finding.In("H", "outlet face over the floor", in.Height),
 				finding.In("h", "what hangs under it reaches below it", hang),
 			},
-			Source: "geometry",
+			Source: "geometry", Range: exact,
 		}}
 }
 
 func heightWorking(in Input, ds []Driver) finding.Working {
-	w := finding.Working{Formula: "as typed, held against the largest of the needs", Source: "geometry and the limits of each need"}
+	w := finding.Working{Formula: "as typed, held against the largest of the needs", Source: "geometry and the limits of each need", Range: exact}
 	if !in.HeightTyped {
 		w.Formula = "the largest of the needs, rounded up to 5 mm unless only one height meets the pump"
 	}
-	for _, d := range ds {
-		w.Inputs = append(w.Inputs, finding.In("", lower(d.Name), d.Needed))
+	for i, d := range ds {
+		w.Inputs = append(w.Inputs, finding.In("H_"+strconv.Itoa(i+1), lower(d.Name), d.Needed))
 	}
 	return w
 }

@@ -215,16 +215,21 @@ func Figures(b Bench) string {
 	h.Raw(draw.Curve(b.Report, min(b.Width, 520)))
 	h.Open("div", "class", "figures")
 	for _, f := range b.Report.Figures {
-		h.Open("details", "class", "figure", "id", "figure-"+f.Slug, "data-keep", "figure "+f.Slug)
-		h.Open("summary")
-		h.El("span", f.Name, "class", "name")
-		h.El("span", amount(f), "class", "value")
-		h.Close("summary")
-		h.working(f)
-		h.Close("details")
+		h.figure(f)
 	}
 	h.Close("div")
 	return h.String()
+}
+
+// figure is a figure that opens to show its working.
+func (h *html) figure(f finding.Figure) {
+	h.Open("details", "class", "figure", "id", "figure-"+f.Slug, "data-keep", "figure "+f.Slug)
+	h.Open("summary")
+	h.El("span", f.Name, "class", "name")
+	h.El("span", amount(f), "class", "value")
+	h.Close("summary")
+	h.working(f)
+	h.Close("details")
 }
 
 // amount is a figure's value with the doubt about it.
@@ -238,11 +243,15 @@ func amount(f finding.Figure) string {
 
 func (h *html) working(f finding.Figure) {
 	h.Open("div", "class", "working")
-	h.El("p", f.Formula, "class", "formula")
+	h.Open("p", "class", "formula")
+	h.formula(f.Formula)
+	h.Close("p")
 	if len(f.Inputs) > 0 {
 		h.Open("dl")
 		for _, in := range f.Inputs {
-			h.El("dt", in.Symbol)
+			h.Open("dt")
+			h.formula(in.Symbol)
+			h.Close("dt")
 			h.Open("dd")
 			h.Text(in.Amount.Text(q.Metric) + " ")
 			h.El("span", in.Name, "class", "hint")

@@ -63,6 +63,17 @@ func Text(d design.Design, r pipeline.Report) string {
 	}
 	t.table(rows)
 
+	if emptying := r.Transfer(); emptying.Summary != "" {
+		t.head("Emptying the tank")
+		t.wrap("  ", emptying.Summary)
+		rows = nil
+		for _, f := range emptying.Figures {
+			rows = append(rows, []string{f.Name, amount(f), f.Slug})
+		}
+		t.table(rows)
+		t.table(steps(emptying.Curve))
+	}
+
 	t.head("Figures")
 	rows = nil
 	for _, f := range r.Figures {
@@ -106,11 +117,11 @@ func Working(f finding.Figure) string {
 	var t text
 	t.line(f.Name + ": " + amount(f))
 	t.line("")
-	t.wrap("  ", f.Formula)
+	t.wrap("  ", plain(f.Formula))
 	t.line("")
 	var rows [][]string
 	for _, in := range f.Inputs {
-		rows = append(rows, []string{in.Symbol, in.Amount.Text(q.Metric), in.Name})
+		rows = append(rows, []string{plain(in.Symbol), in.Amount.Text(q.Metric), in.Name})
 	}
 	t.table(rows)
 	t.line("")

@@ -61,6 +61,7 @@ var Regions = [...]Region{
 	{"pieces", Pieces},
 	{"parts", Parts},
 	{"doubts", Doubts},
+	{"emptying", Emptying},
 	{"figures", Figures},
 	{"cautions", Cautions},
 }

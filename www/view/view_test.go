@@ -107,7 +107,7 @@ func TestTextTellsAll(t *testing.T) {
 func TestWorkingTellsAll(t *testing.T) {
 	for _, f := range pipeline.Check(design.Demo()).Figures {
 		plain := strings.Join(strings.Fields(Working(f)), " ")
-		assert.Contains(t, plain, strings.Join(strings.Fields(f.Formula), " "))
+		assert.Contains(t, plain, strings.ReplaceAll(strings.Join(strings.Fields(f.Formula), " "), "_", ""))
 		assert.Contains(t, plain, strings.Join(strings.Fields(f.Source), " "))
 		for _, in := range f.Inputs {
 			assert.Contains(t, plain, in.Name)
