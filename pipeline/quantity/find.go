@@ -25,7 +25,7 @@ func unitKey(s string) string {
 	return keyReplacer.Replace(s)
 }
 
-var keyReplacer = strings.NewReplacer(" ", "", ".", "", "·", "", "*", "", "^", "", "²", "2", "³", "3")
+var keyReplacer = strings.NewReplacer(" ", "", ".", "", "·", "", "*", "", "^", "", "²", "2", "³", "3", "ⁿ", "n")
 
 // find returns the unit of kind k that key spells. What and hint are set
 // when the spelling is one that does not say enough.

@@ -34,6 +34,7 @@ var shown = [...][2]string{
 	KindFraction:    {"%", "%"},
 	KindNumber:      {"", ""},
 	KindStrength:    {"°P", "°P"},
+	KindConsistency: {"Pa·sⁿ", "Pa·sⁿ"},
 }
 
 // Unit returns the symbol in which kind k is shown in system s: "mm", "m",
@@ -88,6 +89,10 @@ func (a Amount) Text(s System) string {
 		return significant(n, 4) + " " + symbol
 	case KindDuration:
 		return durationText(a.SI)
+	case KindPressure:
+		if s == Metric && math.Abs(n) < 0.09995 { // a yield stress
+			return significant(a.SI, 3) + " Pa"
+		}
 	case KindPower:
 		if s == Metric && math.Abs(n) < 0.9995 {
 			return significant(n*1000, 3) + " W"

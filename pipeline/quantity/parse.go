@@ -72,7 +72,7 @@ func parse(k Kind, text string) (float64, complaint) {
 			return si, c
 		}
 	case KindStrength:
-		if si, c, is := specificGravity(s); is {
+		if si, c, is := gravityOrDensity(s); is {
 			return si, c
 		}
 	}

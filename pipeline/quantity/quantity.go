@@ -30,7 +30,8 @@ type (
 	Power       float64 // watts
 	Fraction    float64 // a part of one
 	Number      float64 // a pure number
-	Strength    float64 // mass fraction of dissolved sugar, kg/kg; typed as °P, °Bx, % or SG
+	Strength    float64 // mass fraction of dissolved sugar, kg/kg; typed as °P, °Bx, %, SG or a density at 20 °C
+	Consistency float64 // K of a power-law liquid, pascal seconds to the power of its index n
 )
 
 // Exact conversions, as multiples of the SI unit.
@@ -103,6 +104,7 @@ const (
 	KindFraction
 	KindNumber
 	KindStrength
+	KindConsistency
 )
 
 func (Length) Kind() Kind      { return KindLength }
@@ -122,6 +124,7 @@ func (Power) Kind() Kind       { return KindPower }
 func (Fraction) Kind() Kind    { return KindFraction }
 func (Number) Kind() Kind      { return KindNumber }
 func (Strength) Kind() Kind    { return KindStrength }
+func (Consistency) Kind() Kind { return KindConsistency }
 
 // Amount is a quantity of any kind, for tables and reports that hold them
 // side by side.

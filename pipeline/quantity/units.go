@@ -230,7 +230,16 @@ var kinds = [...]kindTable{
 			{symbol: "%", words: []string{"percent", "%w/w", "%mas", "%mass"}, mul: 1, div: 100},
 		},
 		refused: []refusal{{"°", "does not say which degrees", "write 12 °P, 12 °Bx or SG 1.048"}},
-		sample:  "12 °P, 12 % or SG 1.048", usual: [2]string{"°P", "°Bx"},
+		sample:  "12 °P, 12 %, SG 1.048 or 1046 kg/m³", usual: [2]string{"°P", "°Bx"},
+	},
+	KindConsistency: {
+		name: "consistency",
+		units: []unit{
+			{symbol: "Pa·sⁿ", words: []string{"Pasn", "pasn", "Pas", "pas"}, mul: 1, div: 1},
+			{symbol: "mPa·sⁿ", words: []string{"mPasn", "mpasn", "mPas", "mpas"}, mul: 1, div: 1000},
+		},
+		refused: []refusal{{"MPasn", "has a capital M, which makes it a million", "write mPa·s^n with a small m"}},
+		sample:  "11.6 Pa·s^n or 800 mPa·s^n", usual: [2]string{"Pa·sⁿ", "mPa·sⁿ"},
 	},
 }
 
