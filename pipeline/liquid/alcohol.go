@@ -133,9 +133,10 @@ func sq(x float64) float64 { return x * x }
 
 // Ranges of Fermented.
 var (
-	fermentWarmth  = span{0, 40, "0 to 40 °C (OIML R 22, Melinder)"}
-	fermentAlcohol = span{0, 20, "0 to 20 % vol (where the parts were checked together)"}
-	fermentExtract = span{0, 15, "0 to 15 % (where the parts were checked together)"}
+	fermentWarmth  = span{0, 40, "density and viscosity", "0 to 40 °C (OIML R 22, Melinder)"}
+	fermentAlcohol = span{0, 20, "density, viscosity and vapour pressure", "0 to 20 % vol (where the parts were checked together)"}
+	fermentExtract = span{0, 15, "density and viscosity", "0 to 15 % (where the parts were checked together)"}
+	spiritsAlcohol = span{0, 65, "density, viscosity and vapour pressure", "0 to 65 % vol (Melinder's viscosity ends at 60 % by mass)"}
 )
 
 var fermentSources = Sources{
@@ -160,16 +161,45 @@ func Fermented(t q.Temperature, alcohol q.Fraction, extract q.Strength) Properti
 	byVolume := fermentAlcohol.part("alcohol", float64(alcohol), "% vol", &outside)
 	sugar := fermentExtract.part("extract", float64(extract), "%", &outside)
 
-	celsius := temperature.Celsius()
+	added := SugarDensity(temperature, q.Strength(sugar)) - q.Density(kellDensity(temperature.Celsius()))
+	p := spirit(t, temperature, byVolume, sugarViscosity(temperature, sugar), &outside)
+	p.Name = name("fermented drink of "+percent(float64(alcohol), "% vol")+" and "+percent(float64(extract), "% extract"), t)
+	p.Density += added
+	p.Sources = fermentSources
+	p.warm(temperature, t)
+	p.Outside = outside
+	return p
+}
+
+var spiritsSources = Sources{
+	Density:        "OIML R 22 for water and ethanol, 0 to 40 °C, 0 to 65 % vol; sugar and oak left out",
+	Viscosity:      "IAPWS R12-08 times the thickening by ethanol (Melinder 2010), 0 to 40 °C, 0 to 65 % vol; within 5 %",
+	VapourPressure: "Raoult's law, van Laar and Antoine constants from memory, 0 to 100 °C; up to 5 % high at 30 °C",
+}
+
+// Spirits returns the properties of water and ethanol with so much alcohol by
+// volume at 20 °C, up to 65 % and 40 °C.
+func Spirits(t q.Temperature, alcohol q.Fraction) Properties {
+	var outside []Outside
+	temperature := fermentWarmth.temperature(t, &outside)
+	byVolume := spiritsAlcohol.part("alcohol", float64(alcohol), "% vol", &outside)
+	water := WaterViscosity(temperature, q.Density(kellDensity(temperature.Celsius())))
+	p := spirit(t, temperature, byVolume, water, &outside)
+	p.Name = name("spirits of "+percent(float64(alcohol), "% vol"), t)
+	p.Sources = spiritsSources
+	p.warm(temperature, t)
+	p.Outside = outside
+	return p
+}
+
+// spirit returns water and ethanol at the temperature that their ranges allow,
+// thickened from the viscosity of what is in it beside ethanol, and the vapour
+// pressure at t.
+func spirit(t, temperature q.Temperature, byVolume float64, rest q.Viscosity, outside *[]Outside) Properties {
 	byMass := EthanolByMass(q.Fraction(byVolume))
-	added := SugarDensity(temperature, q.Strength(sugar)) - q.Density(kellDensity(celsius))
-	hottest := q.Temperature(held(float64(t), float64(q.Celsius(0)), float64(q.Celsius(100))))
 	return Properties{
-		Name:           name("fermented drink of "+percent(float64(alcohol), "% vol")+" and "+percent(float64(extract), "% extract"), t),
-		Density:        EthanolDensity(temperature, byMass) + added,
-		Viscosity:      sugarViscosity(temperature, sugar) * q.Viscosity(ethanolThickening(temperature, float64(byMass))),
-		VapourPressure: ethanolVapourPressure(hottest, float64(byMass)),
-		Sources:        fermentSources,
-		Outside:        outside,
+		Density:        EthanolDensity(temperature, byMass),
+		Viscosity:      rest * q.Viscosity(ethanolThickening(temperature, float64(byMass))),
+		VapourPressure: ethanolVapourPressure(hottest(t, 100, outside), float64(byMass)),
 	}
 }

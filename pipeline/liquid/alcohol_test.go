@@ -125,3 +125,24 @@ func BenchmarkFermented(b *testing.B) {
 		Fermented(q.Celsius(10), 0.065, 0.012)
 	}
 }
+
+// Spirits: OIML R 22 at 40 % vol, 948.045 kg/m³ at 20 °C (worked out in
+// another program), and the CRC Handbook's viscosities, 102nd edition, by mass
+// at 20 °C: 20 % 2.142, 40 % 2.846 mPa s.
+func TestSpirits(t *testing.T) {
+	t.Parallel()
+	assert.InDelta(t, 948.045, float64(Spirits(q.Celsius(20), 0.40).Density), 0.0006)
+	for byMass, want := range map[float64]float64{0.20: 2.142, 0.40: 2.846} {
+		byVolume := byMass * float64(EthanolDensity(q.Celsius(20), q.Fraction(byMass))) / 789.24
+		p := Spirits(q.Celsius(20), q.Fraction(byVolume))
+		assert.InEpsilon(t, want, float64(p.Viscosity)*1e3, 0.02, "%v by mass", byMass)
+		assert.Empty(t, p.Outside)
+	}
+	// Melinder's own values that others print: 5 °C, 5, 10 and 20 % by mass; 40 °C, 10 %.
+	for _, c := range []struct{ celsius, byMass, want float64 }{{5, 0.05, 2.006}, {5, 0.10, 2.638}, {5, 0.20, 4.062}, {40, 0.10, 0.892}} {
+		got := float64(Water(q.Celsius(c.celsius)).Viscosity) * 1e3 * ethanolThickening(q.Celsius(c.celsius), c.byMass)
+		assert.InEpsilon(t, c.want, got, 0.05, "%v", c)
+	}
+	require.Len(t, Spirits(q.Celsius(20), 0.96).Outside, 1)
+	assert.Equal(t, "0 to 65 % vol (Melinder's viscosity ends at 60 % by mass)", Spirits(q.Celsius(20), 0.96).Outside[0].Range)
+}

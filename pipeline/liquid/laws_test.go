@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	q "drawoff/pipeline/quantity"
@@ -17,11 +18,16 @@ var liquids = map[string]struct {
 	thickest float64
 	thicker  bool // strength adds viscosity
 }{
-	"water":     {func(t q.Temperature, _ float64) Properties { return Water(t) }, 150, 1, false},
-	"sugar":     {func(t q.Temperature, s float64) Properties { return Sugar(t, q.Strength(s)) }, 80, 0.75, true},
-	"fermented": {func(t q.Temperature, s float64) Properties { return Fermented(t, q.Fraction(s), q.Strength(s/2)) }, 40, 0.2, true},
-	"milk":      {func(t q.Temperature, s float64) Properties { return Milk(t, q.Fraction(s)) }, 80, 0.1, true},
-	"caustic":   {func(t q.Temperature, s float64) Properties { return Caustic(t, q.Fraction(s)) }, 100, 0.05, true},
+	"water":      {func(t q.Temperature, _ float64) Properties { return Water(t) }, 150, 1, false},
+	"sugar":      {func(t q.Temperature, s float64) Properties { return Sugar(t, q.Strength(s)) }, 80, 0.75, true},
+	"fermented":  {func(t q.Temperature, s float64) Properties { return Fermented(t, q.Fraction(s), q.Strength(s/2)) }, 40, 0.2, true},
+	"spirits":    {func(t q.Temperature, s float64) Properties { return Spirits(t, q.Fraction(s)) }, 40, 0.4, true},
+	"milk":       {func(t q.Temperature, s float64) Properties { return Milk(t, q.Fraction(s)) }, 80, 0.3, true},
+	"whey":       {func(t q.Temperature, _ float64) Properties { return Whey(t) }, 80, 1, false},
+	"caustic":    {func(t q.Temperature, s float64) Properties { return Caustic(t, q.Fraction(s)) }, 100, 0.05, true},
+	"nitric":     {func(t q.Temperature, s float64) Properties { return Nitric(t, q.Fraction(s)) }, 100, 0.05, true},
+	"phosphoric": {func(t q.Temperature, s float64) Properties { return Phosphoric(t, q.Fraction(s)) }, 100, 0.05, true},
+	"peracetic":  {func(t q.Temperature, s float64) Properties { return Peracetic(t, q.Fraction(s)) }, 100, 0.005, false},
 }
 
 // What warmth and strength do to every liquid here: warmer is lighter (from
@@ -52,6 +58,36 @@ func TestWarmthAndStrength(t *testing.T) {
 	}
 }
 
+// Past its range every liquid goes on as water does: hotter is still lighter
+// and thinner, and what was left is told with what was used instead.
+func TestPastTheRange(t *testing.T) {
+	t.Parallel()
+	for name, l := range liquids {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			rapid.Check(t, func(t *rapid.T) {
+				if l.hottest >= 149 {
+					return
+				}
+				hot := l.hottest + rapid.Float64Range(0.1, 148-l.hottest).Draw(t, "over")
+				strength := rapid.Float64Range(0, l.thickest*0.99).Draw(t, "strength")
+				edge, p := l.at(q.Celsius(l.hottest), strength), l.at(q.Celsius(hot), strength)
+				require.NotEmpty(t, p.Outside)
+				assert.Equal(t, "temperature", p.Outside[0].What)
+				assert.Contains(t, p.Outside[0].Used, "as water goes")
+				a, b := Water(q.Celsius(l.hottest)), Water(q.Celsius(hot))
+				assert.InEpsilon(t, float64(b.Density/a.Density), float64(p.Density/edge.Density), 1e-12)
+				assert.InEpsilon(t, float64(b.Viscosity/a.Viscosity), float64(p.Viscosity/edge.Viscosity), 1e-12)
+				assert.GreaterOrEqual(t, p.VapourPressure, edge.VapourPressure)
+
+				cold := l.at(q.Celsius(-rapid.Float64Range(0.1, 5).Draw(t, "under")), strength)
+				require.NotEmpty(t, cold.Outside)
+				assert.Equal(t, l.at(q.Celsius(0), strength).Density, cold.Density)
+			})
+		})
+	}
+}
+
 // anyFloat draws every float64 there is, the unwelcome ones often.
 func anyFloat() *rapid.Generator[float64] {
 	return rapid.OneOf(
@@ -75,6 +111,12 @@ func TestNeverNaN(t *testing.T) {
 			usable(t, name+" density", float64(p.Density))
 			usable(t, name+" viscosity", float64(p.Viscosity))
 			usable(t, name+" vapour pressure", float64(p.VapourPressure))
+		}
+		for _, kind := range []string{KindOther, KindPowerLaw, KindBingham} {
+			p, _ := Of(Recipe{Kind: kind, Typed: Typed{q.Density(x), q.Viscosity(x), q.Pressure(x), q.Number(x), q.Consistency(x), q.Pressure(x)}}, kelvin)
+			usable(t, kind+" density", float64(p.Density))
+			usable(t, kind+" viscosity", float64(p.Viscosity))
+			usable(t, kind+" vapour pressure", float64(p.VapourPressure))
 		}
 		usable(t, "volume", RegionOneVolume(kelvin, q.Pressure(x)))
 		usable(t, "saturation", float64(SaturationPressure(kelvin)))
@@ -110,7 +152,10 @@ func TestEthanolInverse(t *testing.T) {
 func TestOf(t *testing.T) {
 	t.Parallel()
 	for kind, want := range map[string]string{"": "water at 20 °C", "water": "water at 20 °C", "sugar": "12 °P sugar solution at 20 °C",
-		"fermented": "fermented drink of 6 % vol and 12 % extract at 20 °C", "milk": "milk of 4 % fat at 20 °C", "caustic": "12 % caustic at 20 °C"} {
+		"fermented": "fermented drink of 6 % vol and 12 % extract at 20 °C", "spirits": "spirits of 6 % vol at 20 °C",
+		"milk": "milk of 4 % fat at 20 °C", "skim": "skim milk of 4 % fat at 20 °C", "cream": "cream of 4 % fat at 20 °C", "whey": "whey at 20 °C",
+		"caustic": "12 % caustic at 20 °C", "nitric": "12 % nitric acid at 20 °C", "phosphoric": "12 % phosphoric acid at 20 °C", "peracetic": "12 % peracetic acid at 20 °C",
+		"other": "liquid as typed at 20 °C", "power-law": "power-law liquid as typed at 20 °C", "bingham": "Bingham liquid as typed at 20 °C"} {
 		p, ok := Of(Recipe{Kind: kind, Strength: 0.12, Alcohol: 0.06, Fat: 0.04}, q.Celsius(20))
 		assert.True(t, ok, kind)
 		assert.Equal(t, want, p.Name)

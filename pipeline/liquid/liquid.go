@@ -8,44 +8,103 @@ import q "drawoff/pipeline/quantity"
 type Properties struct {
 	Name           string // "water at 20 °C", "12 °P sugar solution at 10 °C"
 	Density        q.Density
-	Viscosity      q.Viscosity
+	Viscosity      q.Viscosity // of a Bingham liquid the plastic one; of a power-law liquid the apparent one at 100 1/s
 	VapourPressure q.Pressure
+	Rheology       Rheology // zero where the liquid is Newtonian
 	Sources        Sources
-	Outside        []Outside // ranges that were left; the values are then held at the range's edge
+	Outside        []Outside // ranges that were left, and what was used instead
 }
+
+// Rheology is how a liquid that is not Newtonian resists being sheared. It is
+// a power-law liquid where Index is not 0, stress = Consistency × rate^Index;
+// else a Bingham liquid where Yield is not 0, stress = Yield + the plastic
+// viscosity × rate, and still below Yield.
+type Rheology struct {
+	Index       q.Number
+	Consistency q.Consistency
+	Yield       q.Pressure
+}
+
+// Newtonian reports whether viscosity says it all.
+func (r Rheology) Newtonian() bool { return r.Index == 0 && r.Yield == 0 }
 
 // Sources names where each property comes from and the range it holds in.
 type Sources struct{ Density, Viscosity, VapourPressure string }
 
 // Outside says that a correlation was asked beyond its range.
 type Outside struct {
-	What  string // "temperature"
-	Given string // "-5 °C"
-	Range string // "0 to 150 °C (IAPWS R7-97 region 1)"
+	Property string // "density and viscosity"
+	What     string // "temperature"
+	Given    string // "-5 °C"
+	Range    string // "0 to 150 °C (IAPWS R7-97 region 1)"
+	Used     string // "the value at 0 °C"
 }
+
+// The kinds of liquid.
+const (
+	KindWater      = "water"
+	KindSugar      = "sugar"
+	KindFermented  = "fermented"
+	KindSpirits    = "spirits"
+	KindMilk       = "milk"
+	KindSkim       = "skim"
+	KindCream      = "cream"
+	KindWhey       = "whey"
+	KindCaustic    = "caustic"
+	KindNitric     = "nitric"
+	KindPhosphoric = "phosphoric"
+	KindPeracetic  = "peracetic"
+	KindOther      = "other"
+	KindPowerLaw   = "power-law"
+	KindBingham    = "bingham"
+)
 
 // Recipe says what a liquid is made of. Which fields count depends on Kind.
 type Recipe struct {
-	Kind     string     // "water" or "", "sugar", "fermented", "milk" or "caustic"
-	Strength q.Strength // sugar; the extract left in what is fermented; caustic: by mass
-	Alcohol  q.Fraction // fermented: by volume
-	Fat      q.Fraction // milk: by mass
+	Kind     string     // one of the kinds, or "" for water
+	Strength q.Strength // sugar; the extract left in what is fermented; what cleans: by mass
+	Alcohol  q.Fraction // fermented, spirits: by volume
+	Fat      q.Fraction // milk, skim, cream: by mass
+	Typed    Typed      // other, power-law, bingham
 }
 
 // Of returns the properties of what r describes at temperature t, and whether
 // its kind is known.
 func Of(r Recipe, t q.Temperature) (Properties, bool) {
 	switch r.Kind {
-	case "", "water":
+	case "", KindWater:
 		return Water(t), true
-	case "sugar":
+	case KindSugar:
 		return Sugar(t, r.Strength), true
-	case "fermented":
+	case KindFermented:
 		return Fermented(t, r.Alcohol, r.Strength), true
-	case "milk":
-		return Milk(t, r.Fat), true
-	case "caustic":
+	case KindSpirits:
+		return Spirits(t, r.Alcohol), true
+	case KindMilk:
+		return milk("milk", t, r.Fat), true
+	case KindSkim:
+		return milk("skim milk", t, r.Fat), true
+	case KindCream:
+		return milk("cream", t, r.Fat), true
+	case KindWhey:
+		return Whey(t), true
+	case KindCaustic:
 		return Caustic(t, q.Fraction(r.Strength)), true
+	case KindNitric:
+		return Nitric(t, q.Fraction(r.Strength)), true
+	case KindPhosphoric:
+		return Phosphoric(t, q.Fraction(r.Strength)), true
+	case KindPeracetic:
+		return Peracetic(t, q.Fraction(r.Strength)), true
+	case KindOther:
+		r.Typed.Index, r.Typed.Yield = 0, 0
+		return r.Typed.at("liquid as typed", t), true
+	case KindPowerLaw:
+		r.Typed.Yield = 0
+		return r.Typed.at("power-law liquid as typed", t), true
+	case KindBingham:
+		r.Typed.Index = 0
+		return r.Typed.at("Bingham liquid as typed", t), true
 	}
 	return Properties{}, false
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -41,7 +42,7 @@ func TestMilkDensity(t *testing.T) {
 	assert.InEpsilon(t, 1034, float64(skimmed.Density), 0.006)
 	assert.Greater(t, skimmed.Density, whole.Density, "cream rises")
 	assert.Equal(t, "milk of 3.5 % fat at 20 °C", whole.Name)
-	assert.Len(t, Milk(q.Celsius(90), 0.3).Outside, 2)
+	assert.Len(t, Milk(q.Celsius(90), 0.45).Outside, 2)
 }
 
 // The two viscosity formulas are joined without a step.
@@ -52,4 +53,65 @@ func TestMilkJoin(t *testing.T) {
 			assert.InEpsilon(t, milkViscosity(edge-1e-9, fat), milkViscosity(edge+1e-9, fat), 1e-8)
 		}
 	}
+}
+
+// The ends of what Bakshi and Smith measured, as their abstract states them:
+// 1 to 60 mPa s, 990 to 1035 kg/m³, from skimmed milk to whipping cream, 0 to
+// 30 °C. The components' density is up to 0.6 % low.
+func TestCreamRange(t *testing.T) {
+	t.Parallel()
+	thick, thin := Milk(q.Celsius(0), 0.30), Milk(q.Celsius(30), 0.0005)
+	assert.Empty(t, thick.Outside)
+	assert.InDelta(t, 60, float64(thick.Viscosity)*1e3, 3)
+	assert.InDelta(t, 1, float64(thin.Viscosity)*1e3, 0.15)
+	assert.InEpsilon(t, 990, float64(Milk(q.Celsius(20), 0.35).Density), 0.008)
+	assert.InEpsilon(t, 1035, float64(Milk(q.Celsius(4), 0.0005).Density), 0.006)
+
+	// 35 % cream: beyond the cold formula, inside the hot one.
+	require.Len(t, Milk(q.Celsius(8), 0.35).Outside, 1)
+	assert.Equal(t, "viscosity", Milk(q.Celsius(8), 0.35).Outside[0].Property)
+	assert.Empty(t, Milk(q.Celsius(60), 0.35).Outside)
+}
+
+// Phipps (1969), his formula from memory worked out in another program, mPa s.
+func TestSkimHot(t *testing.T) {
+	t.Parallel()
+	for celsius, want := range map[float64]float64{40: 1.043, 60: 0.743, 80: 0.550} {
+		assert.InDelta(t, want, float64(Milk(q.Celsius(celsius), 0).Viscosity)*1e3, 0.006, "%v °C", celsius)
+	}
+}
+
+// Choi and Okos (1986) in full, their own water too, kg/m³ (coefficients from
+// memory, worked out in another program): 87.7 % water, 3.3 % protein, 3.4 %
+// fat, 4.8 % lactose, 0.7 % ash. Ours has IAPWS water, 0.1 to 0.3 % heavier when cold.
+func TestMilkAgainstChoiAndOkos(t *testing.T) {
+	t.Parallel()
+	for celsius, want := range map[float64]float64{4: 1025.6, 20: 1023.7, 60: 1011.3} {
+		got := float64(Milk(q.Celsius(celsius), 0.034).Density)
+		assert.InEpsilon(t, want, got, 0.004, "%v °C", celsius)
+		if celsius <= 20 {
+			assert.Greater(t, got, want)
+		}
+	}
+}
+
+// Whey lies between a 5 % lactose solution, 1.0184 g/cm³ and 1.154 mPa s at
+// 20 °C (CRC Handbook, 102nd edition), and skimmed milk; sweet whey is 1023 to
+// 1027 kg/m³ (from memory). Of two liquids that are mostly water the ratio
+// hardly changes with warmth, which is what 72 °C rests on.
+func TestWhey(t *testing.T) {
+	t.Parallel()
+	cold, skim := Whey(q.Celsius(20)), Milk(q.Celsius(20), 0.0005)
+	assert.Greater(t, float64(cold.Viscosity)*1e3, 1.154)
+	assert.Less(t, cold.Viscosity, skim.Viscosity)
+	assert.Greater(t, float64(cold.Density), 1018.4)
+	assert.InEpsilon(t, 1025, float64(cold.Density), 0.006)
+	assert.Less(t, cold.Density, skim.Density)
+
+	hot := Whey(q.Celsius(72))
+	assert.Equal(t, "whey at 72 °C", hot.Name)
+	assert.Empty(t, hot.Outside)
+	assert.Less(t, hot.Viscosity, Milk(q.Celsius(72), 0.0005).Viscosity)
+	assert.Greater(t, hot.Viscosity, Water(q.Celsius(72)).Viscosity)
+	assert.Equal(t, SaturationPressure(q.Celsius(72)), hot.VapourPressure)
 }

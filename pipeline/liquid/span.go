@@ -8,9 +8,10 @@ import (
 )
 
 // span is the range that a correlation holds in, in the unit that people use
-// for it (°C, %), and the words for it.
+// for it (°C, %), what it is of, and the words for it.
 type span struct {
 	low, high float64
+	of        string // "density and viscosity"
 	words     string
 }
 
@@ -24,12 +25,17 @@ func held(x, low, high float64) float64 {
 }
 
 // temperature returns t held inside the span and notes when that moved it.
+// What is hotter is then taken on as water goes: see Properties.warm.
 func (s span) temperature(t q.Temperature, outside *[]Outside) q.Temperature {
 	low, high := q.Celsius(s.low), q.Celsius(s.high)
-	if t >= low && t <= high {
+	switch {
+	case t >= low && t <= high:
 		return t
+	case t > high:
+		*outside = append(*outside, Outside{s.of, "temperature", degrees(t), s.words, "the value at " + degrees(high) + ", taken on from there as water goes"})
+	default: // not a number among them
+		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", degrees(t), s.words, "the value at " + degrees(low)})
 	}
-	*outside = append(*outside, Outside{"temperature", degrees(t), s.words})
 	return q.Temperature(held(float64(t), float64(low), float64(high)))
 }
 
@@ -40,8 +46,32 @@ func (s span) part(what string, x float64, unit string, outside *[]Outside) floa
 	if x >= low && x <= high {
 		return x
 	}
-	*outside = append(*outside, Outside{what, percent(x, unit), s.words})
-	return held(x, low, high)
+	at := held(x, low, high)
+	*outside = append(*outside, Outside{s.of, what, percent(x, unit), s.words, "the value at " + percent(at, unit)})
+	return at
+}
+
+// hottest returns t between 0 °C and so many degrees Celsius, for a vapour
+// pressure: its range goes further than that of density and viscosity, and
+// held with them it would tell a pump on boiling wort that all is well.
+func hottest(t q.Temperature, celsius float64, outside *[]Outside) q.Temperature {
+	edge := q.Celsius(celsius)
+	if t > edge {
+		*outside = append(*outside, Outside{"vapour pressure", "temperature", degrees(t), "to " + degrees(edge), "the value at " + degrees(edge)})
+	}
+	return q.Temperature(held(float64(t), float64(q.Celsius(0)), float64(edge)))
+}
+
+// warm takes density and viscosity from the temperature that a range held
+// them at on to t, in the ratio in which water's go: most of these liquids is
+// water. The hottest is 150 °C.
+func (p *Properties) warm(from, t q.Temperature) {
+	if !(t > from) {
+		return
+	}
+	a, b := Water(from), Water(q.Temperature(min(float64(t), float64(q.Celsius(waterRange.high)))))
+	p.Density *= b.Density / a.Density
+	p.Viscosity *= b.Viscosity / a.Viscosity
 }
 
 // name returns "<what> at 10 °C".

@@ -97,8 +97,8 @@ func sugarVapourPressure(t q.Temperature, w float64) q.Pressure {
 
 // Ranges of Sugar: SPS-4 ends at 80 °C, Génotelle's data at about 75 °Bx.
 var (
-	sugarWarmth   = span{0, 80, "0 to 80 °C (ICUMSA SPS-4 and Génotelle; the vapour pressure is for the true temperature)"}
-	sugarStrength = span{0, 75, "0 to 75 °P (Génotelle's viscosity)"}
+	sugarWarmth   = span{0, 80, "density and viscosity", "0 to 80 °C (ICUMSA SPS-4 and Génotelle)"}
+	sugarStrength = span{0, 75, "density, viscosity and vapour pressure", "0 to 75 °P (Génotelle's viscosity)"}
 )
 
 var sugarSources = Sources{
@@ -110,20 +110,20 @@ var sugarSources = Sources{
 // Sugar returns the properties of a sucrose solution of strength w at t under
 // 101.325 kPa: must, wort, juice and syrup, before fermentation.
 //
-// Over 80 °C density and viscosity are held, both a little high, but the
-// vapour pressure goes on to 150 °C: held, it would tell a pump on boiling
-// wort that all is well.
+// Over 80 °C density and viscosity go on as water's do, and the vapour
+// pressure by its own formula to 150 °C.
 func Sugar(t q.Temperature, w q.Strength) Properties {
 	var outside []Outside
 	temperature := sugarWarmth.temperature(t, &outside)
-	boiling := q.Temperature(held(float64(t), float64(q.Celsius(0)), float64(q.Celsius(150))))
 	strength := sugarStrength.part("strength", float64(w), "°P", &outside)
-	return Properties{
+	p := Properties{
 		Name:           name(percent(float64(w), "°P")+" sugar solution", t),
 		Density:        SugarDensity(temperature, q.Strength(strength)),
 		Viscosity:      sugarViscosity(temperature, strength),
-		VapourPressure: sugarVapourPressure(boiling, strength),
+		VapourPressure: sugarVapourPressure(hottest(t, 150, &outside), strength),
 		Sources:        sugarSources,
-		Outside:        outside,
 	}
+	p.warm(temperature, t)
+	p.Outside = outside
+	return p
 }

@@ -150,7 +150,7 @@ func WaterViscosity(t q.Temperature, rho q.Density) q.Viscosity {
 }
 
 // Range of Water, °C. The formulas reach further; open vessels do not.
-var waterRange = span{0, 150, "0 to 150 °C (IAPWS R7-97 region 1)"}
+var waterRange = span{0, 150, "density, viscosity and vapour pressure", "0 to 150 °C (IAPWS R7-97 region 1)"}
 
 var waterSources = Sources{
 	Density:        "IAPWS R7-97(2012) region 1, 0 to 150 °C, at 101.325 kPa or at saturation when hotter than boiling",

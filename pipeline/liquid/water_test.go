@@ -122,7 +122,7 @@ func TestWaterTraps(t *testing.T) {
 func TestWaterOutside(t *testing.T) {
 	t.Parallel()
 	cold := Water(q.Celsius(-5))
-	require.Equal(t, []Outside{{"temperature", "-5 °C", waterRange.words}}, cold.Outside)
+	require.Equal(t, []Outside{{"density, viscosity and vapour pressure", "temperature", "-5 °C", waterRange.words, "the value at 0 °C"}}, cold.Outside)
 	edge := Water(q.Celsius(0))
 	assert.Empty(t, edge.Outside)
 	assert.Equal(t, edge.Density, cold.Density)
