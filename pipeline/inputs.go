@@ -83,7 +83,7 @@ func (p plant) jointInput() joint.Input {
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
 		Pieces:      p.layout.ToPump(),
-		Medium:      medium(p.design.Liquid.Kind),
+		Medium:      medium(p.design.Liquid),
 		Liquid:      p.known.liquid.Name,
 		Temperature: p.known.temperature,
 		BoreStep:    float64(p.design.Limits.BoreStep.Value()),
@@ -116,11 +116,25 @@ func fits(d design.Design) []string {
 	return out
 }
 
-// medium is what a liquid is to a seal: fermented drinks are judged as ethanol
-// to 40 %, the nearest that the seal tables have.
-func medium(kind string) string {
-	if kind == "fermented" {
+// medium is what a liquid is to a seal. Fermented drinks are judged as ethanol
+// to 40 %, the nearest that the seal tables have; what they have not is told
+// in words, and no seal is then passed.
+func medium(l design.Liquid) string {
+	switch l.Kind {
+	case "fermented":
 		return "ethanol"
+	case "spirits":
+		if l.Alcohol.Value() > 0.4 {
+			return "alcohol over 40 %"
+		}
+		return "ethanol"
+	case "skim", "cream", "whey":
+		return "milk"
+	case design.Other, design.PowerLaw, design.Bingham:
+		if l.Medium == design.Unlike {
+			return "your liquid"
+		}
+		return l.Medium
 	}
-	return kind
+	return l.Kind
 }

@@ -112,7 +112,7 @@ func TestNeverNaN(t *testing.T) {
 			usable(t, name+" viscosity", float64(p.Viscosity))
 			usable(t, name+" vapour pressure", float64(p.VapourPressure))
 		}
-		for _, kind := range []string{KindOther, KindPowerLaw, KindBingham} {
+		for _, kind := range []string{"other", "power-law", "bingham"} {
 			p, _ := Of(Recipe{Kind: kind, Typed: Typed{q.Density(x), q.Viscosity(x), q.Pressure(x), q.Number(x), q.Consistency(x), q.Pressure(x)}}, kelvin)
 			usable(t, kind+" density", float64(p.Density))
 			usable(t, kind+" viscosity", float64(p.Viscosity))
