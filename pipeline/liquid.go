@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"strconv"
+	"strings"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
@@ -19,7 +20,7 @@ func (p plant) liquid() []finding.Figure {
 	}
 	density := figure("liquid-density", "Density of the liquid", "ρ(t, strength)", l.Sources.Density, q.Of(l.Density))
 	if p.design.Liquid.Kind == "sugar" {
-		density.Range = hydrometer(p.design.Liquid.Strength.Value())
+		density.Source += ". " + hydrometer(p.design.Liquid.Strength.Value())
 	}
 	viscosity := figure("liquid-viscosity", "Viscosity of the liquid", "μ(t, strength)", l.Sources.Viscosity, q.Of(l.Viscosity))
 	vapour := figure("liquid-vapour-pressure", "Vapour pressure of the liquid", "pv(t, strength)", l.Sources.VapourPressure, q.Of(l.VapourPressure))
@@ -61,7 +62,7 @@ func (p plant) liquidInputs() []finding.Input {
 func hydrometer(w q.Strength) string {
 	apparent, ratio := liquid.Gravity(w)
 	text := func(sg float64) string { return strconv.FormatFloat(sg, 'f', 4, 64) }
-	return "true density, not a gravity: at 20 °C this sugar is SG " + text(apparent) + " in air (20/20 °C, the tables of Plato and the ASBC), " +
+	return "This is a true density and no gravity: at 20 °C the same sugar is SG " + text(apparent) + " in air (20/20 °C, the tables of Plato and the ASBC), " +
 		text(ratio) + " true"
 }
 
@@ -74,13 +75,24 @@ func (p plant) ranges() []finding.Verdict {
 			Rule:  "liquid-range",
 			Level: finding.Look,
 			Piece: "liquid",
-			Sentence: "The liquid's " + o.Property + " at its " + o.What + ", " + o.Given + ", is outside what the source covers, " + o.Range +
-				": " + o.Used + ", is used.",
+			Sentence: "For the liquid's " + o.Property + " the source covers " + o.Range + "; its " + o.What + " is " + o.Given +
+				". Instead, " + o.Used + ", is used.",
 			Advice: "Leave room for it in whatever rests on it, give a value inside that range, or measure the liquid and type its own figures.",
-			Basis:  p.known.liquid.Sources.Density,
+			Basis:  basis(p.known.liquid.Sources, o.Property),
 		})
 	}
 	return out
+}
+
+// basis returns the source of a property, or of the first of several.
+func basis(s liquid.Sources, property string) string {
+	switch {
+	case strings.HasPrefix(property, "viscosity"):
+		return s.Viscosity
+	case strings.HasPrefix(property, "vapour"):
+		return s.VapourPressure
+	}
+	return s.Density
 }
 
 // hazard is what in the liquid itself can hurt, "" where the usual cautions say it.

@@ -57,8 +57,8 @@ func TestHotWort(t *testing.T) {
 	assert.Equal(t, "liquid", left[0].Piece)
 	// A hydrometer in it, cold: 1.04838 in air by the usual inverse of the ASBC table.
 	f, _ := r.Figure("liquid-density")
-	assert.Contains(t, f.Range, "SG 1.0484 in air")
-	assert.Contains(t, f.Range, "1.0483 true")
+	assert.Contains(t, f.Source, "SG 1.0484 in air")
+	assert.Contains(t, f.Source, "1.0483 true")
 }
 
 // Whey at 72 °C is inside every range, is judged as milk by the seals, and

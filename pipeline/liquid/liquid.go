@@ -79,13 +79,13 @@ func Of(r Recipe, t q.Temperature) (Properties, bool) {
 		return Peracetic(t, q.Fraction(r.Strength)), true
 	case "other":
 		r.Typed.Index, r.Typed.Yield = 0, 0
-		return r.Typed.at("liquid as typed", t), true
+		return r.Typed.at("your liquid", t), true
 	case "power-law":
 		r.Typed.Yield = 0
-		return r.Typed.at("power-law liquid as typed", t), true
+		return r.Typed.at("your power-law liquid", t), true
 	case "bingham":
 		r.Typed.Index = 0
-		return r.Typed.at("Bingham liquid as typed", t), true
+		return r.Typed.at("your Bingham liquid", t), true
 	}
 	return Properties{}, false
 }

@@ -13,16 +13,16 @@ var (
 	}
 	alcoholField = field{"liquid.alcohol", "Alcohol", "by volume, as on a label"}
 	fatField     = field{"liquid.fat", "Fat", "by mass"}
-	densityField = field{"liquid.density", "Density", "at its temperature, like 1050 kg/m³"}
-	newtonField  = field{"liquid.viscosity", "Viscosity", "at its temperature, like 20 mPa·s; yeast slurry too, up to about 200 kg/m³"}
+	densityField = field{"liquid.density", "Density", "at its temperature"}
+	newtonField  = field{"liquid.viscosity", "Viscosity", "at its temperature; yeast slurry too, up to about 200 kg/m³"}
 	// Apple sauce of 11 % solids at 30 °C: K 11.6, n 0.34 (Steffe 1996, appendix, from memory).
 	powerFields = []field{
-		{"liquid.consistency", "Consistency K", "as measured; apple purée is near 12 Pa·s^n"},
-		{"liquid.index", "Index n", "1 is Newtonian; apple purée is near 0.34"},
+		{"liquid.consistency", "Consistency K", "as measured; 11.6 Pa·s^n is an apple purée at 30 °C"},
+		{"liquid.index", "Index n", "1 is Newtonian; 0.34 is that purée"},
 	}
 	yieldFields = []field{
-		{"liquid.yield", "Yield stress", "what it bears before it moves, like 5 Pa"},
-		{"liquid.viscosity", "Plastic viscosity", "how stress grows with shear rate, like 50 mPa·s"},
+		{"liquid.yield", "Yield stress", "what it bears before it moves; 5 Pa is only a start"},
+		{"liquid.viscosity", "Plastic viscosity", "how stress grows with shear rate; 50 mPa·s is only a start"},
 	}
 	typedFields = []field{
 		{"liquid.vapourPressure", "Vapour pressure", "absolute; water's if left empty, too little for anything with alcohol"},
