@@ -49,12 +49,12 @@ var (
 		{Slug: "nitric", Name: "dilute nitric acid", Group: "Cleaning"},
 		{Slug: "phosphoric", Name: "dilute phosphoric acid", Group: "Cleaning"},
 		{Slug: "peracetic", Name: "dilute peracetic acid", Group: "Cleaning"},
-		{Slug: Other, Name: "anything else that is Newtonian", Group: "By its own figures"},
-		{Slug: PowerLaw, Name: "purée or pulp: a power law", Group: "By its own figures"},
-		{Slug: Bingham, Name: "slurry or paste with a yield stress", Group: "By its own figures"},
+		{Slug: Other, Name: "other, Newtonian", Group: "By its own figures"},
+		{Slug: PowerLaw, Name: "purée (power law)", Group: "By its own figures"},
+		{Slug: Bingham, Name: "slurry (yield stress)", Group: "By its own figures"},
 	}
 	mediums = []Choice{
-		{Slug: Unlike, Name: "unlike any of these"},
+		{Slug: Unlike, Name: "unlike these"},
 		{Slug: "sugar", Name: "juice, pulp or syrup"}, {Slug: "ethanol", Name: "alcohol to 40 %"}, {Slug: "milk", Name: "milk or cream"},
 		{Slug: "fat", Name: "fat or oil"}, {Slug: "citrus-oil", Name: "citrus oil"}, {Slug: "hop-oil", Name: "hop oil"}, {Slug: "water", Name: "water"},
 		{Slug: "caustic", Name: "caustic"}, {Slug: "nitric", Name: "nitric acid"}, {Slug: "phosphoric", Name: "phosphoric acid"},
