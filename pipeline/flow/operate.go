@@ -13,10 +13,10 @@ type Status uint8
 // The statuses.
 const (
 	Running    Status = iota // where the two curves cross
-	DeadHeaded               // the static head is over the pump's at no flow: nothing moves
+	DeadHeaded               // the static head, with what a yield stress holds, is over the pump's at no flow: nothing moves
 	BelowStart               // the line asks more than the first point of a curve that does not start at no flow: what flows is not known
 	BeyondEnd                // the line asks less than the last point of the curve: more flows than the curve covers
-	NoFall                   // gravity: the discharge stands at the level or over it
+	NoFall                   // gravity: the discharge stands at the level or over it, or a yield stress holds the liquid
 	NoCurve                  // there is a pump but no curve of it
 )
 
