@@ -102,7 +102,7 @@ func (p plant) jointInput() joint.Input {
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
 		Pieces:      p.layout.ToPump(),
-		Medium:      medium(p.design.Liquid.Kind, p.known.temperature),
+		Medium:      medium(p.design.Liquid, p.known.temperature),
 		Liquid:      p.known.liquid.Name,
 		Temperature: p.known.temperature,
 		Cleaning:    cleaning(p.design),
@@ -143,17 +143,30 @@ func fits(d design.Design) []string {
 	return out
 }
 
-// medium is what a liquid is to a seal: fermented drinks are judged as ethanol
-// to 40 %, the nearest that the seal tables have. Water is rated cold, up to
-// what the tables call so, and hot.
-func medium(kind string, t q.Temperature) string {
-	switch kind {
-	case "fermented":
-		return "ethanol"
+// medium is what a liquid is to a seal. Fermented drinks are judged as ethanol
+// to 40 %, the nearest that the seal tables have; what they have not is told
+// in words, and no seal is then passed. Water is rated cold, up to what the
+// tables call so, and hot.
+func medium(l design.Liquid, t q.Temperature) string {
+	switch l.Kind {
 	case "water":
 		if a, ok := catalog.FindAgent("water"); ok && t > a.Rated {
 			return "hot-water"
 		}
+	case "fermented":
+		return "ethanol"
+	case "spirits":
+		if l.Alcohol.Value() > 0.4 {
+			return "alcohol over 40 %"
+		}
+		return "ethanol"
+	case "skim", "cream", "whey":
+		return "milk"
+	case design.Other, design.PowerLaw, design.Bingham:
+		if l.Medium == design.Unlike {
+			return "your liquid"
+		}
+		return l.Medium
 	}
-	return kind
+	return l.Kind
 }

@@ -54,6 +54,14 @@ func know(d design.Design) (known, design.Faults) {
 		Strength: d.Liquid.Strength.Value(),
 		Alcohol:  d.Liquid.Alcohol.Value(),
 		Fat:      d.Liquid.Fat.Value(),
+		Typed: liquid.Typed{
+			Density:        d.Liquid.Density.Value(),
+			Viscosity:      d.Liquid.Viscosity.Value(),
+			VapourPressure: d.Liquid.VapourPressure.Value(),
+			Index:          d.Liquid.Index.Value(),
+			Consistency:    d.Liquid.Consistency.Value(),
+			Yield:          d.Liquid.Yield.Value(),
+		},
 	}, k.temperature)
 
 	faults := unknownParts(d.Measured)

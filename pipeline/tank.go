@@ -27,16 +27,11 @@ func (p plant) tank() finding.Findings {
 			Working: finding.Working{Formula: "V(h) = V, solved for h", Source: geometry, Range: geometric, Inputs: []finding.Input{finding.In("V", "liquid when full", k.fill)}}},
 		{Slug: "left-in-tank", Name: "Left in the tank at the lowest level", Amount: q.Of(v.VolumeAt(k.lowest)), Piece: "tank",
 			Working: finding.Working{Formula: "V(h)", Source: geometry, Range: geometric, Inputs: level(k.lowest)}},
-		{Slug: "liquid-density", Name: "Density of the liquid", Amount: q.Of(k.liquid.Density), Piece: "liquid",
-			Working: finding.Working{Formula: "ρ(t, strength)", Source: k.liquid.Sources.Density, Range: liquidRange, Inputs: p.liquidInputs()}},
-		{Slug: "liquid-viscosity", Name: "Viscosity of the liquid", Amount: q.Of(k.liquid.Viscosity), Piece: "liquid",
-			Working: finding.Working{Formula: "μ(t, strength)", Source: k.liquid.Sources.Viscosity, Range: liquidRange, Inputs: p.liquidInputs()}},
-		{Slug: "liquid-vapour-pressure", Name: "Vapour pressure of the liquid", Amount: q.Of(k.liquid.VapourPressure), Piece: "liquid",
-			Working: finding.Working{Formula: "p_v(t, strength)", Source: k.liquid.Sources.VapourPressure, Range: liquidRange, Inputs: p.liquidInputs()}},
 		{Slug: "air-pressure", Name: "Air pressure at this altitude", Amount: q.Of(k.air), Piece: "site",
 			Working: finding.Working{Formula: "p = 101325 (1 - 0.0065 r H/((r + H) 288.15))^5.25587981, in Pa and m", Source: "ISO 2533:1975, standard atmosphere", Range: "altitudes to 11 km; the weather moves it by up to 5 %",
 				Inputs: []finding.Input{finding.In("H", "altitude", p.design.Site.Altitude.Value()), finding.In("r", "radius of the Earth, of the standard", q.Length(6356766))}}},
 	}
+	figures = append(figures, p.liquid()...)
 	if k.side {
 		figures = append(figures, finding.Figure{
 			Slug: "heel", Name: "Left below a side outlet", Amount: q.Of(v.VolumeAt(max(0, k.above-outletBore(p.design.Tank)/2))), Piece: "tank",
@@ -46,45 +41,11 @@ func (p plant) tank() finding.Findings {
 	return finding.Findings{Figures: figures, Verdicts: p.ranges()}
 }
 
-// liquidRange is said of every property: whether it holds is judged apart.
-const liquidRange = "the strength and temperature that its source covers; the verdict liquid-range says when they are left"
-
 func (p plant) fillFormula() string {
 	if p.design.Tank.Fill.IsZero() {
 		return "V = 0.9 V_t"
 	}
 	return "V as typed; V_t is the most"
-}
-
-func (p plant) liquidInputs() []finding.Input {
-	in := []finding.Input{finding.In("t", "temperature", p.known.temperature)}
-	l := p.design.Liquid
-	switch l.Kind {
-	case "sugar", "caustic":
-		in = append(in, finding.In("w", "strength", l.Strength.Value()))
-	case "fermented":
-		in = append(in, finding.In("A", "alcohol by volume", l.Alcohol.Value()), finding.In("w", "extract left", l.Strength.Value()))
-	case "milk":
-		in = append(in, finding.In("f", "fat", l.Fat.Value()))
-	}
-	return in
-}
-
-// ranges says where a property was asked for outside its source's range: what
-// rests on it is then no more than a hint.
-func (p plant) ranges() []finding.Verdict {
-	var out []finding.Verdict
-	for _, o := range p.known.liquid.Outside {
-		out = append(out, finding.Verdict{
-			Rule:     "liquid-range",
-			Level:    finding.Stop,
-			Piece:    "liquid",
-			Sentence: "The liquid's " + o.What + ", " + o.Given + ", is outside what its source covers (" + o.Range + "): the nearest value inside was used, and no figure that rests on it can be relied on.",
-			Advice:   "Give a value inside that range, or measure the liquid.",
-			Basis:    p.known.liquid.Sources.Density,
-		})
-	}
-	return out
 }
 
 // scald is where water burns skin within seconds rather than minutes.
@@ -100,8 +61,8 @@ func (p plant) cautions() []string {
 	if p.known.temperature >= scald {
 		out = append(out, "At "+q.Text(p.known.temperature)+" the liquid scalds. Wear what your site prescribes, and never open a joint on a hot or full line.")
 	}
-	if p.design.Liquid.Kind == "caustic" {
-		out = append(out, "Caustic burns skin and blinds. Goggles, gloves and water at hand; add caustic to water, never water to caustic; never let it meet carbon dioxide in a closed tank, which it empties into a vacuum.")
+	if c := hazard(p.design.Liquid.Kind); c != "" {
+		out = append(out, c)
 	}
 	out = append(out, p.cleaningCautions()...)
 	if boil := liquid.BoilingPoint(p.known.air); p.known.temperature > boil-10 {

@@ -14,6 +14,16 @@ const (
 	NoPump      = "none" // the liquid runs by gravity
 )
 
+// The kinds of liquid that are told by their own figures, and what such a one
+// is to a seal until somebody says.
+const (
+	Other    = "other"
+	PowerLaw = "power-law"
+	Bingham  = "bingham"
+
+	Unlike = "unlike"
+)
+
 // Choice is one thing that may be chosen for a field.
 type Choice struct {
 	Slug  string
@@ -26,9 +36,32 @@ var (
 	bottoms = []Choice{{Slug: "cone", Name: "cone"}, {Slug: "klopper", Name: "dished, klopper (crown radius as the bore)"}, {Slug: "korbbogen", Name: "dished, korbbogen (crown radius 0.8 of the bore)"}, {Slug: "flat", Name: "flat"}}
 	places  = []Choice{{Slug: "bottom", Name: "in the middle of the bottom"}, {Slug: "side", Name: "in the side"}}
 	pumps   = []Choice{{Slug: Centrifugal, Name: "centrifugal"}, {Slug: NoPump, Name: "none, by gravity"}}
-	liquids = []Choice{{Slug: "water", Name: "water"}, {Slug: "sugar", Name: "sugar solution: juice, must, wort"}, {Slug: "fermented", Name: "cider, perry, beer or wine"}, {Slug: "milk", Name: "milk"}, {Slug: "caustic", Name: "cleaning caustic"}}
-	thirds  = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
-	noSeal  = Choice{Slug: "none", Name: "none"}
+	liquids = []Choice{
+		{Slug: "water", Name: "water"},
+		{Slug: "sugar", Name: "sugar solution: juice, must, wort", Group: "Drinks"},
+		{Slug: "fermented", Name: "cider, perry, beer or wine", Group: "Drinks"},
+		{Slug: "spirits", Name: "spirits", Group: "Drinks"},
+		{Slug: "milk", Name: "milk", Group: "Dairy"},
+		{Slug: "skim", Name: "skimmed milk", Group: "Dairy"},
+		{Slug: "cream", Name: "cream", Group: "Dairy"},
+		{Slug: "whey", Name: "whey", Group: "Dairy"},
+		{Slug: "caustic", Name: "cleaning caustic", Group: "Cleaning"},
+		{Slug: "nitric", Name: "dilute nitric acid", Group: "Cleaning"},
+		{Slug: "phosphoric", Name: "dilute phosphoric acid", Group: "Cleaning"},
+		{Slug: "peracetic", Name: "dilute peracetic acid", Group: "Cleaning"},
+		{Slug: Other, Name: "other, Newtonian", Group: "By its own figures"},
+		{Slug: PowerLaw, Name: "purée (power law)", Group: "By its own figures"},
+		{Slug: Bingham, Name: "slurry (yield stress)", Group: "By its own figures"},
+	}
+	mediums = []Choice{
+		{Slug: Unlike, Name: "unlike these"},
+		{Slug: "sugar", Name: "juice, pulp or syrup"}, {Slug: "ethanol", Name: "alcohol to 40 %"}, {Slug: "milk", Name: "milk or cream"},
+		{Slug: "fat", Name: "fat or oil"}, {Slug: "citrus-oil", Name: "citrus oil"}, {Slug: "hop-oil", Name: "hop oil"}, {Slug: "water", Name: "water"},
+		{Slug: "caustic", Name: "caustic"}, {Slug: "nitric", Name: "nitric acid"}, {Slug: "phosphoric", Name: "phosphoric acid"},
+		{Slug: "peracetic", Name: "peracetic acid"}, {Slug: "hypochlorite", Name: "hypochlorite"},
+	}
+	thirds = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
+	noSeal = Choice{Slug: "none", Name: "none"}
 
 	shapesOf = map[string][]Choice{
 		Bend:    {{Slug: "long", Name: "long: with tangents"}, {Slug: "short", Name: "short: without tangents"}},
@@ -58,6 +91,8 @@ func Choices(d Design, path string) []Choice {
 		return sizes()
 	case "liquid.kind":
 		return liquids
+	case "liquid.medium":
+		return mediums
 	case "stand.legs":
 		var legs []Choice
 		for n := fewestLegs; n <= mostLegs; n++ {

@@ -152,13 +152,21 @@ type Delivery struct {
 	Away   q.Entered[q.Length] `json:"away,omitzero"`   // of the outflow from the tank's axis; default: wherever the pieces end
 }
 
-// Liquid is what is in the tank.
+// Liquid is what is in the tank. Which fields count depends on its Kind; the
+// others are kept but have no effect.
 type Liquid struct {
-	Kind        string                   `json:"kind,omitempty"`       // water (default), sugar, fermented, milk or caustic
-	Strength    q.Entered[q.Strength]    `json:"strength,omitzero"`    // sugar: as typed; fermented: the real extract left; caustic: part by mass
-	Alcohol     q.Entered[q.Fraction]    `json:"alcohol,omitzero"`     // fermented: by volume; default 6 %
-	Fat         q.Entered[q.Fraction]    `json:"fat,omitzero"`         // milk: by mass; default 4 %
-	Temperature q.Entered[q.Temperature] `json:"temperature,omitzero"` // default 20 °C
+	Kind           string                   `json:"kind,omitempty"`          // water (default), sugar, fermented, spirits, milk, skim, cream, whey, caustic, nitric, phosphoric, peracetic, other, power-law or bingham
+	Strength       q.Entered[q.Strength]    `json:"strength,omitzero"`       // sugar: as typed; fermented: the real extract left; caustic and acids: part by mass
+	Alcohol        q.Entered[q.Fraction]    `json:"alcohol,omitzero"`        // fermented, spirits: by volume; default 6 % and 40 %
+	Fat            q.Entered[q.Fraction]    `json:"fat,omitzero"`            // milk, skim, cream: by mass; default 4 %, 0.1 % and 30 %
+	Density        q.Entered[q.Density]     `json:"density,omitzero"`        // other, power-law, bingham
+	Viscosity      q.Entered[q.Viscosity]   `json:"viscosity,omitzero"`      // other; bingham: the plastic viscosity
+	Consistency    q.Entered[q.Consistency] `json:"consistency,omitzero"`    // power-law: K
+	Index          q.Entered[q.Number]      `json:"index,omitzero"`          // power-law: n
+	Yield          q.Entered[q.Pressure]    `json:"yield,omitzero"`          // bingham: the yield stress
+	VapourPressure q.Entered[q.Pressure]    `json:"vapourPressure,omitzero"` // other, power-law, bingham: absolute; default: water's
+	Medium         string                   `json:"medium,omitempty"`        // other, power-law, bingham: what it is to a seal; default unlike
+	Temperature    q.Entered[q.Temperature] `json:"temperature,omitzero"`    // default 20 °C
 }
 
 // Cleaning is one thing that the line is cleaned with.

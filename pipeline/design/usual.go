@@ -20,8 +20,13 @@ var (
 	usualStrength    = q.MustParse[q.Strength]("10 °P")
 	usualExtract     = q.MustParse[q.Strength]("2 %")
 	usualCaustic     = q.MustParse[q.Strength]("2 %")
+	usualAcid        = q.MustParse[q.Strength]("1 %")
+	usualPeracetic   = q.MustParse[q.Strength]("0.2 %")
 	usualAlcohol     = q.MustParse[q.Fraction]("6 %")
+	usualSpirits     = q.MustParse[q.Fraction]("40 %")
 	usualFat         = q.MustParse[q.Fraction]("4 %")
+	usualSkim        = q.MustParse[q.Fraction]("0.1 %")
+	usualCream       = q.MustParse[q.Fraction]("30 %")
 	usualBendAngle   = q.MustParse[q.Angle]("90°")
 	usualZeroAngle   = q.MustParse[q.Angle]("0°")
 	usualOpen        = q.MustParse[q.Angle]("90°")
@@ -82,10 +87,22 @@ func (d Design) Filled() Design {
 	case "fermented":
 		d.Liquid.Strength = usually(d.Liquid.Strength, usualExtract)
 		d.Liquid.Alcohol = usually(d.Liquid.Alcohol, usualAlcohol)
+	case "spirits":
+		d.Liquid.Alcohol = usually(d.Liquid.Alcohol, usualSpirits)
 	case "milk":
 		d.Liquid.Fat = usually(d.Liquid.Fat, usualFat)
+	case "skim":
+		d.Liquid.Fat = usually(d.Liquid.Fat, usualSkim)
+	case "cream":
+		d.Liquid.Fat = usually(d.Liquid.Fat, usualCream)
 	case "caustic":
 		d.Liquid.Strength = usually(d.Liquid.Strength, usualCaustic)
+	case "nitric", "phosphoric":
+		d.Liquid.Strength = usually(d.Liquid.Strength, usualAcid)
+	case "peracetic":
+		d.Liquid.Strength = usually(d.Liquid.Strength, usualPeracetic)
+	case Other, PowerLaw, Bingham:
+		d.Liquid.Medium = either(d.Liquid.Medium, Unlike)
 	}
 	d.Site.Altitude = usually(d.Site.Altitude, usualZeroLength)
 

@@ -181,11 +181,7 @@ func (v *validator) rest(d Design) {
 	span(v, "delivery.height", d.Delivery.Height, -20, 100, "-20 m to 100 m")
 	span(v, "delivery.away", d.Delivery.Away, -1000, 1000, "-1000 m to 1000 m")
 
-	v.choice("liquid.kind", d.Liquid.Kind, liquids)
-	span(v, "liquid.strength", d.Liquid.Strength, 0, 0.85, "0 to 85 %")
-	span(v, "liquid.alcohol", d.Liquid.Alcohol, 0, 0.25, "0 to 25 %")
-	span(v, "liquid.fat", d.Liquid.Fat, 0, 0.5, "0 to 50 %")
-	span(v, "liquid.temperature", d.Liquid.Temperature, q.Celsius(-5), q.Celsius(150), "-5 °C to 150 °C")
+	v.liquid(d.Liquid)
 
 	span(v, "site.altitude", d.Site.Altitude, -430, 5000, "-430 m to 5000 m")
 	span(v, "site.ceiling", d.Site.Ceiling, 0.5, 50, "500 mm to 50 m")

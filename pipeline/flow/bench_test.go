@@ -73,3 +73,19 @@ func BenchmarkCheck(b *testing.B) {
 		sink = float64(flow.Check(in).Points[0].Flow)
 	}
 }
+
+// The same line with a power law and a yield stress, which cost a power or a
+// few steps of Newton's for each bore.
+func BenchmarkOperateThick(b *testing.B) {
+	in := perry()
+	line := flow.Line{{Bore: 0.0348, Length: 9, Roughness: flow.TubeRoughness, Loss: flow.Fitting{Laminar: 6000, Turbulent: 6}}}
+	for name, p := range map[string]liquid.Properties{"power law": powerLaw(1050, 0.6, 0.5), "yield": bingham(1050, 0.02, 0.5)} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				rate, _ := flow.Operate(in.Curve, line, 1, p)
+				sink = float64(rate)
+			}
+		})
+	}
+}

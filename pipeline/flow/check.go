@@ -159,7 +159,7 @@ func (p *plant) pieces(flow q.Flow) []PieceFlow {
 	for _, line := range [...]Line{p.suction, p.delivery} {
 		for i := range line {
 			var f PieceFlow
-			f.fill(&line[i], float64(flow), nu, &seen)
+			f.fill(&line[i], float64(flow), &nu, &seen)
 			if n := len(out); n > 0 && out[n-1].Ref == f.Ref {
 				out[n-1].add(&f)
 				continue

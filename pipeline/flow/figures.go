@@ -56,7 +56,7 @@ func (p *plant) gravityFigures(r *Result, pt *Point) {
 			finding.In("z_d", "discharge above the floor", p.Discharge),
 			finding.In("Q_least", "flow by the method that says the line loses most", pt.FlowLeast),
 		},
-		Source: lossSource, Range: lossRange,
+		Source: p.said().source, Range: p.said().lossRange,
 	})
 	add(r, pt, "fall-head", "Level over the discharge", "", pt.Static, p.staticWorking("z = z_l - z_d", pt))
 	p.lossFigure(r, pt, "line-loss", "Loss from tank to outflow", pt.SuctionLoss, p.whole)
@@ -153,18 +153,20 @@ func (p *plant) speedFigures(r *Result) {
 		speed("delivery-velocity", "Speed at the outflow", &p.delivery[len(p.delivery)-1])
 	}
 	wide := widest(p.suction, p.delivery)
+	nu := viscosity(p.Liquid)
+	in := reachOf(wide, &nu)
+	re, laminarTo, turbulentFrom := in.regime(float64(flow))
 	r.Figures = append(r.Figures, finding.Figure{
 		Slug: "reynolds", Name: "Reynolds number in the largest bore", Piece: wide.Ref,
-		Amount: q.Of(q.Number(reachOf(wide, viscosity(p.Liquid)).reynolds * float64(flow))),
+		Amount: q.Of(q.Number(re)),
 		Working: finding.Working{
-			Formula: "Re = ρ v D / μ = 4 ρ Q / (π D μ)",
-			Inputs: []finding.Input{
+			Formula: p.said().reynolds,
+			Inputs: p.resistance(append(make([]finding.Input, 0, 5),
 				finding.In("ρ", "density", p.Liquid.Density),
 				finding.In("Q", "greatest flow", flow),
 				finding.In("D", "bore", wide.Bore),
-				finding.In("μ", "dynamic viscosity", p.Liquid.Viscosity),
-			},
-			Source: "definition", Range: "laminar to 2000, turbulent from 4000",
+			)),
+			Source: "definition", Range: "laminar to " + q.Text(q.Number(laminarTo)) + ", turbulent from " + q.Text(q.Number(turbulentFrom)),
 		},
 	})
 }
@@ -205,5 +207,5 @@ func widest(lines ...Line) *Element {
 }
 
 func speedIn(e *Element, flow q.Flow) q.Velocity {
-	return q.Velocity(reachOf(e, 1).velocity * float64(flow))
+	return q.Velocity(reachOf(e, &viscous{nu: 1}).velocity * float64(flow))
 }

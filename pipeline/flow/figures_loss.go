@@ -18,17 +18,18 @@ const (
 // lossFigure adds a loss with what other methods say of it.
 func (p *plant) lossFigure(r *Result, pt *Point, slug, name string, value q.Head, c circuit) {
 	least, most := c.band(float64(pt.Flow))
+	said := p.said()
 	add(r, pt, slug, name, "", value, finding.Working{
-		Formula: lossFormula,
-		Inputs: []finding.Input{
+		Formula: said.loss,
+		Inputs: append(p.resistance(append(make([]finding.Input, 0, 7),
 			finding.In("Q", "flow", pt.Flow),
 			finding.In("ρ", "density", p.Liquid.Density),
-			finding.In("μ", "dynamic viscosity", p.Liquid.Viscosity),
+		)),
 			finding.In("ε", "roughness of the bores, 5.863 Ra", p.rough()),
 			finding.In("h_least", "least that any method says", q.Head(least)),
 			finding.In("h_most", "most that any method says; verdicts are taken on it", q.Head(most)),
-		},
-		Source: lossSource, Range: lossRange,
+		),
+		Source: said.source, Range: said.lossRange,
 	})
 	either := math.Max(most-float64(value), float64(value)-least)
 	if either > 1e-6 {
@@ -54,7 +55,7 @@ func (p *plant) finishFigure(r *Result) {
 				if e.Roughness == p.rough() {
 					e.Roughness = Roughness(ra)
 				}
-				reach := reachOf(&e, nu)
+				reach := reachOf(&e, &nu)
 				sum += reach.loss(float64(flow))
 			}
 		}

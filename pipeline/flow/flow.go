@@ -4,8 +4,9 @@
 //
 // The lower half (friction, fittings, lines, pumps) knows nothing of layouts
 // and follows the handbooks; Check applies it to a design that has been laid
-// out. It covers steady flow of a Newtonian liquid that fills a round bore and
-// is open to the air at both ends: wort, juice, beer, milk, water, thin purée.
+// out. It covers steady flow of a liquid that fills a round bore and is open to
+// the air at both ends: Newtonian (wort, juice, beer, milk, water), or purée
+// and slurry by a power law or with a yield stress.
 //
 // # What is counted where
 //
@@ -50,9 +51,13 @@ const (
 	greatestRough = 0.1 // of the bore, beyond which Colebrook means nothing
 )
 
-// viscosity returns the kinematic viscosity of p, m²/s.
-func viscosity(p liquid.Properties) float64 {
-	return within(float64(p.Viscosity)/float64(p.Density), 1e-9, 1e2)
+// viscosity returns how p resists being moved.
+func viscosity(p liquid.Properties) viscous {
+	return viscous{
+		nu:       within(float64(p.Viscosity)/float64(p.Density), 1e-9, 1e2),
+		rho:      within(float64(p.Density), 1, 1e6),
+		rheology: p.Rheology,
+	}
 }
 
 // VelocityHead returns v²/2g, the head that a stream at v carries as speed.

@@ -74,7 +74,7 @@ func (l Line) Loss(flow q.Flow, p liquid.Properties) Loss {
 	var seen memo
 	for i := range l {
 		e := &loss.Elements[i]
-		e.fill(&l[i], float64(flow), nu, &seen)
+		e.fill(&l[i], float64(flow), &nu, &seen)
 		loss.Low += e.LossLow
 		loss.High += e.Loss
 		loss.Least += e.Least
@@ -95,7 +95,7 @@ func (m *memo) colebrook(re, rough float64) float64 {
 }
 
 // fill makes p the flow through e.
-func (p *PieceFlow) fill(e *Element, flow, nu float64, seen *memo) {
+func (p *PieceFlow) fill(e *Element, flow float64, nu *viscous, seen *memo) {
 	flow = within(flow, 0, greatestFlow)
 	r := reachOf(e, nu)
 	p.Ref, p.Velocity, p.Reynolds = e.Ref, q.Velocity(r.velocity*flow), r.reynolds*flow
@@ -104,12 +104,15 @@ func (p *PieceFlow) fill(e *Element, flow, nu float64, seen *memo) {
 	}
 	p.K = r.laminar/math.Max(p.Reynolds, 1e-12) + r.turbulent
 	f := 0.0
-	if p.Reynolds > LaminarTo && r.straight+r.least.Lengths+r.most.Lengths > 0 {
+	if r.thick == nil && p.Reynolds > LaminarTo && r.straight+r.least.Lengths+r.most.Lengths > 0 {
 		f = seen.colebrook(p.Reynolds, r.rough)
 	}
 	low, high, least, most := r.losses(flow, f)
 	p.LossLow, p.Loss, p.Least, p.Most = q.Head(low), q.Head(high), q.Head(least), q.Head(most)
-	if r.straight > 0 {
+	switch {
+	case r.thick != nil:
+		r.thick.fill(&r, flow, p)
+	case r.straight > 0:
 		p.Friction = regimes(p.Reynolds, f)
 	}
 }
@@ -131,9 +134,11 @@ type reach struct {
 
 	share float64 // of the line's flow
 	drops *Drops  // of a device, which is a reach of its own
+
+	thick *thick // nil where the liquid is Newtonian
 }
 
-func reachOf(e *Element, nu float64) reach {
+func reachOf(e *Element, nu *viscous) reach {
 	d := within(float64(e.Bore), leastBore, greatestBore)
 	f := e.Loss.held()
 	share := 1.0
@@ -141,11 +146,15 @@ func reachOf(e *Element, nu float64) reach {
 		share = within(e.Share, 0, 1e3)
 	}
 	v := share * 4 / (math.Pi * d * d)
+	thick := nu.in(d)
+	if thick != nil && e.Ref != refDelivery { // the velocity head that leaves is no fitting's
+		f.Laminar = math.Max(f.Laminar, steffe*f.Turbulent)
+	}
 	return reach{
 		bore:      d,
 		velocity:  v,
-		reynolds:  v * d / nu,
-		drag:      nu / d,
+		reynolds:  v * d / nu.nu,
+		drag:      nu.nu / d,
 		rough:     within(float64(e.Roughness)/d, 0, greatestRough),
 		straight:  within(float64(e.Length), 0, greatestRun) / d,
 		laminar:   f.Laminar,
@@ -154,7 +163,18 @@ func reachOf(e *Element, nu float64) reach {
 		most:      f.High,
 		share:     share,
 		drops:     e.Drops,
+		thick:     thick,
 	}
+}
+
+// regime returns the Reynolds number at a flow in m³/s, and those to which the
+// flow is surely laminar and from which surely turbulent.
+func (r *reach) regime(flow float64) (re, laminarTo, turbulentFrom float64) {
+	if t := r.thick; t != nil {
+		v := r.velocity * flow
+		return t.reynolds(v, t.wall(v)), t.laminarTo, t.turbulentFrom
+	}
+	return r.reynolds * flow, LaminarTo, TurbulentFrom
 }
 
 // loss returns the most that the reach loses by the default methods at a flow
@@ -162,7 +182,7 @@ func reachOf(e *Element, nu float64) reach {
 func (r *reach) loss(flow float64) float64 {
 	flow = within(flow, 0, greatestFlow)
 	f, re := 0.0, r.reynolds*flow
-	if re > LaminarTo && r.straight > 0 {
+	if r.thick == nil && re > LaminarTo && r.straight > 0 {
 		f = Colebrook(re, r.rough)
 	}
 	_, high := r.usual(flow, f)
@@ -177,6 +197,9 @@ func (r *reach) usual(flow, f float64) (low, high float64) {
 	if r.drops != nil {
 		low = r.drops.at(flow * r.share)
 		return low, low
+	}
+	if r.thick != nil {
+		return r.thick.loss(r, flow)
 	}
 	v := r.velocity * flow
 	re := r.reynolds * flow
@@ -194,11 +217,11 @@ func (r *reach) usual(flow, f float64) (low, high float64) {
 }
 
 // losses returns what usual does, and the least and the most that any method
-// and either regime give; the default is never outside those. Laminar flow
-// has the default method only.
+// and either regime give; the default is never outside those. Laminar flow,
+// and a liquid that is not Newtonian, have the default method only.
 func (r *reach) losses(flow, f float64) (low, high, least, most float64) {
 	low, high = r.usual(flow, f)
-	if r.drops != nil || r.reynolds*flow <= LaminarTo {
+	if r.drops != nil || r.thick != nil || r.reynolds*flow <= LaminarTo {
 		return low, high, low, high
 	}
 	v := r.velocity * flow
@@ -217,7 +240,7 @@ func newCircuit(p liquid.Properties, lines ...Line) circuit {
 	c := make(circuit, 0, 8)
 	for _, l := range lines {
 		for i := range l {
-			c = c.add(reachOf(&l[i], nu))
+			c = c.add(reachOf(&l[i], &nu))
 		}
 	}
 	return c
@@ -244,7 +267,8 @@ func (c circuit) add(r reach) circuit {
 }
 
 // loss returns the most that the circuit loses by the default methods at a
-// flow in m³/s, metres.
+// flow in m³/s, metres. At no flow it is what a yield stress holds before
+// anything moves.
 func (c circuit) loss(flow float64) float64 {
 	sum := 0.0
 	for i := range c {
@@ -260,7 +284,7 @@ func (c circuit) band(flow float64) (least, most float64) {
 	for i := range c {
 		r := &c[i]
 		f, re := 0.0, r.reynolds*flow
-		if re > LaminarTo && r.straight+r.least.Lengths+r.most.Lengths > 0 {
+		if r.thick == nil && re > LaminarTo && r.straight+r.least.Lengths+r.most.Lengths > 0 {
 			f = Colebrook(re, r.rough)
 		}
 		_, _, l, m := r.losses(flow, f)

@@ -13,10 +13,10 @@ type Status uint8
 // The statuses.
 const (
 	Running    Status = iota // where the two curves cross
-	DeadHeaded               // the static head is over the pump's at no flow: nothing moves
+	DeadHeaded               // the static head, with what a yield stress holds, is over the pump's at no flow: nothing moves
 	BelowStart               // the line asks more than the first point of a curve that does not start at no flow: what flows is not known
 	BeyondEnd                // the line asks less than the last point of the curve: more flows than the curve covers
-	NoFall                   // gravity: the discharge stands at the level or over it
+	NoFall                   // gravity: the discharge stands at the level or over it, or a yield stress holds the liquid
 	NoCurve                  // there is a pump but no curve of it
 )
 
@@ -58,7 +58,8 @@ func (c circuit) operate(curve *Curve, static float64) (q.Flow, Status) {
 
 // Gravity returns the flow that a fall of static, level over discharge,
 // drives through line, which must hold its entrance and its Exit. It is 0
-// where there is no fall, and where the line holds nothing that resists.
+// where there is no fall, where a yield stress holds it, and where the line
+// holds nothing that resists.
 func Gravity(line Line, static q.Head, p liquid.Properties) q.Flow {
 	return newCircuit(p, line).gravity(float64(static))
 }
@@ -74,8 +75,10 @@ func (c circuit) gravity(static float64) q.Flow {
 	for i := range c {
 		r := &c[i]
 		scale := r.velocity / (2 * gravity)
-		linear += scale * r.drag * (64*r.straight + r.laminar)
 		quadratic += scale * r.velocity * r.turbulent
+		if r.thick == nil { // else its laminar friction is no straight line over the flow
+			linear += scale * r.drag * (64*r.straight + r.laminar)
+		}
 	}
 	quadratic = math.Max(quadratic, 0)
 	most := greatestFlow
@@ -84,13 +87,16 @@ func (c circuit) gravity(static float64) q.Flow {
 	}
 	most *= 1 + 1e-9 // rounding must not leave the root outside
 	over := func(flow float64) float64 { return static - c.loss(flow) }
-	atMost := over(most)
+	atNone, atMost := over(0), over(most)
+	if atNone <= 0 { // a yield stress holds it
+		return 0
+	}
 	if atMost > 0 { // what a tee gives back can lie beyond the bound
 		if most, atMost = greatestFlow, over(greatestFlow); atMost > 0 {
 			return 0
 		}
 	}
-	return q.Flow(root(over, 0, static, most, atMost))
+	return q.Flow(root(over, 0, atNone, most, atMost))
 }
 
 // gravityLeast returns the flow by the methods that say most of the losses,
@@ -104,5 +110,5 @@ func (c circuit) gravityLeast(static float64, usual q.Flow) q.Flow {
 	if usual == 0 || atUsual >= 0 {
 		return usual
 	}
-	return q.Flow(root(over, 0, static, float64(usual), atUsual))
+	return q.Flow(root(over, 0, over(0), float64(usual), atUsual))
 }

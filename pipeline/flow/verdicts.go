@@ -1,8 +1,6 @@
 package flow
 
 import (
-	"math"
-
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/liquid"
 	q "drawoff/pipeline/quantity"
@@ -34,6 +32,7 @@ func (p *plant) verdicts(r *Result) {
 		add(p.regime(r))
 	}
 	p.pieceVerdicts(r)
+	r.Verdicts = append(r.Verdicts, p.notNewtonian(r)...)
 	if v, ok := p.flooded(r); ok {
 		add(v)
 	}
@@ -96,8 +95,8 @@ func (p *plant) suctionSpeed(flow q.Flow) finding.Verdict {
 // at some level.
 func (p *plant) regime(r *Result) finding.Verdict {
 	nu := viscosity(p.Liquid)
-	v := finding.Verdict{Rule: "flow-regime", Figure: "reynolds", Basis: "Moody 1944: between Reynolds numbers 2000 and 4000 no formula holds"}
-	least, most := math.Inf(1), 0.0
+	v := finding.Verdict{Rule: "flow-regime", Figure: "reynolds", Basis: p.said().regime}
+	laminar, turbulent := true, true
 	for i := range r.Points {
 		flow := float64(r.Points[i].Flow)
 		for _, line := range [...]Line{p.suction, p.delivery} {
@@ -105,9 +104,11 @@ func (p *plant) regime(r *Result) finding.Verdict {
 				if line[j].Length <= 0 {
 					continue // K does not depend on the regime as friction does
 				}
-				re := reachOf(&line[j], nu).reynolds * flow
-				least, most = math.Min(least, re), math.Max(most, re)
-				if re <= LaminarTo || re >= TurbulentFrom || v.Level != finding.Sound {
+				in := reachOf(&line[j], &nu)
+				re, laminarTo, turbulentFrom := in.regime(flow)
+				laminar = laminar && re <= laminarTo
+				turbulent = turbulent && re >= turbulentFrom
+				if re <= laminarTo || re >= turbulentFrom || v.Level != finding.Sound {
 					continue
 				}
 				low := p.whole.low(flow)
@@ -121,9 +122,9 @@ func (p *plant) regime(r *Result) finding.Verdict {
 	}
 	switch {
 	case v.Level != finding.Sound:
-	case most <= LaminarTo:
+	case laminar:
 		v.Sentence = "The flow is laminar."
-	case least >= TurbulentFrom && !math.IsInf(least, 1):
+	case turbulent:
 		v.Sentence = "The flow is turbulent."
 	default:
 		v.Sentence = "The flow is laminar in the wide bores and turbulent in the narrow ones; no bore is in between."
@@ -158,6 +159,11 @@ func (p *plant) gravityFlow(r *Result) finding.Verdict {
 	}
 	over := -low.Static
 	v.Level = finding.Stop
+	if held := q.Head(p.whole.loss(0)); low.Static > 0 && held > 0 {
+		v.Sentence = low.Level.at() + " nothing flows: the liquid's yield stress holds " + q.Text(held) + " in this line, and the fall is " + q.Text(low.Static) + "." + p.caution()
+		v.Advice = "Raise the tank by more than " + q.Text(held-low.Static) + ", make the line wider or shorter, or set a pump in it."
+		return v
+	}
 	v.Sentence = low.Level.at() + " nothing flows: the discharge stands " + q.Text(over) + " over the liquid." + p.caution()
 	if over <= 0 {
 		v.Sentence = low.Level.at() + " nothing flows: the discharge stands level with the liquid." + p.caution()

@@ -29,8 +29,12 @@ func (p *plant) pumpRange(r *Result) []finding.Verdict {
 		switch status {
 		case DeadHeaded:
 			v.Level = finding.Stop
-			v.Sentence = pt.Level.at() + " nothing flows: the liquid must be lifted " + q.Text(pt.Static) +
-				" and the pump gives " + q.Text(first.Head) + " at no flow, " + q.Text(pt.Static-first.Head) +
+			held, lifted := q.Head(p.whole.loss(0)), q.Text(pt.Static)
+			if held > 0 {
+				lifted += ", its yield stress holds " + q.Text(held) + " more,"
+			}
+			v.Sentence = pt.Level.at() + " nothing flows: the liquid must be lifted " + lifted +
+				" and the pump gives " + q.Text(first.Head) + " at no flow, " + q.Text(pt.Static+held-first.Head) +
 				" too little. A pump that runs so heats what stands in it." + p.caution()
 			v.Advice = "Lower the discharge or raise the tank by more than that, or take a pump of more head."
 		case BelowStart:

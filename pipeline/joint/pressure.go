@@ -99,19 +99,20 @@ func highest(in Input) (finding.Figure, bool) {
 	}
 	h := in.Heads
 	w := finding.Working{
-		Formula: "p = ρ g (max(hf, hd) - z)",
+		Formula: "p = ρ g (max(h_f, h_d) - z)",
 		Inputs: []finding.Input{
 			finding.In("ρ", "density of the liquid", h.Density),
-			finding.In("hf", "level of the full tank over the floor", h.Full),
-			finding.In("hd", "height of the delivery over the floor", h.Outflow),
+			finding.In("h_f", "level of the full tank over the floor", h.Full),
+			finding.In("h_d", "height of the delivery over the floor", h.Outflow),
 			finding.In("z", "height of the joint over the floor", q.Length(at.Up.At.Z)),
+			finding.In("g", "gravity, m/s²", q.Number(gravity)),
 		},
 		Source: "hydrostatics",
 		Range:  "a line at rest; a valve that is slammed adds to it",
 	}
 	if after {
-		w.Formula = "p = ρ g (max(hf + H0, hd) - z)"
-		w.Inputs = append(w.Inputs, finding.In("H0", "head of the pump with the delivery shut, or at the first point of its curve", h.ShutOff))
+		w.Formula = "p = ρ g (max(h_f + H_0, h_d) - z)"
+		w.Inputs = append(w.Inputs, finding.In("H_0", "head of the pump with the delivery shut, or at the first point of its curve", h.ShutOff))
 	}
 	if unrated {
 		w.Range += ". No source here rates some of these unions: the rating of a clamp belongs to the clamp bought, so order it for at least this"

@@ -43,6 +43,7 @@ func TestEthanolByMass(t *testing.T) {
 		assert.InDelta(t, c.mass, 100*float64(p), 1e-4, "%v %% vol", c.volume)
 		assert.InDelta(t, c.density, float64(EthanolDensity(q.Celsius(20), p)), 0.6e-3, "%v %% vol", c.volume)
 	}
+	assert.InDelta(t, 987.164, float64(EthanolDensity(q.Celsius(20), EthanolByMass(0.08))), 0.6e-3)
 	assert.InDelta(t, 992.908, float64(EthanolDensity(q.Celsius(5), EthanolByMass(0.05))), 0.6e-3)
 	assert.InDelta(t, 984.951, float64(EthanolDensity(q.Celsius(5), EthanolByMass(0.12))), 0.6e-3)
 	// Pure ethanol is 789.239 by the formula against 789.24 in the definition.

@@ -112,7 +112,7 @@ func TestNeverNaN(t *testing.T) {
 			usable(t, name+" viscosity", float64(p.Viscosity))
 			usable(t, name+" vapour pressure", float64(p.VapourPressure))
 		}
-		for _, kind := range []string{KindOther, KindPowerLaw, KindBingham} {
+		for _, kind := range []string{"other", "power-law", "bingham"} {
 			p, _ := Of(Recipe{Kind: kind, Typed: Typed{q.Density(x), q.Viscosity(x), q.Pressure(x), q.Number(x), q.Consistency(x), q.Pressure(x)}}, kelvin)
 			usable(t, kind+" density", float64(p.Density))
 			usable(t, kind+" viscosity", float64(p.Viscosity))
@@ -155,7 +155,7 @@ func TestOf(t *testing.T) {
 		"fermented": "fermented drink of 6 % vol and 12 % extract at 20 °C", "spirits": "spirits of 6 % vol at 20 °C",
 		"milk": "milk of 4 % fat at 20 °C", "skim": "skim milk of 4 % fat at 20 °C", "cream": "cream of 4 % fat at 20 °C", "whey": "whey at 20 °C",
 		"caustic": "12 % caustic at 20 °C", "nitric": "12 % nitric acid at 20 °C", "phosphoric": "12 % phosphoric acid at 20 °C", "peracetic": "12 % peracetic acid at 20 °C",
-		"other": "liquid as typed at 20 °C", "power-law": "power-law liquid as typed at 20 °C", "bingham": "Bingham liquid as typed at 20 °C"} {
+		"other": "your liquid at 20 °C", "power-law": "your power-law liquid at 20 °C", "bingham": "your Bingham liquid at 20 °C"} {
 		p, ok := Of(Recipe{Kind: kind, Strength: 0.12, Alcohol: 0.06, Fat: 0.04}, q.Celsius(20))
 		assert.True(t, ok, kind)
 		assert.Equal(t, want, p.Name)

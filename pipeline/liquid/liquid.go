@@ -40,28 +40,9 @@ type Outside struct {
 	Used     string // "the value at 0 °C"
 }
 
-// The kinds of liquid.
-const (
-	KindWater      = "water"
-	KindSugar      = "sugar"
-	KindFermented  = "fermented"
-	KindSpirits    = "spirits"
-	KindMilk       = "milk"
-	KindSkim       = "skim"
-	KindCream      = "cream"
-	KindWhey       = "whey"
-	KindCaustic    = "caustic"
-	KindNitric     = "nitric"
-	KindPhosphoric = "phosphoric"
-	KindPeracetic  = "peracetic"
-	KindOther      = "other"
-	KindPowerLaw   = "power-law"
-	KindBingham    = "bingham"
-)
-
 // Recipe says what a liquid is made of. Which fields count depends on Kind.
 type Recipe struct {
-	Kind     string     // one of the kinds, or "" for water
+	Kind     string     // as in Of, or "" for water
 	Strength q.Strength // sugar; the extract left in what is fermented; what cleans: by mass
 	Alcohol  q.Fraction // fermented, spirits: by volume
 	Fat      q.Fraction // milk, skim, cream: by mass
@@ -72,39 +53,39 @@ type Recipe struct {
 // its kind is known.
 func Of(r Recipe, t q.Temperature) (Properties, bool) {
 	switch r.Kind {
-	case "", KindWater:
+	case "", "water":
 		return Water(t), true
-	case KindSugar:
+	case "sugar":
 		return Sugar(t, r.Strength), true
-	case KindFermented:
+	case "fermented":
 		return Fermented(t, r.Alcohol, r.Strength), true
-	case KindSpirits:
+	case "spirits":
 		return Spirits(t, r.Alcohol), true
-	case KindMilk:
+	case "milk":
 		return milk("milk", t, r.Fat), true
-	case KindSkim:
+	case "skim":
 		return milk("skim milk", t, r.Fat), true
-	case KindCream:
+	case "cream":
 		return milk("cream", t, r.Fat), true
-	case KindWhey:
+	case "whey":
 		return Whey(t), true
-	case KindCaustic:
+	case "caustic":
 		return Caustic(t, q.Fraction(r.Strength)), true
-	case KindNitric:
+	case "nitric":
 		return Nitric(t, q.Fraction(r.Strength)), true
-	case KindPhosphoric:
+	case "phosphoric":
 		return Phosphoric(t, q.Fraction(r.Strength)), true
-	case KindPeracetic:
+	case "peracetic":
 		return Peracetic(t, q.Fraction(r.Strength)), true
-	case KindOther:
+	case "other":
 		r.Typed.Index, r.Typed.Yield = 0, 0
-		return r.Typed.at("liquid as typed", t), true
-	case KindPowerLaw:
+		return r.Typed.at("your liquid", t), true
+	case "power-law":
 		r.Typed.Yield = 0
-		return r.Typed.at("power-law liquid as typed", t), true
-	case KindBingham:
+		return r.Typed.at("your power-law liquid", t), true
+	case "bingham":
 		r.Typed.Index = 0
-		return r.Typed.at("Bingham liquid as typed", t), true
+		return r.Typed.at("your Bingham liquid", t), true
 	}
 	return Properties{}, false
 }

@@ -127,3 +127,12 @@ func Sugar(t q.Temperature, w q.Strength) Properties {
 	p.Outside = outside
 	return p
 }
+
+// Gravity returns what a hydrometer shows of a sugar solution at 20 °C over
+// water at 20 °C: weighed in air of 1.2 kg/m³, as the tables of Plato and the
+// ASBC are, and the true ratio of densities.
+func Gravity(w q.Strength) (inAir, ratio float64) {
+	const air = 1.2
+	water, rho := kellDensity(20), float64(SugarDensity(q.Celsius(20), w))
+	return (rho - air) / (water - air), rho / water
+}

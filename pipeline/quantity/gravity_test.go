@@ -36,15 +36,17 @@ func TestSpecificGravityIsReadEitherWayRound(t *testing.T) {
 	}
 }
 
-// The cubic as other programs print it, and the true densities of ICUMSA
-// SPS-4 (1998) worked out for the same gravities in air: the fit to the ASBC
-// table lies up to 0.017 °P under them.
+// The cubic as other programs print it; two others in use, a second cubic and
+// De Clerck's; and the true densities of ICUMSA SPS-4 (1998) worked out for the
+// same gravities in air, which the fit to the ASBC table lies up to 0.017 °P under.
 func TestPlato(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ sg, cubic, icumsa float64 }{
-		{1.010, 2.5608, 2.5682}, {1.040, 9.9935, 10.0039}, {1.048, 11.9121, 11.9220},
-		{1.060, 14.7414, 14.7508}, {1.080, 19.3310, 19.3415}, {1.100, 23.7689, 23.7856},
+	for _, c := range []struct{ sg, cubic, second, deClerck, icumsa float64 }{
+		{1.010, 2.5608, 2.5605, 2.5595, 2.5682}, {1.040, 9.9935, 9.9934, 9.9819, 10.0039}, {1.048, 11.9121, 11.9116, 11.8975, 11.9220},
+		{1.060, 14.7414, 14.7405, 14.7227, 14.7508}, {1.080, 19.3310, 19.3311, 19.3078, 19.3415}, {1.100, 23.7689, 23.7742, 23.7458, 23.7856},
 	} {
+		assert.InDelta(t, c.second, plato(c.sg), 0.006, "SG %v", c.sg)
+		assert.InDelta(t, c.deClerck, plato(c.sg), 0.024, "SG %v", c.sg)
 		assert.InDelta(t, c.cubic, plato(c.sg), 0.00006, "SG %v", c.sg)
 		assert.InDelta(t, c.icumsa, plato(c.sg), 0.018, "SG %v", c.sg)
 	}

@@ -212,9 +212,18 @@ func (a *App) starters(kind, path string) []design.Edit {
 	return out
 }
 
-// needs are the fields that a piece of kind cannot do without.
+// needs are the fields that a piece, or a liquid, of kind cannot do without,
+// with something to start from. A liquid's stand in its fields for all to see,
+// to be typed over: apple purée for a power law, thick yeast for a yield stress.
 func (a *App) needs(kind, path string) []design.Edit {
+	set := func(member, value string) design.Edit { return design.Edit{Path: path + "." + member, Value: value} }
 	switch kind {
+	case design.Other:
+		return []design.Edit{set("density", "1000 kg/m³"), set("viscosity", "1 mPa·s")}
+	case design.PowerLaw:
+		return []design.Edit{set("density", "1050 kg/m³"), set("consistency", "11.6 Pa·s^n"), set("index", "0.34")}
+	case design.Bingham:
+		return []design.Edit{set("density", "1100 kg/m³"), set("yield", "5 Pa"), set("viscosity", "50 mPa·s")}
 	case design.Straight:
 		return []design.Edit{{Path: path + ".length", Value: "300 mm"}}
 	case design.Hose:

@@ -62,17 +62,6 @@ var (
 		{"height", "Outflow over floor", "or the level it enters, if higher"},
 		{"away", "Outflow from tank axis", "wherever the pieces end if left empty"},
 	}
-	liquidFields = []field{
-		{"liquid.kind", "Liquid", ""},
-		{"liquid.strength", "Strength", "sugar: °P, °Bx or SG; fermented: extract left; caustic: %"},
-		{"liquid.alcohol", "Alcohol", "by volume"},
-		{"liquid.fat", "Fat", "by mass"},
-		{"liquid.temperature", "Temperature", ""},
-		{"seal", "Seals", "unless a joint names its own"},
-		{"finish", "Finish inside", "Ra of the bores"},
-		{"site.altitude", "Altitude", "over the sea"},
-		{"site.ceiling", "Ceiling", "not checked if left empty"},
-	}
 	limitFields = []field{
 		{"suctionMargin", "Suction head to spare", "over what the pump requires"},
 		{"suctionRatio", "or this many times", "what the pump requires, whichever is more"},
@@ -150,10 +139,7 @@ func Form(b Bench) string {
 		f.fields("delivery.", deliveryFields)
 	})
 	f.group("Liquid and place", true, func() {
-		kind := f.filled.Liquid.Kind
-		fields := f.without(liquidFields, "liquid.strength", kind == "water" || kind == "milk")
-		fields = f.without(fields, "liquid.alcohol", kind != "fermented")
-		f.fields("", f.without(fields, "liquid.fat", kind != "milk"))
+		f.fields("", liquidFields(f.filled.Liquid.Kind))
 		f.cleaning(b)
 	})
 	f.group("What you hold it to", false, func() { f.fields("limits.", limitFields) })

@@ -36,7 +36,7 @@ func Said(b Bench) string {
 	said("stand.", standFields)
 	said("pump.", pumpFields)
 	said("delivery.", deliveryFields)
-	said("", liquidFields)
+	said("", liquidFields(filled.Liquid.Kind))
 	h.Open("div")
 	h.El("dt", "Cleaned with")
 	if len(b.Design.Cleaning) > 0 {

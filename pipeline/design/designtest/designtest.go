@@ -51,11 +51,7 @@ func (g *generator) design() design.Design {
 			Altitude: maybe(g, "altitude", func() q.Entered[q.Length] { return g.length("altitude", -430, 5000, 0, 2000) }),
 			Ceiling:  maybe(g, "ceiling", func() q.Entered[q.Length] { return g.length("ceiling", 0.5, 50, 2.2, 5) }),
 		},
-		Liquid: design.Liquid{
-			Kind:        g.oneOf("liquid", "", "water", "sugar", "fermented", "milk", "caustic"),
-			Strength:    maybe(g, "strength", func() q.Entered[q.Strength] { return typed[q.Strength](g, "strength", 0, 850, 10, "°P", "%", "°Bx") }),
-			Temperature: maybe(g, "temperature", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, "temperature", -50, 1500, 10, "°C") }),
-		},
+		Liquid: g.liquid(),
 		Seal:   g.material("seal", ""),
 		Limits: g.limits(),
 	}
@@ -86,6 +82,29 @@ func (g *generator) design() design.Design {
 		d.Measured = append(d.Measured, design.Measurement{Part: part.Lengths[0].Slug, Length: g.length("measured-"+strconv.Itoa(i), 0.001, 10, 0.01, 0.1)})
 	}
 	return d
+}
+
+// liquid draws a liquid: those told by their own figures have all of them.
+func (g *generator) liquid() design.Liquid {
+	l := design.Liquid{
+		Kind: g.oneOf("liquid", "", "water", "sugar", "fermented", "spirits", "milk", "skim", "cream", "whey",
+			"caustic", "nitric", "phosphoric", "peracetic", design.Other, design.PowerLaw, design.Bingham),
+		Strength:    maybe(g, "strength", func() q.Entered[q.Strength] { return typed[q.Strength](g, "strength", 0, 850, 10, "°P", "%", "°Bx") }),
+		Alcohol:     maybe(g, "alcohol", func() q.Entered[q.Fraction] { return typed[q.Fraction](g, "alcohol", 0, 1000, 10, "%") }),
+		Fat:         maybe(g, "fat", func() q.Entered[q.Fraction] { return typed[q.Fraction](g, "fat", 0, 500, 10, "%") }),
+		Temperature: maybe(g, "temperature", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, "temperature", -50, 1500, 10, "°C") }),
+	}
+	switch l.Kind {
+	case design.Other, design.PowerLaw, design.Bingham:
+		l.Density = typed[q.Density](g, "density", 500, 2500, 1, "kg/m³")
+		l.Viscosity = typed[q.Viscosity](g, "viscosity", 1, 1000000, 10, "mPa·s", "cP")
+		l.Consistency = typed[q.Consistency](g, "consistency", 1, 1000000, 1000, "Pa·sⁿ")
+		l.Index = q.MustParse[q.Number](strconv.FormatFloat(float64(rapid.IntRange(10, 150).Draw(g.t, "index"))/100, 'f', -1, 64))
+		l.Yield = typed[q.Pressure](g, "yield", 0, 20000, 10, "Pa")
+		l.VapourPressure = maybe(g, "vapour", func() q.Entered[q.Pressure] { return typed[q.Pressure](g, "vapour", 0, 1000, 1, "kPa") })
+		l.Medium = g.oneOf("medium", "", design.Unlike, "sugar", "citrus-oil")
+	}
+	return l
 }
 
 func (g *generator) tank() design.Tank {
