@@ -34,6 +34,7 @@ var shown = [...][2]string{
 	KindFraction:    {"%", "%"},
 	KindNumber:      {"", ""},
 	KindStrength:    {"°P", "°P"},
+	KindRotation:    {"rpm", "rpm"},
 }
 
 // Unit returns the symbol in which kind k is shown in system s: "mm", "m",
@@ -86,6 +87,10 @@ func (a Amount) Text(s System) string {
 		return slopeText(a.SI)
 	case KindDensity:
 		return significant(n, 4) + " " + symbol
+	case KindRotation:
+		if math.Abs(n) >= 100 {
+			return fixed(n, 0) + " " + symbol
+		}
 	case KindDuration:
 		return durationText(a.SI)
 	case KindPower:

@@ -30,6 +30,7 @@ type (
 	Power       float64 // watts
 	Fraction    float64 // a part of one
 	Number      float64 // a pure number
+	Rotation    float64 // turns per second
 	Strength    float64 // mass fraction of dissolved sugar, kg/kg; typed as °P, °Bx, % or SG
 )
 
@@ -55,6 +56,8 @@ const (
 
 	MillipascalSecond Viscosity = 1e-3
 
+	RPM Rotation = 1.0 / 60 // one turn a minute
+
 	Minute Duration = 60
 	Hour   Duration = 3600
 )
@@ -76,6 +79,9 @@ func (v Volume) Litres() float64 { return float64(v) / float64(Litre) }
 
 // LitresPerMinute returns q in litres per minute.
 func (q Flow) LitresPerMinute() float64 { return float64(q) / float64(LitrePerMinute) }
+
+// RPM returns r in turns per minute.
+func (r Rotation) RPM() float64 { return float64(r) / float64(RPM) }
 
 // Degrees returns a in degrees.
 func (a Angle) Degrees() float64 { return float64(a) / float64(Degree) }
@@ -103,6 +109,7 @@ const (
 	KindFraction
 	KindNumber
 	KindStrength
+	KindRotation
 )
 
 func (Length) Kind() Kind      { return KindLength }
@@ -122,6 +129,7 @@ func (Power) Kind() Kind       { return KindPower }
 func (Fraction) Kind() Kind    { return KindFraction }
 func (Number) Kind() Kind      { return KindNumber }
 func (Strength) Kind() Kind    { return KindStrength }
+func (Rotation) Kind() Kind    { return KindRotation }
 
 // Amount is a quantity of any kind, for tables and reports that hold them
 // side by side.

@@ -232,6 +232,12 @@ var kinds = [...]kindTable{
 		refused: []refusal{{"°", "does not say which degrees", "write 12 °P, 12 °Bx or SG 1.048"}},
 		sample:  "12 °P, 12 % or SG 1.048", usual: [2]string{"°P", "°Bx"},
 	},
+	KindRotation: {
+		name:    "speed of turning",
+		units:   []unit{{symbol: "rpm", words: []string{"r/min", "rev/min", "revs/min", "turns/min", "/min"}, mul: 1, div: 60}},
+		refused: []refusal{{"hz", "is the frequency of the supply, which a motor's shaft falls short of", "write the rpm of its plate"}},
+		sample:  "2900 rpm", usual: [2]string{"rpm", "rpm"},
+	},
 }
 
 const (
