@@ -72,12 +72,21 @@ type Scene struct {
 	Delivery  q.Length // height of the outflow
 	Points    []flow.Point
 	System    []flow.CurvePoint
-	PumpCurve flow.Curve
+	FlowInput flow.Input // what the flow was worked out from
 }
 
-// Figure returns the figure named slug.
+// Reserve returns how far the pump is from the end of its suction head. It is
+// worked out when it is asked for.
+func (r Report) Reserve() flow.Reserve { return flow.Reserves(r.Scene.FlowInput) }
+
+// Figure returns the figure named slug, also one of the Reserve.
 func (r Report) Figure(slug string) (finding.Figure, bool) {
 	for _, f := range r.Figures {
+		if f.Slug == slug {
+			return f, true
+		}
+	}
+	for _, f := range r.Reserve().Figures {
 		if f.Slug == slug {
 			return f, true
 		}

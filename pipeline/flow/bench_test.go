@@ -73,3 +73,11 @@ func BenchmarkCheck(b *testing.B) {
 		sink = float64(flow.Check(in).Points[0].Flow)
 	}
 }
+
+func BenchmarkReserves(b *testing.B) {
+	in := perry()
+	b.ReportAllocs()
+	for b.Loop() {
+		sink = float64(flow.Reserves(in).Greatest)
+	}
+}

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -211,8 +212,13 @@ func (h *html) amount(a *q.Amount, none string) {
 func Figures(b Bench) string {
 	var h html
 	h.Raw(draw.Curve(b.Report, min(b.Width, 520)))
+	reserve := b.Report.Reserve()
+	h.Raw(draw.SuctionHead(b.Report, reserve, min(b.Width, 520)))
+	for _, s := range reserve.Says {
+		h.El("p", s)
+	}
 	h.Open("div", "class", "figures")
-	for _, f := range b.Report.Figures {
+	for _, f := range slices.Concat(b.Report.Figures, reserve.Figures) {
 		h.Open("details", "class", "figure", "id", "figure-"+f.Slug, "data-keep", "figure "+f.Slug)
 		h.Open("summary")
 		h.El("span", f.Name, "class", "name")
