@@ -35,7 +35,7 @@ func Curve(r pipeline.Report, width int) string {
 		return ""
 	}
 	if s.FlowInput.Curve.Positive() {
-		maxH = min(maxH, float64(3*highest(s.System))) // the line's part, with the pump nearly upright beside it
+		maxH = min(maxH, float64(3*highest(s.System))) // the line's part, with the pump's nearly upright in it
 		maxQ *= 1.15
 	}
 	stepQ, stepH := nice(q.Flow(maxQ).LitresPerMinute()/4), nice(maxH/4)
@@ -71,7 +71,8 @@ func Curve(r pipeline.Report, width int) string {
 		}
 		c.endPath()
 	}
-	if s.FlowInput.Curve.Moved() {
+	curve := s.FlowInput.Curve
+	if curve.Moved() && !curve.Positive() {
 		c.path("sheet-line")
 		c.Raw("M")
 		for _, d := range sheet {
@@ -79,16 +80,35 @@ func Curve(r pipeline.Report, width int) string {
 		}
 		c.endPath()
 	}
-	plot("pump-line", func(i int) float64 { return float64(s.System[i].Pump) })
+	if curve.Positive() {
+		c.path("pump-line")
+		c.Raw("M")
+		for i := range len(s.System) {
+			h := maxH * float64(i) / float64(len(s.System)-1)
+			c.pixel(x(curve.Against(q.Head(h))), y(h))
+		}
+		c.endPath()
+	} else {
+		plot("pump-line", func(i int) float64 { return float64(s.System[i].Pump) })
+	}
 	plot("system-line", func(i int) float64 { return float64(s.System[i].System) })
 	for _, d := range sheet {
 		if float64(d.Head) <= maxH {
 			c.circle("sheet-point", x(d.Flow), y(float64(d.Head)), 2.5)
 		}
 	}
-	last := s.System[len(s.System)-1]
-	c.words("small", "end", x(last.Flow), y(min(max(float64(last.Pump), 0), maxH))-6, "pump")
-	for i := len(s.System) - 1; i > 0; i-- {
+	// The pump's name stands where the line is far: over its fall, or left of a
+	// positive pump's upright.
+	if at := s.System[len(s.System)/5]; curve.Positive() {
+		c.words("small", "end", x(curve.Against(q.Head(maxH)))-8, top+12, "pump")
+	} else {
+		c.words("small", "start", x(at.Flow)+6, y(min(max(float64(at.Pump), 0), maxH))-6, "pump")
+	}
+	last := len(s.System) - 1
+	if curve.Positive() {
+		last /= 2 // clear of the pump's
+	}
+	for i := last; i > 0; i-- {
 		if h := float64(s.System[i].System); h <= maxH && h >= 0 {
 			c.words("small", "end", x(s.System[i].Flow)-6, y(h)-4, "line")
 			break

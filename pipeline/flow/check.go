@@ -204,14 +204,17 @@ const systemPoints = 24
 
 // system returns the curves of line and pump with the tank filled to level.
 func (p *plant) system(level Level) []CurvePoint {
-	from, to := p.Curve.ends()
+	first, last := p.Curve.First(), p.Curve.Last()
+	if p.Curve.positive {
+		first = 0 // its own flows are too near each other to show what the line asks
+	}
 	out := make([]CurvePoint, systemPoints)
 	for i := range out {
 		c := &out[i]
-		flow, head := p.Curve.at(from + (to-from)*float64(i)/(systemPoints-1))
-		c.Flow, c.Pump = q.Flow(flow), q.Head(head)
+		c.Flow = first + (last-first)*q.Flow(i)/(systemPoints-1)
+		c.Pump, _ = p.Curve.Head(c.Flow)
 		c.Required, _ = p.Curve.Required(c.Flow)
-		c.System = q.Head(p.Discharge-level.Height) + q.Head(p.whole.loss(flow))
+		c.System = q.Head(p.Discharge-level.Height) + q.Head(p.whole.loss(float64(c.Flow)))
 	}
 	return out
 }

@@ -275,6 +275,17 @@ func (c Curve) Head(flow q.Flow) (head q.Head, outside bool) {
 	return q.Head(-root(less, from, atFrom, to, atTo)), false
 }
 
+// Against returns what a positive pump moves against a head, held at the ends
+// of its points; 0 for a centrifugal pump.
+func (c Curve) Against(head q.Head) q.Flow {
+	if !c.positive || c.IsZero() {
+		return 0
+	}
+	from, to := c.ends()
+	flow, _ := c.at(within(-float64(head), from, to))
+	return q.Flow(flow)
+}
+
 // Required returns the suction head that the pump requires at flow (NPSHr).
 // Beyond the points that give it, where outside is true, it is held at the
 // nearest of them; it is 0 when none does.

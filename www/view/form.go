@@ -96,14 +96,14 @@ var (
 	curveFields = []field{
 		{"flow", "Flow", ""},
 		{"head", "Head", ""},
-		{"headRequired", "Suction head required", "NPSHr"},
-		{"efficiency", "Effi­ciency", ""},
+		{"headRequired", "NPSHr", "suction head required"},
+		{"efficiency", "Effi\u00adciency", "if given"},
 	}
 	slipFields = []field{
-		{"pressure", "Pres­sure", "outlet less inlet"},
+		{"pressure", "Pres\u00adsure", "outlet less inlet"},
 		{"flow", "Flow", ""},
-		{"headRequired", "Suction head required", "NPSHr"},
-		{"efficiency", "Effi­ciency", ""},
+		{"headRequired", "NPSHr", "suction head required"},
+		{"efficiency", "Effi\u00adciency", "if given"},
 	}
 )
 
@@ -518,8 +518,8 @@ func (f *form) points(path, caption string, fields []field, n, least int) {
 		number := strconv.Itoa(i + 1)
 		f.Open("tr")
 		for _, x := range fields {
-			f.Open("td")
-			f.cell(row+"."+x.path, strings.ReplaceAll(x.label, "­", "")+", point "+number)
+			f.Open("td", "class", x.path)
+			f.cell(row+"."+x.path, strings.ReplaceAll(x.label, "\u00ad", "")+", point "+number)
 			f.Close("td")
 		}
 		f.Open("td")
