@@ -79,14 +79,9 @@ type Scene struct {
 // worked out when it is asked for.
 func (r Report) Reserve() flow.Reserve { return flow.Reserves(r.Scene.FlowInput) }
 
-// Figure returns the figure named slug, also one of the Reserve.
+// Figure returns the figure named slug.
 func (r Report) Figure(slug string) (finding.Figure, bool) {
 	for _, f := range r.Figures {
-		if f.Slug == slug {
-			return f, true
-		}
-	}
-	for _, f := range r.Reserve().Figures {
 		if f.Slug == slug {
 			return f, true
 		}

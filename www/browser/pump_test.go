@@ -42,7 +42,8 @@ func TestPumpTableAndPicture(t *testing.T) {
 			p.until(picture + ` !== ""`)
 			js[any](p, `(document.getElementById("pump-picture").scrollIntoView({block: "end"}), null)`)
 			p.keep("pump-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
-			js[any](p, `(document.getElementById("figures-title").scrollIntoView({block: "start"}), null)`)
+			p.until(`document.querySelector("#suction svg.curve") !== null`)
+			js[any](p, `(document.getElementById("suction-title").scrollIntoView({block: "start"}), null)`)
 			p.keep("suction-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 		})
 	}

@@ -45,6 +45,7 @@ func Page(b Bench, a Assets) string {
 	h.region("pieces", "The line", "scroll", Pieces(b))
 	h.region("parts", "Parts, cuts and welds", "scroll", Parts(b))
 	h.region("doubts", "To measure", "", Doubts(b))
+	h.region("suction", "Suction head", "", Suction(b))
 	h.region("figures", "Figures and working", "", Figures(b))
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer><p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)

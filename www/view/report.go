@@ -1,7 +1,6 @@
 package view
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -212,13 +211,13 @@ func (h *html) amount(a *q.Amount, none string) {
 func Figures(b Bench) string {
 	var h html
 	h.Raw(draw.Curve(b.Report, min(b.Width, 520)))
-	reserve := b.Report.Reserve()
-	h.Raw(draw.SuctionHead(b.Report, reserve, min(b.Width, 520)))
-	for _, s := range reserve.Says {
-		h.El("p", s)
-	}
+	h.figures(b.Report.Figures)
+	return h.String()
+}
+
+func (h *html) figures(figures []finding.Figure) {
 	h.Open("div", "class", "figures")
-	for _, f := range slices.Concat(b.Report.Figures, reserve.Figures) {
+	for _, f := range figures {
 		h.Open("details", "class", "figure", "id", "figure-"+f.Slug, "data-keep", "figure "+f.Slug)
 		h.Open("summary")
 		h.El("span", f.Name, "class", "name")
@@ -228,7 +227,6 @@ func Figures(b Bench) string {
 		h.Close("details")
 	}
 	h.Close("div")
-	return h.String()
 }
 
 // amount is a figure's value with the doubt about it.
