@@ -97,6 +97,12 @@ func (p *plant) reserveHeat(r *Reserve) {
 	if p.Temperature <= 0 {
 		return
 	}
+	// A liquid typed in by its properties says nothing of what warmth does to them.
+	cold, _ := liquid.Of(p.Recipe, p.Temperature-5)
+	warm, _ := liquid.Of(p.Recipe, p.Temperature)
+	if cold.VapourPressure == warm.VapourPressure {
+		return
+	}
 	const steps = 8
 	now := float64(p.Temperature)
 	safe := func(t float64) bool { return p.warmed(q.Temperature(t)) }
