@@ -176,7 +176,7 @@ func (t terminal) check(args []string) int {
 		var err error
 		switch {
 		case *explain != "" && len(report.Faults) == 0:
-			figure, ok := report.Figure(*explain)
+			figure, ok := figure(report, *explain)
 			if !ok {
 				figure, ok = report.Transfer().Figure(*explain)
 			}
@@ -210,6 +210,17 @@ func (t terminal) check(args []string) int {
 		}
 	}
 	return worst
+}
+
+// figure returns the figure of r named slug, of those too that are worked out
+// only when they are asked for.
+func figure(r pipeline.Report, slug string) (finding.Figure, bool) {
+	for _, f := range r.Reserve().Figures {
+		if f.Slug == slug {
+			return f, true
+		}
+	}
+	return r.Figure(slug)
 }
 
 // report reads the design in the file name and checks it.

@@ -24,10 +24,14 @@ func (p plant) flowInput() flow.Input {
 		Temperature: p.known.temperature,
 		Air:         p.known.air,
 		Levels:      p.known.levels(p.known.foot(p.height)),
+		Foot:        p.known.foot(p.height),
 		Discharge:   p.design.Delivery.Height.Value(),
 		Stub:        p.known.stub,
 		Finish:      p.design.Finish.Value(),
 		Curve:       p.known.curve,
+		Pump:        p.known.pump,
+		Wanted:      p.design.Delivery.Flow.Value(),
+		Recipe:      p.known.recipe,
 		Limits: flow.Limits{
 			SuctionMargin: limits.SuctionMargin.Value(),
 			SuctionRatio:  float64(limits.SuctionRatio.Value()),
@@ -55,16 +59,30 @@ func (p plant) surgeInput() surge.Input {
 	return in
 }
 
-// curveOf returns the pump's curve, the zero Curve where there is no pump.
-func curveOf(pump design.Pump) flow.Curve {
-	if pump.Kind == "none" {
-		return flow.Curve{}
+// pumpOf returns what the design says of its pump, the zero Pump where there is none.
+func pumpOf(p design.Pump) flow.Pump {
+	if p.Kind == design.NoPump {
+		return flow.Pump{}
 	}
-	duties := make([]flow.Duty, len(pump.Curve))
-	for i, c := range pump.Curve {
-		duties[i] = flow.Duty{Flow: c.Flow.Value(), Head: c.Head.Value(), Required: c.HeadRequired.Value()}
+	out := flow.Pump{
+		Positive: design.Positive(p.Kind),
+		Rated:    p.Rated.Value(),
+		Speed:    p.Speed.Value(),
+		DryLift:  p.DryLift.Value(),
+		Relief:   p.Relief.Value(),
 	}
-	return flow.NewCurve(duties)
+	if out.Positive {
+		out.Duties = make([]flow.Duty, len(p.Slip))
+		for i, s := range p.Slip {
+			out.Duties[i] = flow.Duty{Flow: s.Flow.Value(), Pressure: s.Pressure.Value(), Required: s.HeadRequired.Value(), Efficiency: s.Efficiency.Value()}
+		}
+		return out
+	}
+	out.Duties = make([]flow.Duty, len(p.Curve))
+	for i, c := range p.Curve {
+		out.Duties[i] = flow.Duty{Flow: c.Flow.Value(), Head: c.Head.Value(), Required: c.HeadRequired.Value(), Efficiency: c.Efficiency.Value()}
+	}
+	return out
 }
 
 func (p plant) standInput() stand.Input {

@@ -24,7 +24,9 @@ type known struct {
 	temperature q.Temperature
 	liquid      liquid.Properties
 	air         q.Pressure
-	curve       flow.Curve // of the pump; zero where there is none
+	recipe      liquid.Recipe
+	pump        flow.Pump  // zero where there is none
+	curve       flow.Curve // what it gives in the liquid at its speed
 }
 
 // usualFill is how much of a brimful tank is filled when nothing is said.
@@ -37,7 +39,7 @@ func know(d design.Design) (known, design.Faults) {
 		side:        d.Tank.Outlet.Place == "side",
 		above:       d.Tank.Outlet.Above.Value(),
 		temperature: d.Liquid.Temperature.Value(),
-		curve:       curveOf(d.Pump),
+		pump:        pumpOf(d.Pump),
 		air:         liquid.AirPressure(d.Site.Altitude.Value()),
 	}
 	k.vessel = vessel.Vessel{
@@ -49,7 +51,7 @@ func know(d design.Design) (known, design.Faults) {
 	if !k.side {
 		k.vessel.Opening = outletBore(d.Tank)
 	}
-	k.liquid, _ = liquid.Of(liquid.Recipe{
+	k.recipe = liquid.Recipe{
 		Kind:     d.Liquid.Kind,
 		Strength: d.Liquid.Strength.Value(),
 		Alcohol:  d.Liquid.Alcohol.Value(),
@@ -62,7 +64,9 @@ func know(d design.Design) (known, design.Faults) {
 			Consistency:    d.Liquid.Consistency.Value(),
 			Yield:          d.Liquid.Yield.Value(),
 		},
-	}, k.temperature)
+	}
+	k.liquid, _ = liquid.Of(k.recipe, k.temperature)
+	k.curve = k.pump.Run(k.liquid)
 
 	faults := unknownParts(d.Measured)
 	brim := k.vessel.Brimful()

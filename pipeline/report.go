@@ -74,8 +74,12 @@ type Scene struct {
 	Delivery  q.Length // height of the outflow
 	Points    []flow.Point
 	System    []flow.CurvePoint
-	PumpCurve flow.Curve
+	FlowInput flow.Input // what the flow was worked out from
 }
+
+// Reserve returns how far the pump is from the end of its suction head. It is
+// worked out when it is asked for.
+func (r Report) Reserve() flow.Reserve { return flow.Reserves(r.Scene.FlowInput) }
 
 // Figure returns the figure named slug.
 func (r Report) Figure(slug string) (finding.Figure, bool) { return figureNamed(r.Figures, slug) }

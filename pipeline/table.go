@@ -94,6 +94,6 @@ func (p plant) scene() Scene {
 		Delivery:  d.Delivery.Height.Value(),
 		Points:    p.flow.Points,
 		System:    p.flow.System,
-		PumpCurve: p.known.curve,
+		FlowInput: p.flowInput(),
 	}
 }

@@ -61,6 +61,9 @@ func (p plant) cautions() []string {
 	if p.known.temperature >= scald {
 		out = append(out, "At "+q.Text(p.known.temperature)+" the liquid scalds. Wear what your site prescribes, and never open a joint on a hot or full line.")
 	}
+	if p.known.pump.Positive {
+		out = append(out, "A positive pump does not stop pushing: against a shut valve, a blocked line or a frozen hose the pressure rises until something bursts. Never run one without a relief valve or bypass that nobody can shut off, and let the pressure out before a joint is opened.")
+	}
 	if c := hazard(p.design.Liquid.Kind); c != "" {
 		out = append(out, c)
 	}

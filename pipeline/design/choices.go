@@ -11,6 +11,9 @@ import (
 // The kinds of pump.
 const (
 	Centrifugal = "centrifugal"
+	Flexible    = "flexible-impeller"
+	Lobe        = "lobe"
+	Peristaltic = "peristaltic"
 	NoPump      = "none" // the liquid runs by gravity
 )
 
@@ -24,6 +27,10 @@ const (
 	Unlike = "unlike"
 )
 
+// Positive reports whether a pump of this kind pushes out a volume at each
+// turn, whatever stands against it.
+func Positive(kind string) bool { return kind == Flexible || kind == Lobe || kind == Peristaltic }
+
 // Choice is one thing that may be chosen for a field.
 type Choice struct {
 	Slug  string
@@ -35,7 +42,7 @@ type Choice struct {
 var (
 	bottoms = []Choice{{Slug: "cone", Name: "cone"}, {Slug: "klopper", Name: "dished, klopper (crown radius as the bore)"}, {Slug: "korbbogen", Name: "dished, korbbogen (crown radius 0.8 of the bore)"}, {Slug: "flat", Name: "flat"}}
 	places  = []Choice{{Slug: "bottom", Name: "in the middle of the bottom"}, {Slug: "side", Name: "in the side"}}
-	pumps   = []Choice{{Slug: Centrifugal, Name: "centrifugal"}, {Slug: NoPump, Name: "none, by gravity"}}
+	pumps   = []Choice{{Slug: Centrifugal, Name: "centrifugal"}, {Slug: Flexible, Name: "flexible impeller"}, {Slug: Lobe, Name: "lobe"}, {Slug: Peristaltic, Name: "peristaltic: a squeezed hose"}, {Slug: NoPump, Name: "none, by gravity"}}
 	liquids = []Choice{
 		{Slug: "water", Name: "water"},
 		{Slug: "sugar", Name: "sugar solution: juice, must, wort", Group: "Drinks"},

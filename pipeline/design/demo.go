@@ -45,11 +45,11 @@ func Demo() Design {
 			InEnd:  clamp,
 			OutUp:  length("110 mm"),
 			Curve: []CurvePoint{
-				{flow("0 L/min"), head("8.2 m"), head("0.8 m")},
-				{flow("40 L/min"), head("7.7 m"), head("0.9 m")},
-				{flow("80 L/min"), head("6.4 m"), head("1.2 m")},
-				{flow("120 L/min"), head("4.3 m"), head("1.8 m")},
-				{flow("160 L/min"), head("1.4 m"), head("2.7 m")},
+				{Flow: flow("0 L/min"), Head: head("8.2 m"), HeadRequired: head("0.8 m")},
+				{Flow: flow("40 L/min"), Head: head("7.7 m"), HeadRequired: head("0.9 m")},
+				{Flow: flow("80 L/min"), Head: head("6.4 m"), HeadRequired: head("1.2 m")},
+				{Flow: flow("120 L/min"), Head: head("4.3 m"), HeadRequired: head("1.8 m")},
+				{Flow: flow("160 L/min"), Head: head("1.4 m"), HeadRequired: head("2.7 m")},
 			},
 		},
 		Delivery: Delivery{

@@ -122,7 +122,7 @@ const Weld = "weld"
 // Pump is what draws the liquid off. Its place is seen from the tank's
 // axis: Away towards the pump, Aside to the left of that line.
 type Pump struct {
-	Kind     string              `json:"kind,omitempty"`  // centrifugal (default) or none: the liquid runs by gravity
+	Kind     string              `json:"kind,omitempty"`  // centrifugal (default), flexible-impeller, lobe, peristaltic, or none: the liquid runs by gravity
 	Away     q.Entered[q.Length] `json:"away,omitzero"`   // inlet face from the tank's axis, level
 	Aside    q.Entered[q.Length] `json:"aside,omitzero"`  // inlet face to the left (negative: right); default 0
 	Height   q.Entered[q.Length] `json:"height,omitzero"` // inlet centre above the floor
@@ -134,14 +134,30 @@ type Pump struct {
 	OutAhead q.Entered[q.Length] `json:"outAhead,omitzero"` // outlet face beyond the inlet face, away from it; default 0
 	OutSize  string              `json:"outSize,omitempty"` // default: as InSize
 	OutEnd   string              `json:"outEnd,omitempty"`  // default: as InEnd
-	Curve    []CurvePoint        `json:"curve,omitempty"`
+	Curve    []CurvePoint        `json:"curve,omitempty"`   // centrifugal
+
+	Slip    []SlipPoint           `json:"slip,omitempty"`   // positive: flexible impeller, lobe, peristaltic
+	Rated   q.Entered[q.Rotation] `json:"rated,omitzero"`   // speed that the points were taken at; only needed where Speed is another
+	Speed   q.Entered[q.Rotation] `json:"speed,omitzero"`   // that it is run at; default: as Rated
+	DryLift q.Entered[q.Head]     `json:"dryLift,omitzero"` // of water at sea level that it draws up with air in its line; default: it does not prime itself
+	Relief  q.Entered[q.Pressure] `json:"relief,omitzero"`  // positive pump: difference at which its relief valve or bypass opens; default: there is none
 }
 
-// CurvePoint is a point of the pump's published curve.
+// CurvePoint is a point of a centrifugal pump's published curve.
 type CurvePoint struct {
-	Flow         q.Entered[q.Flow] `json:"flow"`
-	Head         q.Entered[q.Head] `json:"head"`
-	HeadRequired q.Entered[q.Head] `json:"headRequired,omitzero"` // suction head required (NPSHr)
+	Flow         q.Entered[q.Flow]     `json:"flow"`
+	Head         q.Entered[q.Head]     `json:"head"`
+	HeadRequired q.Entered[q.Head]     `json:"headRequired,omitzero"` // suction head required (NPSHr)
+	Efficiency   q.Entered[q.Fraction] `json:"efficiency,omitzero"`   // of hydraulic to shaft power
+}
+
+// SlipPoint is a point of a positive pump's sheet: it pushes out less as the
+// pressure makes more slip back.
+type SlipPoint struct {
+	Pressure     q.Entered[q.Pressure] `json:"pressure"` // outlet less inlet
+	Flow         q.Entered[q.Flow]     `json:"flow"`
+	HeadRequired q.Entered[q.Head]     `json:"headRequired,omitzero"` // suction head required (NPSHr)
+	Efficiency   q.Entered[q.Fraction] `json:"efficiency,omitzero"`   // of hydraulic to shaft power
 }
 
 // Delivery is the line from the pump outlet, which points up, to where the
@@ -150,6 +166,7 @@ type Delivery struct {
 	Pieces []Piece             `json:"pieces,omitempty"`
 	Height q.Entered[q.Length] `json:"height,omitzero"` // of the outflow or of the level it enters, whichever is higher, above the floor
 	Away   q.Entered[q.Length] `json:"away,omitzero"`   // of the outflow from the tank's axis; default: wherever the pieces end
+	Flow   q.Entered[q.Flow]   `json:"flow,omitzero"`   // wanted at the outflow; default: whatever runs
 }
 
 // Liquid is what is in the tank. Which fields count depends on its Kind; the

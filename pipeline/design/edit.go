@@ -78,6 +78,7 @@ func (d Design) Clone() Design {
 	d.Run = copiedPieces(d.Run)
 	d.Delivery.Pieces = copiedPieces(d.Delivery.Pieces)
 	d.Pump.Curve = copied(d.Pump.Curve)
+	d.Pump.Slip = copied(d.Pump.Slip)
 	d.Measured = copied(d.Measured)
 	d.Cleaning = copied(d.Cleaning)
 	return d

@@ -6,7 +6,7 @@ import "strings"
 // everything after them fast.
 const (
 	MaxPieces   = 200 // in each of Under, Run and Delivery.Pieces
-	MaxCurve    = 50  // points of a pump curve, or of a device's drops
+	MaxCurve    = 50  // points of a pump, or of a device's drops
 	MaxMeasured = 500 // measured dimensions
 	MaxCleaning = 20  // cleaning agents
 	MaxTitle    = 200 // characters
@@ -25,7 +25,7 @@ const (
 // maxItems returns how many items the list at path may hold.
 func maxItems(path string) int {
 	switch path {
-	case "pump.curve":
+	case "pump.curve", "pump.slip":
 		return MaxCurve
 	case "measured":
 		return MaxMeasured

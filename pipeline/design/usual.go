@@ -78,6 +78,7 @@ func (d Design) Filled() Design {
 	d.Pump.OutAhead = usually(d.Pump.OutAhead, usualZeroLength)
 	d.Pump.OutSize = either(d.Pump.OutSize, d.Pump.InSize)
 	d.Pump.OutEnd = either(d.Pump.OutEnd, d.Pump.InEnd)
+	d.Pump.Speed = usually(d.Pump.Speed, d.Pump.Rated)
 
 	d.Liquid.Kind = either(d.Liquid.Kind, "water")
 	d.Liquid.Temperature = usually(d.Liquid.Temperature, usualTemperature)

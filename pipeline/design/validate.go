@@ -47,7 +47,7 @@ func (d Design) oversize() (faults Faults) {
 		path string
 		n    int
 	}{
-		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)},
+		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)}, {"pump.slip", len(d.Pump.Slip)},
 		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)},
 	} {
 		if most := maxItems(l.path); l.n > most {
@@ -147,7 +147,49 @@ func (v *validator) pump(p Pump) {
 			v.end("pump.outEnd", either(p.OutEnd, p.InEnd), out)
 		}
 	}
+	span(v, "pump.rated", p.Rated, q.RPM, 20000*q.RPM, "1 rpm to 20000 rpm")
+	span(v, "pump.speed", p.Speed, q.RPM, 20000*q.RPM, "1 rpm to 20000 rpm")
+	if !p.Speed.IsZero() && p.Rated.IsZero() {
+		v.fault("pump.rated", "", "is missing", "write the speed that the curve was taken at, so that it can be moved to "+p.Speed.String())
+	}
+	span(v, "pump.dryLift", p.DryLift, 0, 9.5, "0 to 9.5 m: no pump draws water higher")
+	span(v, "pump.relief", p.Relief, 1e3, 1e8, "1 kPa to 1000 bar, over the pressure at the inlet")
+	if Positive(p.Kind) {
+		v.slip(p.Slip)
+		return
+	}
 	v.curve(p.Curve)
+}
+
+// slip judges the points of a positive pump: its flow falls, if at all, as the pressure rises.
+func (v *validator) slip(points []SlipPoint) {
+	if len(points) < 2 {
+		v.fault("pump.slip", "", "has fewer than two points", "write at least two points from the maker's sheet, each a pressure and its flow")
+	}
+	for i, p := range points {
+		at := itemPath("pump.slip", i)
+		need(v, at+".pressure", p.Pressure, 0, 1e8, "the pressure of the point, outlet less inlet", "0 to 1000 bar")
+		need(v, at+".flow", p.Flow, 0, 1, "the flow of the point", "0 to 3600 m³/h")
+		v.besides(at, p.HeadRequired, p.Efficiency)
+		if i == 0 {
+			continue
+		}
+		before := points[i-1]
+		switch {
+		case p.Pressure.IsZero() || before.Pressure.IsZero():
+		case p.Pressure.Value() <= before.Pressure.Value():
+			v.fault(at+".pressure", p.Pressure.String(), "is not more than the pressure of the point before it, "+before.Pressure.String(), "put the points in the order of their pressure")
+		case p.Flow.IsZero() || before.Flow.IsZero():
+		case p.Flow.Value() > before.Flow.Value():
+			v.fault(at+".flow", p.Flow.String(), "is more than at the lower pressure before it, "+before.Flow.String(), "a positive pump slips more as the pressure rises: see which of the two was misread")
+		}
+	}
+}
+
+// besides judges what a point may say in addition.
+func (v *validator) besides(at string, required q.Entered[q.Head], efficiency q.Entered[q.Fraction]) {
+	span(v, at+".headRequired", required, 0, 100, "0 to 100 m")
+	span(v, at+".efficiency", efficiency, 0.01, 1, "1 % to 100 %")
 }
 
 // curve judges the points of a pump's curve. A head that rises with the flow
@@ -160,7 +202,7 @@ func (v *validator) curve(points []CurvePoint) {
 		at := itemPath("pump.curve", i)
 		need(v, at+".flow", p.Flow, 0, 1, "the flow of the point", "0 to 3600 m³/h")
 		need(v, at+".head", p.Head, 0, 1000, "the head of the point", "0 to 1000 m")
-		span(v, at+".headRequired", p.HeadRequired, 0, 100, "0 to 100 m")
+		v.besides(at, p.HeadRequired, p.Efficiency)
 		if i == 0 {
 			continue
 		}
@@ -180,6 +222,7 @@ func (v *validator) curve(points []CurvePoint) {
 func (v *validator) rest(d Design) {
 	span(v, "delivery.height", d.Delivery.Height, -20, 100, "-20 m to 100 m")
 	span(v, "delivery.away", d.Delivery.Away, -1000, 1000, "-1000 m to 1000 m")
+	span(v, "delivery.flow", d.Delivery.Flow, 0.001*q.LitrePerMinute, 1, "1 mL/min to 3600 m³/h")
 
 	v.liquid(d.Liquid)
 

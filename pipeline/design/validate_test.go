@@ -80,7 +80,16 @@ func TestFaults(t *testing.T) {
 		{[]design.Edit{insert("run.2"), set("run.2.kind", "hose")}, "run.2.length", "is missing", "write a length, or let it be made to fit"},
 		{[]design.Edit{insert("run.2"), set("run.2.kind", "hose"), set("run.2.fit", "true")}, "run.2.fit", "is only for the last piece of a line", "give the hose a length, or move it to the end of its line"},
 		{[]design.Edit{insert("run.2"), set("run.2.kind", "tee"), set("run.2.third", "tap")}, "run.2.third", "is not one of the choices", "perhaps cap was meant"},
-		{[]design.Edit{set("pump.kind", "lobe")}, "pump.kind", "is not one of the choices", "write centrifugal or none"},
+		{[]design.Edit{set("pump.kind", "gear")}, "pump.kind", "is not one of the choices", "write centrifugal, flexible-impeller, lobe, peristaltic or none"},
+		{[]design.Edit{set("pump.kind", "lobe")}, "pump.slip", "has fewer than two points", "write at least two points from the maker's sheet, each a pressure and its flow"},
+		{[]design.Edit{set("pump.speed", "2400 rpm")}, "pump.rated", "is missing", "write the speed that the curve was taken at, so that it can be moved to 2400 rpm"},
+		{[]design.Edit{set("pump.rated", "90000 rpm")}, "pump.rated", range_, "write 1 rpm to 20000 rpm"},
+		{[]design.Edit{set("pump.dryLift", "12 m")}, "pump.dryLift", range_, "write 0 to 9.5 m: no pump draws water higher"},
+		{[]design.Edit{set("pump.curve.1.efficiency", "0.5 %")}, "pump.curve.1.efficiency", range_, "write 1 % to 100 %"},
+		{[]design.Edit{set("delivery.flow", "4000 m³/h")}, "delivery.flow", range_, "write 1 mL/min to 3600 m³/h"},
+		{lobe("2 bar", "1 bar", "40 L/min", "36 L/min"), "pump.slip.1.pressure", "is not more than the pressure of the point before it, 2 bar", "put the points in the order of their pressure"},
+		{lobe("0 bar", "1 bar", "40 L/min", "41 L/min"), "pump.slip.1.flow", "is more than at the lower pressure before it, 40 L/min", "a positive pump slips more as the pressure rises: see which of the two was misread"},
+		{lobe("0 bar", "", "40 L/min", "36 L/min"), "pump.slip.1.pressure", "is missing", "write the pressure of the point, outlet less inlet, 0 to 1000 bar"},
 		{[]design.Edit{set("pump.away", "")}, "pump.away", "is missing", "write how far the inlet face is from the tank's axis, 0 to 100 m"},
 		{[]design.Edit{set("pump.height", "")}, "pump.height", "is missing", "write how high the inlet's centre is over the floor, -5 m to 20 m"},
 		{[]design.Edit{set("pump.inSize", ""), set("pump.outSize", "bs-4825/1.5in")}, "pump.inSize", "is missing", "choose a size of tube, like bs-4825/2in"},
@@ -237,5 +246,14 @@ func BenchmarkValidate(b *testing.B) {
 	d := plant()
 	for b.Loop() {
 		d.Validate()
+	}
+}
+
+// lobe turns the pump into a lobe pump with two points.
+func lobe(p0, p1, q0, q1 string) []design.Edit {
+	set := func(path, value string) design.Edit { return design.Edit{Path: path, Value: value} }
+	return []design.Edit{
+		set("pump.kind", design.Lobe), {Op: "insert", Path: "pump.slip.0"}, {Op: "insert", Path: "pump.slip.1"},
+		set("pump.slip.0.pressure", p0), set("pump.slip.0.flow", q0), set("pump.slip.1.pressure", p1), set("pump.slip.1.flow", q1),
 	}
 }

@@ -67,7 +67,19 @@ func TestDrawingsAreWhole(t *testing.T) {
 				assert.LessOrEqual(t, n, most+60, "%s of %s", a, name)
 			}
 		})
-		walk(t, Curve(r, width), func(string, map[string]string) {})
+		for _, svg := range []string{Curve(r, width), SuctionHead(r, r.Reserve(), width)} {
+			assert.NotContains(t, svg, "NaN")
+			walk(t, svg, func(name string, attr map[string]string) {
+				for _, a := range []string{"x", "x1", "x2", "cx"} {
+					if v, ok := attr[a]; ok {
+						n, err := strconv.ParseFloat(v, 64)
+						require.NoError(t, err, "%s=%q", a, v)
+						assert.GreaterOrEqual(t, n, 0.0, "%s of %s", a, name)
+						assert.LessOrEqual(t, n, float64(width), "%s of %s", a, name)
+					}
+				}
+			})
+		}
 	})
 }
 

@@ -89,3 +89,11 @@ func BenchmarkOperateThick(b *testing.B) {
 		})
 	}
 }
+
+func BenchmarkReserves(b *testing.B) {
+	in := perry()
+	b.ReportAllocs()
+	for b.Loop() {
+		sink = float64(flow.Reserves(in).Greatest)
+	}
+}

@@ -16,11 +16,15 @@ type Input struct {
 	Temperature q.Temperature // of the liquid, for the caution on scalding; 0 when not known
 	Air         q.Pressure    // over the tank, absolute
 	Levels      []Level       // the fullest first
+	Foot        q.Length      // lowest inside point of the tank
 	Discharge   q.Length      // of the outflow, or of the level it enters, whichever is higher
 	Cone        q.Angle       // full included angle of a cone that runs down to the outlet; 0 for an outlet flush in a dish, a flat bottom or the side
 	Stub        q.Length      // tank to outlet face, a straight of the outlet's bore
 	Finish      q.Length      // Ra of every bore of metal; 0 is smooth
-	Curve       Curve         // the zero Curve when there is no pump, or no curve of it
+	Curve       Curve         // as the pump gives it in this liquid at its speed; the zero Curve when there is no pump, or no curve of it
+	Pump        Pump          // that the curve is of, for what its sheet says besides; may be zero
+	Wanted      q.Flow        // at the outflow; 0 where nothing is said
+	Recipe      liquid.Recipe // of the liquid, for Reserves to warm it
 	Limits      Limits
 }
 
@@ -70,10 +74,10 @@ type Point struct {
 	SuctionLoss      q.Head // tank to pump inlet; by gravity the whole line
 	DeliveryLoss     q.Head // pump outlet to outflow; 0 by gravity
 	SuctionMost      q.Head // SuctionLoss by whichever method says most; what SuctionAvailable is reckoned with
-	SuctionAvailable q.Head // 0 where nothing flows or the liquid boils
+	SuctionAvailable q.Head // 0 where nothing flows
 	SuctionRequired  q.Head // by the pump, without margin
 	Margin           q.Head // available over what the pump requires and the limits add
-	SuctionKnown     bool   // whether SuctionRequired and Margin are known: there is a flow, the curve says what the pump requires, the liquid does not boil
+	SuctionKnown     bool   // whether SuctionRequired and Margin are known: there is a flow and the curve says what the pump requires
 }
 
 // CurvePoint is a flow with the head that the line asks and that the pump gives.
@@ -91,9 +95,24 @@ type plant struct {
 	boils             bool
 }
 
+// newPlant prepares in for many flows.
+func newPlant(in *Input) plant {
+	p := plant{Input: in, boils: in.Liquid.VapourPressure >= in.Air}
+	p.suction, p.delivery = in.lines()
+	p.circuits()
+	return p
+}
+
+// circuits prepares the lines for the liquid.
+func (p *plant) circuits() {
+	p.up = newCircuit(p.Liquid, p.suction)
+	p.down = newCircuit(p.Liquid, p.delivery)
+	p.whole = newCircuit(p.Liquid, p.suction, p.delivery)
+}
+
 // Check computes the flow through in.Layout at every level. A liquid whose
-// vapour pressure is not under the air's is refused: it boils, and nothing
-// can be said of how it is drawn off.
+// vapour pressure is not under the air's boils: its suction head is then the
+// level over the pump less what the line loses, at any altitude.
 func Check(in Input) Result {
 	p := newPlant(&in)
 	r := Result{Drawn: p.suction[0].Share}
@@ -128,13 +147,12 @@ func (p *plant) at(level Level) Point {
 		return pt
 	}
 	pt.Static = q.Head(p.Discharge - level.Height)
-	pt.Flow, pt.Status = p.whole.operate(&p.Curve, float64(pt.Static))
+	pt.Flow, pt.Head, pt.Status = p.whole.operate(&p.Curve, float64(pt.Static))
 	pt.SuctionLoss = q.Head(p.up.loss(float64(pt.Flow)))
 	pt.DeliveryLoss = q.Head(p.down.loss(float64(pt.Flow)))
 	_, most := p.up.band(float64(pt.Flow))
 	pt.SuctionMost = q.Head(most)
-	pt.Head, _ = p.Curve.Head(pt.Flow)
-	if pt.Flow == 0 || p.boils {
+	if pt.Flow == 0 {
 		return pt
 	}
 	pt.SuctionAvailable = SuctionAvailable(p.Air, p.Liquid.VapourPressure, p.Liquid.Density, p.over(level), pt.SuctionMost)
@@ -187,6 +205,9 @@ const systemPoints = 24
 // system returns the curves of line and pump with the tank filled to level.
 func (p *plant) system(level Level) []CurvePoint {
 	first, last := p.Curve.First(), p.Curve.Last()
+	if p.Curve.positive {
+		first = 0 // its own flows are too near each other to show what the line asks
+	}
 	out := make([]CurvePoint, systemPoints)
 	for i := range out {
 		c := &out[i]
@@ -201,36 +222,38 @@ func (p *plant) system(level Level) []CurvePoint {
 // raise returns how much higher the tank must stand for the pump to deliver
 // and its suction margin to hold with the tank filled to level.
 //
-// Every flow Q on the pump's curve belongs to one height of the tank: the one
+// Every point of the pump's curve belongs to one height of the tank: the one
 // whose static head is what the line leaves of the pump's head. So the margin
-// is a plain function of Q, the level drops out, and one root finds the height
-// that a search through heights would need a solved operating point for at every step.
+// is a plain function of the point, the level drops out, and one root finds the
+// height that a search through heights would need a solved operating point for
+// at every step.
 func (p *plant) raise(level Level) (q.Length, bool) {
-	if p.boils || !p.Curve.RequiredKnown() {
+	if !p.Curve.RequiredKnown() {
 		return 0, false
 	}
 	base := float64(SuctionAvailable(p.Air, p.Liquid.VapourPressure, p.Liquid.Density, p.over(level), 0))
 	lift := float64(p.Discharge - level.Height)
-	raised := func(flow float64) float64 {
-		head, _ := p.Curve.head.at(flow)
+	raised := func(t float64) float64 {
+		flow, head := p.Curve.at(t)
 		return lift - head + p.whole.loss(flow)
 	}
-	margin := func(flow float64) float64 {
+	margin := func(t float64) float64 {
+		flow, _ := p.Curve.at(t)
 		required, _ := p.Curve.required.at(flow)
 		_, most := p.up.band(flow)
-		return base + raised(flow) - most - float64(p.Limits.Need(q.Head(required)))
+		return base + raised(t) - most - float64(p.Limits.Need(q.Head(required)))
 	}
-	first, last := float64(p.Curve.First()), float64(p.Curve.Last())
-	atFirst, atLast := margin(first), margin(last)
-	flow := first
+	from, to := p.Curve.ends()
+	atFrom, atTo := margin(from), margin(to)
+	t := from
 	switch {
-	case atFirst >= 0: // it may sink until the pump can lift no more
-	case atLast < 0: // it would run beyond the curve, where nothing is known
+	case atFrom >= 0: // it may sink until the pump can lift no more
+	case atTo < 0: // it would run beyond the curve, where nothing is known
 		return 0, false
 	default:
-		flow = root(margin, first, atFirst, last, atLast)
+		t = root(margin, from, atFrom, to, atTo)
 	}
-	by := raised(flow)
+	by := raised(t)
 	if math.IsNaN(by) || math.IsInf(by, 0) {
 		return 0, false
 	}

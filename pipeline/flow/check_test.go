@@ -99,6 +99,29 @@ func perry() flow.Input {
 	return in
 }
 
+// perryPump is its pump, rated at one speed and run at another, rpm.
+func perryPump(rated, speed float64) flow.Pump {
+	return flow.Pump{
+		Duties: perry().Curve.Duties(),
+		Rated:  q.Rotation(rated) * q.RPM,
+		Speed:  q.Rotation(speed) * q.RPM,
+	}
+}
+
+// lobePump is a lobe pump in its stead.
+func lobePump(rated, speed float64) flow.Pump {
+	return flow.Pump{
+		Positive: true,
+		Duties: []flow.Duty{
+			{Pressure: 0, Flow: 60 * q.LitrePerMinute, Required: 2},
+			{Pressure: 2 * q.Bar, Flow: 54 * q.LitrePerMinute, Required: 2},
+			{Pressure: 4 * q.Bar, Flow: 50 * q.LitrePerMinute, Required: 2},
+		},
+		Rated: q.Rotation(rated) * q.RPM,
+		Speed: q.Rotation(speed) * q.RPM,
+	}
+}
+
 // byGravity turns a plant into one without a pump.
 func byGravity(in flow.Input, discharge q.Length) flow.Input {
 	in.Layout.Gravity = true
@@ -242,6 +265,32 @@ func TestCheckVerdictsReadWell(t *testing.T) {
 	silent.Curve = flow.NewCurve([]flow.Duty{{Head: 11}, {Flow: 0.002, Head: 5}})
 	slow := perry()
 	slow.Limits.SuctionSpeed = 0.5
+	driven := func(pump flow.Pump) flow.Input {
+		in := perry()
+		in.Pump = pump
+		in.Curve = pump.Run(in.Liquid)
+		return in
+	}
+	inLiquid := func(nu float64) flow.Input {
+		in := perry()
+		in.Liquid = newtonian(1050, nu)
+		in.Curve = perryPump(2900, 2900).Run(in.Liquid)
+		return in
+	}
+	tooThick, thicker := inLiquid(5e-3), inLiquid(3e-4)
+	faster, slower := driven(perryPump(2900, 3200)), driven(perryPump(2900, 2400))
+	wanted, muchWanted := driven(perryPump(2900, 2900)), driven(perryPump(2900, 2900))
+	wanted.Wanted, muchWanted.Wanted = 40*q.LitrePerMinute, 110*q.LitrePerMinute
+	sheet := lobePump(300, 300)
+	aLobe, lobeWanted, pressed, dropped := driven(sheet), driven(sheet), driven(sheet), driven(sheet)
+	lobeWanted.Wanted, pressed.Discharge, dropped.Discharge = 30*q.LitrePerMinute, 60, -20
+	sheet.Relief = 3 * q.Bar
+	relieved := driven(sheet)
+	sheet.Relief = 12 * q.Bar
+	lateRelief := driven(sheet)
+	idle := driven(lobePump(300, 1))
+	primed, unprimed := low, low
+	primed.Pump.DryLift, unprimed.Pump.DryLift = 4, 0.2
 	for name, row := range map[string]struct {
 		in    flow.Input
 		rule  string
@@ -251,7 +300,25 @@ func TestCheckVerdictsReadWell(t *testing.T) {
 		"suction lift":   {low, "flooded-line", finding.Look},
 		"dead-headed":    {long, "pump-range", finding.Stop},
 		"beyond the end": {far, "pump-range", finding.Look},
-		"boiling":        {boiling, "boiling", finding.Stop},
+		"boiling":        {boiling, "boiling", finding.Look},
+		"boiling, flows": {byGravity(boiling, 0.3), "boiling", finding.Look},
+		"too thick":      {tooThick, "pump-range", finding.Stop},
+		"thick":          {thicker, "thick-liquid", finding.Look},
+		"faster":         {faster, "pump-speed", finding.Look},
+		"slower":         {slower, "pump-speed", finding.Sound},
+		"wanted":         {wanted, "wanted-flow", finding.Sound},
+		"wanted much":    {muchWanted, "wanted-flow", finding.Look},
+		"wanted, falls":  {byGravity(wanted, 0.3), "wanted-flow", finding.Sound},
+		"lobe":           {aLobe, "pump-range", finding.Sound},
+		"no relief":      {aLobe, "relief-valve", finding.Look},
+		"relief":         {relieved, "relief-valve", finding.Sound},
+		"relief high":    {lateRelief, "relief-valve", finding.Look},
+		"over pressure":  {pressed, "pump-range", finding.Stop},
+		"slips back":     {idle, "pump-range", finding.Stop},
+		"runs by itself": {dropped, "pump-range", finding.Look},
+		"lobe, wanted":   {lobeWanted, "wanted-flow", finding.Sound},
+		"primes":         {primed, "flooded-line", finding.Sound},
+		"primes not":     {unprimed, "flooded-line", finding.Look},
 		"critical zone":  {thick, "flow-regime", finding.Look},
 		"no curve":       {bare, "pump-range", finding.Look},
 		"no NPSHr":       {silent, "suction-margin", finding.Look},
@@ -285,10 +352,27 @@ func TestCheckVerdictsReadWell(t *testing.T) {
 	assert.Contains(t, verdict(t, flow.Check(hot), "suction-margin").Sentence, "scald")
 	// Water boils at 93.3 °C at 2000 m (ISO 2533:1975 with IAPWS-IF97).
 	assert.Contains(t, verdict(t, flow.Check(boiling), "boiling").Sentence, "93.3 °C")
-	for _, pt := range flow.Check(boiling).Points {
-		assert.False(t, pt.SuctionKnown)
-		assert.Zero(t, pt.SuctionAvailable)
-	}
+}
+
+// A liquid that boils has the level over the pump less what is lost, and so
+// much at any altitude (definition of NPSHa with p = pv), also where it is
+// said to be hotter than it can get.
+func TestBoilingHasTheSameAnywhere(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		in := perry()
+		in.Air = liquid.AirPressure(q.Length(rapid.Float64Range(0, 5000).Draw(t, "altitude")))
+		in.Temperature = liquid.BoilingPoint(in.Air) + q.Temperature(rapid.Float64Range(0, 8).Draw(t, "over"))
+		in.Liquid = liquid.Water(in.Temperature)
+		in.Liquid.VapourPressure = max(in.Liquid.VapourPressure, in.Air)
+		r := flow.Check(in)
+		assert.Contains(t, verdict(t, r, "boiling").Sentence, "scalds")
+		for _, pt := range r.Points {
+			if pt.Flow > 0 {
+				assert.InDelta(t, float64(pt.Level.Height)-0.5-float64(pt.SuctionMost), float64(pt.SuctionAvailable), 1e-9)
+			}
+		}
+	})
 }
 
 // Raise is what it says: with the tank that much higher the margin at the

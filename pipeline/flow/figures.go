@@ -24,7 +24,7 @@ const (
 
 // figures adds every figure of r to it.
 func (p *plant) figures(r *Result) {
-	r.Figures = make([]finding.Figure, 0, 8*len(r.Points)+4)
+	r.Figures = make([]finding.Figure, 0, 8*len(r.Points)+12)
 	for i := range r.Points {
 		if p.Layout.Gravity {
 			p.gravityFigures(r, &r.Points[i])
@@ -32,6 +32,12 @@ func (p *plant) figures(r *Result) {
 			p.pumpFigures(r, &r.Points[i])
 		}
 	}
+	if !p.Layout.Gravity {
+		p.powerFigures(r)
+		p.pumpData(r)
+		p.primeFigures(r)
+	}
+	p.wantedFigures(r)
 	p.speedFigures(r)
 	p.finishFigure(r)
 	p.splitFigures(r)
@@ -64,7 +70,7 @@ func (p *plant) gravityFigures(r *Result, pt *Point) {
 
 func (p *plant) pumpFigures(r *Result, pt *Point) {
 	add(r, pt, "static-lift", "Discharge over the level", "", pt.Static, p.staticWorking("z = z_d - z_l", pt))
-	if pt.Status == NoCurve {
+	if pt.Status == NoCurve || pt.Status == TooThick {
 		return
 	}
 	add(r, pt, "flow", "Flow", "", pt.Flow, finding.Working{
@@ -79,19 +85,19 @@ func (p *plant) pumpFigures(r *Result, pt *Point) {
 	add(r, pt, "pump-head", "Head of the pump", refPump, pt.Head, finding.Working{
 		Formula: "H from the pump's curve at Q",
 		Inputs:  []finding.Input{finding.In("Q", "flow", pt.Flow)},
-		Source:  energySource, Range: "the pump's curve as published, for water",
+		Source:  p.curveSource(), Range: "the points of the pump's curve",
 	})
 	p.lossFigure(r, pt, "suction-loss", "Loss from tank to pump", pt.SuctionLoss, p.up)
 	p.lossFigure(r, pt, "delivery-loss", "Loss from pump to outflow", pt.DeliveryLoss, p.down)
 	p.lossFigure(r, pt, "line-loss", "Loss from tank to outflow", pt.SuctionLoss+pt.DeliveryLoss, p.whole)
-	if pt.Flow == 0 || p.boils {
+	if pt.Flow == 0 {
 		return
 	}
 	add(r, pt, "suction-head-available", "Suction head available", refPump, pt.SuctionAvailable, finding.Working{
 		Formula: availableFormula,
 		Inputs: []finding.Input{
 			finding.In("p", "pressure of the air, absolute", p.Air),
-			finding.In("p_v", "vapour pressure of the liquid, absolute", p.Liquid.VapourPressure),
+			finding.In("p_v", "vapour pressure of the liquid, absolute, at most p", min(p.Liquid.VapourPressure, p.Air)),
 			finding.In("ρ", "density", p.Liquid.Density),
 			finding.In("g", "gravity, m/s²", q.Number(gravity)),
 			finding.In("z", "level over the pump inlet's centre", p.over(pt.Level)),
@@ -117,6 +123,52 @@ func (p *plant) pumpFigures(r *Result, pt *Point) {
 		},
 		Source: needSource, Range: suctionRange,
 	})
+}
+
+// curveSource says what has been done to the pump's points.
+func (p *plant) curveSource() string {
+	s := energySource
+	if p.Pump.ratio() != 1 && !p.Curve.positive {
+		s += "; moved to its speed by affinity, Crane TP-410 ex. 7.33"
+	}
+	if p.Curve.thick.Applies() {
+		s += "; corrected for a thick liquid by " + thickSource
+	}
+	if p.Curve.positive {
+		s = "energy equation; what a positive pump pushes out goes with its speed, its slip with the pressure (common practice, no source)"
+	}
+	return s
+}
+
+// pumpData adds what was reckoned of the pump itself, before any line.
+func (p *plant) pumpData(r *Result) {
+	if t := p.Curve.thick; t.B > 0 {
+		r.Figures = append(r.Figures, finding.Figure{
+			Slug: "viscosity-parameter", Name: "Parameter B of the thick liquid", Piece: refPump, Amount: q.Of(q.Number(t.B)),
+			Working: finding.Working{
+				Formula: "B = 16.5 ν^0.5 H^0.0625 / (Q^0.375 N^0.25); C_Q = 2.71^(-0.165 (log10 B)^3.15); C_H = 1 - (1 - C_Q)(Q/Q_best)^0.75; C_η = B^(-0.0547 B^0.69)",
+				Inputs: []finding.Input{
+					finding.In("ν", "kinematic viscosity, mm²/s", q.Number(viscosity(p.Liquid).nu*1e6)),
+					finding.In("Q", "flow of the best point in water, m³/h", q.Number(t.Best.Flow/q.CubicMetrePerHour)),
+					finding.In("H", "head of the best point in water", t.Best.Head),
+					finding.In("N", "speed, rpm", q.Number(t.Speed*60)),
+					finding.In("C_Q", "factor on flow, and on head at the best point", q.Number(t.Flow)),
+					finding.In("C_η", "factor on efficiency", q.Number(t.Efficiency)),
+				},
+				Source: thickSource, Range: "B 1 to 40; made from 3 to 260 m³/h, 6 to 130 m, to 3000 mm²/s",
+			},
+		})
+	}
+	if v := p.Curve.perTurn; v > 0 {
+		r.Figures = append(r.Figures, finding.Figure{
+			Slug: "displacement", Name: "Pushed out at each turn", Piece: refPump, Amount: q.Of(v),
+			Working: finding.Working{
+				Formula: "V = Q(0)/n",
+				Inputs:  []finding.Input{finding.In("n", "speed of the points", p.Pump.Rated), finding.In("Q(0)", "flow against nothing, at that speed", q.Flow(float64(v)*float64(p.Pump.Rated)))},
+				Source:  "the pump's points, in a straight line to no pressure where they begin higher",
+			},
+		})
+	}
 }
 
 func (p *plant) staticWorking(formula string, pt *Point) finding.Working {

@@ -22,7 +22,7 @@ func TestInnerSolverAllocatesNothing(t *testing.T) {
 		sum += c.loss(1e-3)
 		least, most := c.band(1e-3)
 		sum += least + most
-		flow, _ := c.operate(&curve, 1)
+		flow, _, _ := c.operate(&curve, 1)
 		sum += float64(flow + c.gravity(2) + c.gravityLeast(2, 1e-3))
 		sum += Friction(1e5, 1e-4).High
 	}))

@@ -12,48 +12,66 @@ type Status uint8
 
 // The statuses.
 const (
-	Running    Status = iota // where the two curves cross
-	DeadHeaded               // the static head, with what a yield stress holds, is over the pump's at no flow: nothing moves
-	BelowStart               // the line asks more than the first point of a curve that does not start at no flow: what flows is not known
-	BeyondEnd                // the line asks less than the last point of the curve: more flows than the curve covers
-	NoFall                   // gravity: the discharge stands at the level or over it, or a yield stress holds the liquid
-	NoCurve                  // there is a pump but no curve of it
+	Running      Status = iota // where the two curves cross
+	DeadHeaded                 // the static head, with what a yield stress holds, is over the pump's at no flow: nothing moves
+	BelowStart                 // the line asks more than the first point of a curve that does not start at no flow: what flows is not known
+	BeyondEnd                  // the line asks less than the last point of the curve: more flows than the curve covers
+	NoFall                     // gravity: the discharge stands at the level or over it, or a yield stress holds the liquid
+	NoCurve                    // there is a pump but no curve of it
+	TooThick                   // the liquid is too thick for the pump's curve to be corrected
+	OverPressure               // the line asks a positive pump more than the last pressure of its points
+	SlipsBack                  // a positive pump turns so slowly that all it pushes out slips back
 )
 
 // String returns the status in words.
 func (s Status) String() string {
-	return [...]string{"running", "dead-headed", "under the curve's first point", "beyond the curve's end", "no fall", "no pump curve"}[s]
+	return [...]string{"running", "dead-headed", "under the curve's first point", "beyond the curve's end", "no fall", "no pump curve",
+		"too thick", "over the last pressure", "all slips back"}[s]
 }
 
 // Operate returns the flow at which curve gives the head that the line asks:
 // static and the most it can lose. Static is the discharge over the level,
-// negative where the level is the higher. DeadHeaded and BelowStart come with
-// no flow; BeyondEnd comes with the flow of the curve's last point, which is
-// the most that can be claimed.
+// negative where the level is the higher. A flow comes with Running and with
+// BeyondEnd, where it is that of the curve's last point (a positive pump: of
+// no pressure), which is the most that can be claimed; otherwise it is 0.
 func Operate(curve Curve, line Line, static q.Head, p liquid.Properties) (q.Flow, Status) {
-	return newCircuit(p, line).operate(&curve, float64(static))
+	flow, _, status := newCircuit(p, line).operate(&curve, float64(static))
+	return flow, status
 }
 
-func (c circuit) operate(curve *Curve, static float64) (q.Flow, Status) {
-	if curve.IsZero() {
-		return 0, NoCurve
+// operate returns the head as well; where nothing flows it is the curve's first.
+func (c circuit) operate(curve *Curve, static float64) (q.Flow, q.Head, Status) {
+	switch {
+	case curve.thick.Refused():
+		return 0, 0, TooThick
+	case curve.IsZero():
+		return 0, 0, NoCurve
 	}
 	static = within(static, -1e9, 1e9)
-	over := func(flow float64) float64 {
-		head, _ := curve.head.at(flow)
+	over := func(t float64) float64 {
+		flow, head := curve.at(t)
 		return head - static - c.loss(flow)
 	}
-	first, last := float64(curve.First()), float64(curve.Last())
-	atFirst, atLast := over(first), over(last)
+	from, to := curve.ends()
+	atFrom, atTo := over(from), over(to)
+	first, most := curve.at(from)
+	none := q.Head(most)
 	switch {
-	case atFirst <= 0 && first > 0:
-		return 0, BelowStart
-	case atFirst <= 0:
-		return 0, DeadHeaded
-	case atLast > 0:
-		return q.Flow(last), BeyondEnd
+	case atFrom <= 0 && curve.positive:
+		return 0, none, OverPressure
+	case atFrom <= 0 && first > 0:
+		return 0, none, BelowStart
+	case atFrom <= 0:
+		return 0, none, DeadHeaded
+	case atTo > 0:
+		flow, head := curve.at(to)
+		return q.Flow(flow), q.Head(head), BeyondEnd
 	}
-	return q.Flow(root(over, first, atFirst, last, atLast)), Running
+	flow, head := curve.at(root(over, from, atFrom, to, atTo))
+	if curve.positive && flow == 0 {
+		return 0, none, SlipsBack
+	}
+	return q.Flow(flow), q.Head(head), Running
 }
 
 // Gravity returns the flow that a fall of static, level over discharge,

@@ -67,7 +67,7 @@ func (p *plant) notNewtonian(r *Result) []finding.Verdict {
 		return nil
 	}
 	var out []finding.Verdict
-	if !p.Layout.Gravity && !p.Curve.IsZero() {
+	if !p.Layout.Gravity && !p.Curve.IsZero() && !p.Curve.positive {
 		out = append(out, finding.Verdict{
 			Rule: "pump-liquid", Level: finding.Look, Piece: refPump,
 			Sentence: "The pump's curve is published for water. In a liquid that is not Newtonian a centrifugal pump gives less flow and head, and no rule says how much less.",

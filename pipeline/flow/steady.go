@@ -25,13 +25,3 @@ func (s *Steady) Boils() bool { return s.plant.boils }
 
 // Drawn returns what leaves the tank for each unit of a Point's flow, as Result.Drawn.
 func (s *Steady) Drawn() float64 { return s.plant.suction[0].Share }
-
-// newPlant prepares in for many flows.
-func newPlant(in *Input) plant {
-	p := plant{Input: in, boils: in.Liquid.VapourPressure >= in.Air}
-	p.suction, p.delivery = in.lines()
-	p.up = newCircuit(in.Liquid, p.suction)
-	p.down = newCircuit(in.Liquid, p.delivery)
-	p.whole = newCircuit(in.Liquid, p.suction, p.delivery)
-	return p
-}

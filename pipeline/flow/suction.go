@@ -18,10 +18,13 @@ import (
 // reckoned from a surface at rest, not from a gauge in the pipe (ISO 9906, from memory;
 // Crane TP-410 example 7.32 reckons alike).
 //
+// A liquid at its boiling point has p - pv = 0, and one warmed further in an
+// open vessel boils until it is there: pv counts as no more than p.
+//
 // It may be negative. A density that is not over zero counts as 1 kg/m³.
 func SuctionAvailable(air, vapour q.Pressure, density q.Density, static, loss q.Head) q.Head {
 	rho := within(float64(density), 1, 1e6)
-	over := within(float64(air), 0, 1e9) - within(float64(vapour), 0, 1e9)
+	over := max(0, within(float64(air), 0, 1e9)-within(float64(vapour), 0, 1e9))
 	return q.Head(over/(rho*gravity)) + q.Head(within(float64(static), -1e9, 1e9)) - q.Head(within(float64(loss), 0, 1e12))
 }
 

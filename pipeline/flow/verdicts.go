@@ -1,6 +1,8 @@
 package flow
 
 import (
+	"strings"
+
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/liquid"
 	q "drawoff/pipeline/quantity"
@@ -23,6 +25,10 @@ func (p *plant) verdicts(r *Result) {
 		if v, ok := p.suctionMargin(r); ok {
 			add(v)
 		}
+		r.Verdicts = append(r.Verdicts, p.driven()...)
+	}
+	if v, ok := p.wantedFlow(r); ok {
+		add(v)
 	}
 	flow := fastest(r.Points).Flow
 	if !p.Layout.Gravity && flow > 0 {
@@ -51,6 +57,12 @@ func (l Level) at() string {
 	return "At the level " + l.Name
 }
 
+// when says the same to end a sentence.
+func (l Level) when() string {
+	at := l.at()
+	return strings.ToLower(at[:1]) + at[1:]
+}
+
 // caution returns what to add to a sentence about a hot liquid.
 func (p *plant) caution() string {
 	if p.Temperature <= scalds {
@@ -61,15 +73,21 @@ func (p *plant) caution() string {
 
 func (p *plant) boiling() finding.Verdict {
 	boils := q.Text(liquid.BoilingPoint(p.Air))
-	return finding.Verdict{
-		Rule: "boiling", Level: finding.Stop, Piece: refTank,
-		Sentence: "The liquid boils: its vapour presses with " + q.Text(p.Liquid.VapourPressure) +
-			", the air over it with " + q.Text(p.Air) + ", under which water boils at " + boils +
-			". Nothing can be said of how a boiling liquid is drawn off." + p.caution(),
-		Advice: "Cool it well under " + boils + " before it is drawn off.",
+	v := finding.Verdict{
+		Rule: "boiling", Level: finding.Look, Piece: refTank,
+		Sentence: "The liquid boils: under " + q.Text(p.Air) + " of air water does at " + boils +
+			", and an open tank gets no hotter. Nothing but the height of the liquid over the pump, less what the line loses, keeps it from boiling in the pump.",
+		Advice: "Let it cool well under " + boils + " before it is drawn off, or keep the tank high and the suction short.",
 		Limit:  new(q.Of(p.Air)),
 		Basis:  "vapour pressure against the pressure of the air; water's by IAPWS R7-97(2012)",
 	}
+	if p.Layout.Gravity {
+		v.Sentence = "The liquid boils: under " + q.Text(p.Air) + " of air water does at " + boils +
+			", and an open tank gets no hotter. Wherever the line rises over the liquid it fills with vapour and stops."
+		v.Advice = "Let it cool well under " + boils + " before it is drawn off, or lead the line downhill all the way."
+	}
+	v.Sentence += p.caution()
+	return v
 }
 
 func (p *plant) suctionSpeed(flow q.Flow) finding.Verdict {
@@ -188,9 +206,7 @@ func (p *plant) flooded(r *Result) (finding.Verdict, bool) {
 		Basis: "common practice, no source",
 	}
 	if by > 0 {
-		v.Level = finding.Look
-		v.Sentence = "The line rises " + q.Text(by) + " over the liquid at its lowest: it does not fill of itself, and air that gathers there stops the flow."
-		v.Advice = "Lead it under the liquid all the way, raise the tank by as much, or prime it each time and see that it draws no air."
+		p.primes(&v, by)
 		return v, true
 	}
 	v.Sentence = "The line lies under the liquid all the way, so it fills of itself."

@@ -1,6 +1,8 @@
 package flow
 
 import (
+	"math"
+
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 )
@@ -10,6 +12,15 @@ import (
 func (p *plant) pumpRange(r *Result) []finding.Verdict {
 	const basis = "the pump's curve as given"
 	base := finding.Verdict{Rule: "pump-range", Piece: refPump, Basis: basis}
+	thick := p.Curve.thick
+	if thick.Refused() {
+		base.Level = finding.Stop
+		base.Basis = thickSource
+		base.Sentence = "The liquid is too thick for this pump's curve to be corrected: its parameter B is " + q.Text(q.Number(thick.B)) +
+			", and from " + q.Text(q.Number(thickest)) + " on no method is made. Nothing is known of its flow."
+		base.Advice = "Warm or thin the liquid, or take a lobe, flexible-impeller or peristaltic pump."
+		return []finding.Verdict{base}
+	}
 	if p.Curve.IsZero() {
 		base.Level = finding.Look
 		base.Sentence = "No curve of the pump is given, so neither its flow nor its suction head can be worked out."
@@ -17,51 +28,74 @@ func (p *plant) pumpRange(r *Result) []finding.Verdict {
 		return []finding.Verdict{base}
 	}
 	var out []finding.Verdict
-	first, last := p.Curve.Duties()[0], p.Curve.Last()
-	for _, status := range [...]Status{DeadHeaded, BelowStart, BeyondEnd} {
-		pt := worst(r.Points, status)
-		if pt == nil {
-			continue
+	for _, status := range [...]Status{DeadHeaded, BelowStart, OverPressure, SlipsBack, BeyondEnd} {
+		if pt := worst(r.Points, status); pt != nil {
+			out = append(out, p.offCurve(base, pt))
 		}
-		v := base
-		v.Figure = "static-lift-" + pt.Level.Slug
-		v.Limit = new(q.Of(first.Head))
-		switch status {
-		case DeadHeaded:
-			v.Level = finding.Stop
-			held, lifted := q.Head(p.whole.loss(0)), q.Text(pt.Static)
-			if held > 0 {
-				lifted += ", its yield stress holds " + q.Text(held) + " more,"
-			}
-			v.Sentence = pt.Level.at() + " nothing flows: the liquid must be lifted " + lifted +
-				" and the pump gives " + q.Text(first.Head) + " at no flow, " + q.Text(pt.Static+held-first.Head) +
-				" too little. A pump that runs so heats what stands in it." + p.caution()
-			v.Advice = "Lower the discharge or raise the tank by more than that, or take a pump of more head."
-		case BelowStart:
-			v.Level = finding.Stop
-			v.Sentence = pt.Level.at() + " the line asks more than the " + q.Text(first.Head) +
-				" of the curve's first point at " + q.Text(first.Flow) + ": whether anything flows is not known."
-			v.Advice = "Add the curve's point at no flow, or take a pump of more head."
-		case BeyondEnd:
-			spare := pt.Head - pt.Static - pt.SuctionLoss - pt.DeliveryLoss
-			v.Level = finding.Look
-			v.Figure = "flow-" + pt.Level.Slug
-			v.Limit = new(q.Of(last))
-			v.Sentence = pt.Level.at() + " the pump runs beyond the end of its curve: at the last point, " + q.Text(last) +
-				", the line leaves " + q.Text(spare) + " of its head unused. The true flow is higher and not known; figures are for the last point."
-			v.Advice = "Throttle the delivery by that head, slow the pump, or add points to the curve."
-		}
-		out = append(out, v)
 	}
 	if out == nil {
 		least, most := p.slowest(r.Points).Flow, fastest(r.Points).Flow
+		last := p.Curve.Last()
 		base.Figure = "flow-" + p.slowest(r.Points).Level.Slug
 		base.Limit = new(q.Of(last))
-		base.Sentence = "The pump runs on its curve, from " + q.Text(least) + " to " + q.Text(most) +
-			"; the curve ends at " + q.Text(last) + "."
+		base.Sentence = "The pump runs on its curve, from " + q.Text(least) + " to " + q.Text(most) + "; the curve ends at " + q.Text(last) + "."
+		if p.Curve.positive {
+			base.Sentence = "The pump runs within its points, from " + q.Text(least) + " to " + q.Text(most) + "; against nothing it pushes out " + q.Text(last) + "."
+		}
 		out = []finding.Verdict{base}
 	}
 	return out
+}
+
+// offCurve fills v, which holds what all such verdicts share, for a point that
+// does not lie on the curve.
+func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
+	first, last := p.Curve.duties[0], p.Curve.Last()
+	v.Level = finding.Stop
+	v.Figure = "static-lift-" + pt.Level.Slug
+	v.Limit = new(q.Of(first.Head))
+	at := pt.Level.at()
+	switch pt.Status {
+	case DeadHeaded:
+		held, lifted := q.Head(p.whole.loss(0)), q.Text(pt.Static)
+		if held > 0 {
+			lifted += ", its yield stress holds " + q.Text(held) + " more,"
+		}
+		v.Sentence = at + " nothing flows: the liquid must be lifted " + lifted +
+			" and the pump gives " + q.Text(first.Head) + " at no flow, " + q.Text(pt.Static+held-first.Head) +
+			" too little. A pump that runs so heats what stands in it." + p.caution()
+		v.Advice = "Lower the discharge or raise the tank by more than that, or take a pump of more head."
+	case BelowStart:
+		v.Sentence = at + " the line asks more than the " + q.Text(first.Head) +
+			" of the curve's first point at " + q.Text(first.Flow) + ": whether anything flows is not known."
+		v.Advice = "Add the curve's point at no flow, or take a pump of more head."
+	case OverPressure:
+		v.Sentence = at + " the line asks more than the " + q.Text(p.pressure(first.Head)) +
+			" of the pump's last point. A positive pump goes on pushing: the pressure rises until its relief valve opens or something bursts." + p.caution()
+		v.Advice = "Turn the pump slower, widen or shorten the line, or lower the discharge."
+	case SlipsBack:
+		v.Sentence = at + " nothing flows: the pump turns so slowly that all it pushes out slips back through it."
+		v.Advice = "Turn the pump faster."
+	case BeyondEnd:
+		spare := pt.Head - pt.Static - pt.SuctionLoss - pt.DeliveryLoss
+		v.Level = finding.Look
+		v.Figure = "flow-" + pt.Level.Slug
+		v.Limit = new(q.Of(last))
+		if p.Curve.positive {
+			v.Sentence = at + " the liquid would run by itself, with " + q.Text(spare) + " over: the pump holds it back to about " + q.Text(last) + ", and rather more as some slips forward."
+			v.Advice = "Do without the pump, or see that nothing runs through it when it stands."
+			return v
+		}
+		v.Sentence = at + " the pump runs beyond the end of its curve: at the last point, " + q.Text(last) +
+			", the line leaves " + q.Text(spare) + " of its head unused. The true flow is higher and not known; figures are for the last point."
+		v.Advice = "Throttle the delivery by that head, slow the pump, or add points to the curve."
+	}
+	return v
+}
+
+// pressure returns what a head of the liquid presses with.
+func (p *plant) pressure(h q.Head) q.Pressure {
+	return q.Pressure(float64(h) * within(float64(p.Liquid.Density), 1, 1e6) * gravity)
 }
 
 // worst returns the point of that status with the most to lift (beyond the
@@ -91,7 +125,7 @@ func (p *plant) suctionMargin(r *Result) (finding.Verdict, bool) {
 		Basis: "ANSI/HI 9.6.1, from memory: the greater of the margin in metres and the ratio",
 	}
 	if pt == nil {
-		if p.boils || p.Curve.IsZero() || fastest(r.Points).Flow == 0 {
+		if p.Curve.IsZero() || fastest(r.Points).Flow == 0 {
 			return v, false
 		}
 		v.Level = finding.Look
@@ -129,4 +163,91 @@ func (p *plant) suctionMargin(r *Result) (finding.Verdict, bool) {
 	}
 	v.Sentence += p.caution()
 	return v, true
+}
+
+const thickSource = "ANSI/HI 9.6.7 (2010), formulas from memory"
+
+// driven judges how the pump is run: the liquid that it is not made for, its
+// speed, and what holds the pressure of a positive pump.
+func (p *plant) driven() (out []finding.Verdict) {
+	if t := p.Curve.thick; t.Applies() {
+		out = append(out, p.thickened(t))
+	}
+	if v, ok := p.speedRange(); ok {
+		out = append(out, v)
+	}
+	if p.Curve.positive && !p.Curve.IsZero() {
+		out = append(out, p.relief())
+	}
+	return out
+}
+
+// thickened says what a thick liquid takes off the pump.
+func (p *plant) thickened(t Thick) finding.Verdict {
+	loses := func(factor float64) string { return q.Text(q.Fraction(math.Round(1000*(1-factor)) / 1000)) }
+	v := finding.Verdict{Rule: "thick-liquid", Piece: refPump, Figure: "viscosity-parameter", Limit: new(q.Of(q.Number(thickest))), Basis: thickSource}
+	v.Sentence = "The liquid is thicker than the water that the curve is for. At its best point the pump loses " + loses(t.Flow) +
+		" of flow and of head and " + loses(t.Efficiency) + " of its efficiency; every figure reckons with it. What it requires of suction head is left as in water."
+	if t.BestAssumed {
+		v.Sentence += " The best point is taken where flow times head is greatest, " + q.Text(t.Best.Flow) + "."
+	}
+	if t.SpeedAssumed {
+		v.Sentence += " Its speed is taken as " + q.Text(t.Speed) + "."
+	}
+	if t.Beyond && t.Flow < 0.97 {
+		v.Level = finding.Look
+		v.Sentence += " Pumps so small, or liquids so thick, were not among those that the method was made from: take it as a hint."
+		v.Advice = "Ask the maker for a curve in this liquid, or leave room for a good deal less flow."
+	}
+	return v
+}
+
+// speedRange warns of a speed far from the one that the points hold for.
+func (p *plant) speedRange() (finding.Verdict, bool) {
+	ratio := p.Pump.ratio()
+	if ratio == 1 {
+		return finding.Verdict{}, false
+	}
+	v := finding.Verdict{
+		Rule: "pump-speed", Piece: refPump, Limit: new(q.Of(p.Pump.Rated)),
+		Basis: "affinity laws, Crane TP-410 ex. 7.33; how far they reach: common practice, no source",
+	}
+	if p.Curve.positive {
+		v.Basis = "flow goes with the speed, slip with the pressure: common practice, no source"
+	}
+	v.Sentence = "The pump turns at " + q.Text(p.Pump.Speed) + ", " + q.Text(q.Fraction(ratio)) + " of the speed of its points; they are moved to it."
+	switch {
+	case ratio > 1:
+		v.Level = finding.Look
+		v.Sentence += " Faster than its points it takes more power, with the cube of the speed, and requires more suction head; its shaft, seal and motor may not bear it."
+		v.Advice = "Run no pump over the speed that its maker allows."
+	case ratio < 0.5 && !p.Curve.positive:
+		v.Level = finding.Look
+		v.Sentence += " So slow the laws that move them are no longer sure."
+		v.Advice = "Ask the maker for a curve at that speed, or take a smaller pump."
+	}
+	return v, true
+}
+
+// relief judges what holds the pressure when somebody shuts a valve on a
+// positive pump.
+func (p *plant) relief() finding.Verdict {
+	v := finding.Verdict{Rule: "relief-valve", Piece: refPump, Basis: "common practice, no source; local codes on pressure equipment come first"}
+	shut := "A positive pump does not stop pushing against a shut valve or a blocked line: the pressure rises until "
+	if p.Pump.Relief <= 0 {
+		v.Level = finding.Look
+		v.Sentence = shut + "a hose, a joint or the pump gives way. No relief valve or bypass is given." + p.caution()
+		v.Advice = "Fit a relief valve or bypass between the pump and the first valve, set under what the weakest part bears, leading where it hurts nobody; then type in what it opens at."
+		return v
+	}
+	v.Limit = new(q.Of(p.Pump.Relief))
+	most := p.pressure(p.Curve.duties[0].Head)
+	if p.Pump.Relief > most*(1+1e-9) {
+		v.Level = finding.Look
+		v.Sentence = shut + "the relief valve opens at " + q.Text(p.Pump.Relief) + ", which is over the " + q.Text(most) + " of the pump's last point. See that every part bears it." + p.caution()
+		v.Advice = "Set the relief valve to no more than the pump and the weakest part of the line are made for."
+		return v
+	}
+	v.Sentence = shut + "the relief valve opens at " + q.Text(p.Pump.Relief) + ". See that every part of the line bears that, and that what it lets out hurts nobody." + p.caution()
+	return v
 }

@@ -35,6 +35,7 @@ var shown = [...][2]string{
 	KindNumber:      {"", ""},
 	KindStrength:    {"°P", "°P"},
 	KindConsistency: {"Pa·sⁿ", "Pa·sⁿ"},
+	KindRotation:    {"rpm", "rpm"},
 }
 
 // Unit returns the symbol in which kind k is shown in system s: "mm", "m",
@@ -87,6 +88,10 @@ func (a Amount) Text(s System) string {
 		return slopeText(a.SI)
 	case KindDensity:
 		return significant(n, 4) + " " + symbol
+	case KindRotation:
+		if math.Abs(n) >= 100 {
+			return fixed(n, 0) + " " + symbol
+		}
 	case KindDuration:
 		return durationText(a.SI)
 	case KindPressure:

@@ -72,6 +72,7 @@ func TestText(t *testing.T) {
 		{KindNumber, 1.2345, "1.23", "1.23"},
 		{KindNumber, 123456, "123000", "123000"},
 		{KindStrength, 0.0404, "4 °P", "4 °P"},
+		{KindRotation, 2847.0 / 60, "2847 rpm", "2847 rpm"},
 		{KindFlow, math.NaN(), "not a number", "not a number"},
 		{KindFlow, math.Inf(-1), "not a number", "not a number"},
 	} {

@@ -162,7 +162,11 @@ func bare(k Kind, n float64, typed string, afterTerm bool) (float64, complaint) 
 		typed = "-" + typed
 	}
 	u := kinds[k].usual
-	return 0, complaint{what: "has no unit", hint: "write " + typed + " " + u[0] + " or " + typed + " " + u[1]}
+	hint := "write " + typed + " " + u[0]
+	if u[1] != u[0] {
+		hint += " or " + typed + " " + u[1]
+	}
+	return 0, complaint{what: "has no unit", hint: hint}
 }
 
 // unitText splits what follows a number into its unit and the rest. A digit

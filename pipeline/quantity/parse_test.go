@@ -197,6 +197,8 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 		{KindStrength, "12 brix", 0.12},
 		{KindStrength, "12 %", 0.12},
 		{KindStrength, "SG 1.000", 0},
+		{KindRotation, "2900 rpm", 2900.0 / 60},
+		{KindRotation, "60 r/min", 1},
 	} {
 		a, err := ParseAmount(c.kind, c.text)
 		if assert.NoError(t, err, c.text) {
@@ -238,6 +240,8 @@ func TestParseRefuses(t *testing.T) {
 		{KindStrength, "SG 1.5", "is outside the specific gravities that can be turned into sugar", "write SG from 1.000 to 1.130, or a density at 20 °C from 998.2 to 1128 kg/m³"},
 		{KindStrength, "SG 1.048 x", "is not a specific gravity", "write SG 1.048, or SG 1.048 true where it was not weighed in air"},
 		{KindFraction, "15", "is more than the whole", "write 15 % if you mean percent"},
+		{KindRotation, "50 Hz", "is the frequency of the supply, which a motor's shaft falls short of", "write the rpm of its plate"},
+		{KindRotation, "2900", "has no unit", "write 2900 rpm"},
 		{KindLength, "1,500 mm", "may be read two ways: 1500, or 1.500", "write 1500 or 1.500"},
 		{KindLength, "1,500.5 mm", "has more than one point or comma in a number", "write 1234.5, without marks between the thousands"},
 		{KindLength, "1.2.3 mm", "has more than one point or comma in a number", "write 1234.5, without marks between the thousands"},

@@ -32,6 +32,7 @@ type (
 	Number      float64 // a pure number
 	Strength    float64 // mass fraction of dissolved sugar, kg/kg; typed as °P, °Bx, %, SG or a density at 20 °C
 	Consistency float64 // K of a power-law liquid, pascal seconds to the power of its index n
+	Rotation    float64 // turns per second
 )
 
 // Exact conversions, as multiples of the SI unit.
@@ -56,6 +57,8 @@ const (
 
 	MillipascalSecond Viscosity = 1e-3
 
+	RPM Rotation = 1.0 / 60 // one turn a minute
+
 	Minute Duration = 60
 	Hour   Duration = 3600
 )
@@ -77,6 +80,9 @@ func (v Volume) Litres() float64 { return float64(v) / float64(Litre) }
 
 // LitresPerMinute returns q in litres per minute.
 func (q Flow) LitresPerMinute() float64 { return float64(q) / float64(LitrePerMinute) }
+
+// RPM returns r in turns per minute.
+func (r Rotation) RPM() float64 { return float64(r) / float64(RPM) }
 
 // Degrees returns a in degrees.
 func (a Angle) Degrees() float64 { return float64(a) / float64(Degree) }
@@ -105,6 +111,7 @@ const (
 	KindNumber
 	KindStrength
 	KindConsistency
+	KindRotation
 )
 
 func (Length) Kind() Kind      { return KindLength }
@@ -125,6 +132,7 @@ func (Fraction) Kind() Kind    { return KindFraction }
 func (Number) Kind() Kind      { return KindNumber }
 func (Strength) Kind() Kind    { return KindStrength }
 func (Consistency) Kind() Kind { return KindConsistency }
+func (Rotation) Kind() Kind    { return KindRotation }
 
 // Amount is a quantity of any kind, for tables and reports that hold them
 // side by side.

@@ -241,6 +241,12 @@ var kinds = [...]kindTable{
 		refused: []refusal{{"MPasn", "has a capital M, which makes it a million", "write mPa·s^n with a small m"}},
 		sample:  "11.6 Pa·s^n or 800 mPa·s^n", usual: [2]string{"Pa·sⁿ", "mPa·sⁿ"},
 	},
+	KindRotation: {
+		name:    "speed of turning",
+		units:   []unit{{symbol: "rpm", words: []string{"r/min", "rev/min", "revs/min", "turns/min", "/min"}, mul: 1, div: 60}},
+		refused: []refusal{{"hz", "is the frequency of the supply, which a motor's shaft falls short of", "write the rpm of its plate"}},
+		sample:  "2900 rpm", usual: [2]string{"rpm", "rpm"},
+	},
 }
 
 const (

@@ -85,7 +85,7 @@ func (a *App) do(req Request) Response {
 	case "follow":
 		res = a.follow(req.Link)
 	case "edit":
-		a.edit(req.Edits, req.Typing)
+		res.Message = a.edit(req.Edits, req.Typing)
 	case "add":
 		res = a.add(req.Kind, req.Path)
 	case "point":
@@ -167,20 +167,28 @@ func (a *App) bench() view.Bench {
 // that are in sight where the request says which.
 //
 // In the middle of an entry the form, which holds that entry, waits until it
-// is finished; what is said for paper waits until it is printed.
+// is finished, all but the picture of the pump's curve; what is said for paper waits until it is printed.
 func (a *App) changed(req Request) map[string]string {
 	out := map[string]string{}
 	bench := a.bench()
 	for _, r := range view.Regions {
 		switch {
 		case len(req.See) > 0 && !slices.Contains(req.See, r.ID),
-			r.ID == "form" && a.midEntry,
 			r.ID == "said" && req.Op != "print":
 			continue
+		}
+		if r.ID == "form" && a.midEntry {
+			r = view.Region{ID: view.PumpPictureID, Write: view.PumpPicture}
 		}
 		if content := r.Write(bench); a.shown[r.ID] != content {
 			a.shown[r.ID] = content
 			out[r.ID] = content
+			switch r.ID { // the one holds the other as it then was
+			case "form":
+				delete(a.shown, view.PumpPictureID)
+			case view.PumpPictureID:
+				delete(a.shown, "form")
+			}
 		}
 	}
 	return out

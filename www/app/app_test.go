@@ -14,6 +14,7 @@ import (
 	"drawoff/pipeline/design/designtest"
 	"drawoff/pipeline/joint"
 	"drawoff/www/app"
+	"drawoff/www/view"
 )
 
 // ask sends a request as the page does and reads the answer as the page does.
@@ -147,6 +148,65 @@ func TestPendingMovesWithItsPiece(t *testing.T) {
 	at(move("remove", "run.1"), "run.4.length")
 	res := move("remove", "run.4")
 	assert.False(t, strings.Contains(res.Regions["form"], `id="err-`))
+}
+
+// A kind of pump that has no points yet gets some to begin with, and says so;
+// the other kind's points wait for its return.
+func TestPumpKindBringsPoints(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := edit(t, a, "pump.kind", design.Lobe)
+	d := present(t, a)
+	assert.Equal(t, design.Lobe, d.Pump.Kind)
+	assert.Len(t, d.Pump.Slip, 2)
+	assert.Equal(t, design.Demo().Pump.Curve, d.Pump.Curve)
+	assert.Contains(t, res.Message, "made up")
+	assert.Contains(t, res.Regions["form"], "in-pump.slip.1.pressure")
+	assert.NotContains(t, res.Regions["form"], "in-pump.curve.0.flow")
+	edit(t, a, "pump.slip.1.flow", "30 L/min")
+	res = edit(t, a, "pump.kind", design.Peristaltic)
+	assert.Empty(t, res.Message)
+	assert.Equal(t, "30 L/min", present(t, a).Pump.Slip[1].Flow.String())
+	edit(t, a, "pump.kind", "")
+	assert.Equal(t, design.Demo().Pump.Curve, present(t, a).Pump.Curve)
+}
+
+// Points go in between others and at the end, and what is pending stays in its row.
+func TestPointsGoInAnywhere(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	edit(t, a, "pump.curve.4.head", "some")
+	res := ask(t, a, app.Request{Op: "point", Path: "pump.curve.1"})
+	require.False(t, res.Problem, res.Message)
+	assert.Equal(t, "in-pump.curve.1.flow", res.Focus)
+	assert.Contains(t, res.Regions["form"], `id="err-pump.curve.5.head"`)
+	got := present(t, a).Pump.Curve
+	require.Len(t, got, 6)
+	assert.Equal(t, "20 L/min", got[1].Flow.String(), "half way from 0 to 40")
+	assert.Equal(t, "7.95 m", got[1].Head.String(), "half way from 8.2 to 7.7")
+	res = ask(t, a, app.Request{Op: "point", Path: "pump.curve.6"})
+	require.False(t, res.Problem, res.Message)
+	assert.Equal(t, "170 L/min", present(t, a).Pump.Curve[6].Flow.String())
+	edit(t, a, "pump.kind", design.Lobe)
+	res = ask(t, a, app.Request{Op: "point", Path: "pump.slip.2"})
+	require.False(t, res.Problem, res.Message)
+	assert.Equal(t, "3 bar", present(t, a).Pump.Slip[2].Pressure.String())
+}
+
+// The picture beside the table follows every keystroke, and the form that
+// comes after it holds the picture as it then is.
+func TestPictureFollowsTyping(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	typed := func(value string) app.Response {
+		return ask(t, a, app.Request{Op: "edit", Typing: true, Edits: []design.Edit{{Path: "pump.curve.1.head", Value: value}}})
+	}
+	res := typed("7.9 m")
+	assert.Contains(t, res.Regions, view.PumpPictureID)
+	assert.NotContains(t, res.Regions, "form")
+	typed("7.7 m")
+	res = edit(t, a, "pump.curve.1.head", "7.7 m")
+	assert.Contains(t, res.Regions, "form", "as it was at first, but the page has had another picture since")
 }
 
 func TestMeasuring(t *testing.T) {

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,8 +15,14 @@ import (
 // edit makes edits. What cannot be taken stays pending in its field, and is
 // tried again together with the next edit: some changes are sound only
 // together, a size and the end that goes with it.
-func (a *App) edit(edits []design.Edit, typing bool) {
+//
+// It returns what the user must be told of it.
+func (a *App) edit(edits []design.Edit, typing bool) (say string) {
+	asked := len(edits)
 	edits = a.completed(edits)
+	if len(edits) > asked && edits[0].Path == "pump.kind" {
+		say = "The points of this pump are made up to begin with: type in those of its sheet."
+	}
 	waiting := a.waiting(edits)
 	together := append(slices.Clone(waiting), edits...)
 	c, faults := a.try(together)
@@ -24,17 +31,17 @@ func (a *App) edit(edits []design.Edit, typing bool) {
 		for _, e := range waiting {
 			a.drop(e.Path)
 		}
-		return
+		return say
 	}
 	if len(waiting) > 0 {
 		if c, alone := a.try(edits); len(alone) == 0 {
 			a.accept(c, edits, typing)
 			a.recheck()
-			return
+			return say
 		}
 	}
 	if typing {
-		return // half a number is no mistake yet
+		return "" // half a number is no mistake yet
 	}
 	_, faults = a.try(edits)
 	for _, e := range edits {
@@ -44,6 +51,7 @@ func (a *App) edit(edits []design.Edit, typing bool) {
 		a.drop(e.Path)
 		a.pending = append(a.pending, view.Pending{Path: e.Path, Value: e.Value, Fault: beside(e.Path, faults)})
 	}
+	return ""
 }
 
 // try returns the present design with edits made, or why it cannot be had.
@@ -242,6 +250,9 @@ func (a *App) completed(edits []design.Edit) []design.Edit {
 	if len(edits) != 1 || edits[0].Op != "" || !strings.HasSuffix(edits[0].Path, ".kind") {
 		return edits
 	}
+	if edits[0].Path == "pump.kind" {
+		return append(edits, a.firstPoints(edits[0].Value)...)
+	}
 	for _, e := range a.needs(edits[0].Value, strings.TrimSuffix(edits[0].Path, ".kind")) {
 		if given, ok := a.present.Get(e.Path); ok && given == "" {
 			edits = append(edits, e)
@@ -292,26 +303,72 @@ func split(path string) (list string, i int) {
 	return path[:dot], i
 }
 
-// point puts a point into the pump curve, or into the drops of a device,
-// beyond the last one.
+// firstPoints gives a kind of pump that has no points yet two to begin with.
+func (a *App) firstPoints(kind string) []design.Edit {
+	pump := a.present.Pump
+	switch {
+	case design.Positive(kind) && len(pump.Slip) == 0:
+		return append(newPoint("pump.slip.0", "pressure", "0 bar", "flow", "40 L/min"), newPoint("pump.slip.1", "pressure", "2 bar", "flow", "36 L/min")...)
+	case (kind == "" || kind == design.Centrifugal) && len(pump.Curve) == 0:
+		return append(newPoint("pump.curve.0", "flow", "0 L/min", "head", "10 m"), newPoint("pump.curve.1", "flow", "80 L/min", "head", "5 m")...)
+	}
+	return nil
+}
+
+// newPoint puts a point with two fields before path.
+func newPoint(path, x, xValue, y, yValue string) []design.Edit {
+	return []design.Edit{{Op: "insert", Path: path}, {Path: path + "." + x, Value: xValue}, {Path: path + "." + y, Value: yValue}}
+}
+
+// point puts a point into the pump's table before path: half way between its
+// neighbours, or a step beyond the last; or into the drops of a device.
 func (a *App) point(path string) Response {
 	list, n := split(path)
 	if strings.HasSuffix(list, ".drops") {
 		return a.newDrop(list, path, n)
 	}
-	curve := a.present.Pump.Curve
-	flow, head := "10 L/min", "1 m"
-	if n > 0 && n <= len(curve) {
-		last := curve[n-1]
-		flow = strconv.FormatFloat(last.Flow.Value().LitresPerMinute()+10, 'f', 0, 64) + " L/min"
-		head = last.Head.String()
+	x, y, xUnit, yUnit := "flow", "head", "L/min", "m"
+	if list == "pump.slip" {
+		x, y, xUnit, yUnit = "pressure", "flow", "bar", "L/min"
 	}
-	c, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".head", Value: head}})
+	// at returns a field of point i in the unit that a new point is written in.
+	at := func(i int, field string) (float64, bool) {
+		pump := a.present.Pump
+		switch {
+		case i < 0, list == "pump.curve" && i >= len(pump.Curve), list == "pump.slip" && i >= len(pump.Slip):
+			return 0, false
+		case list == "pump.curve" && field == x:
+			return pump.Curve[i].Flow.Value().LitresPerMinute(), true
+		case list == "pump.curve":
+			return float64(pump.Curve[i].Head.Value()), true
+		case field == x:
+			return float64(pump.Slip[i].Pressure.Value() / q.Bar), true
+		}
+		return pump.Slip[i].Flow.Value().LitresPerMinute(), true
+	}
+	between := func(field string, step float64) string {
+		before, hasBefore := at(n-1, field)
+		after, hasAfter := at(n, field)
+		switch {
+		case hasBefore && hasAfter:
+			before = (before + after) / 2
+		case hasBefore:
+			before += step
+		case hasAfter:
+			before = after
+		}
+		return strconv.FormatFloat(math.Round(before*1000)/1000, 'f', -1, 64)
+	}
+	step := 10.0
+	if list == "pump.slip" {
+		step = 1
+	}
+	c, faults := a.try(newPoint(path, x, between(x, step)+" "+xUnit, y, between(y, 0)+" "+yUnit))
 	if len(faults) > 0 {
 		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
 	}
-	a.step(c)
-	return Response{Focus: "in-" + path + ".flow"}
+	a.accept(c, []design.Edit{{Op: "insert", Path: path}}, false)
+	return Response{Focus: "in-" + path + "." + x}
 }
 
 // newDrop puts a point into the drops of a device: twice the flow and four

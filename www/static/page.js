@@ -115,6 +115,7 @@
   function put(regions) {
     for (const [id, html] of Object.entries(regions || {})) {
       const place = byId(id);
+      if (!place) continue;
       const template = document.createElement("template");
       template.innerHTML = html;
       morph(place, template.content);

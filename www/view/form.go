@@ -7,6 +7,7 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/draw"
 	"drawoff/pipeline/markup"
 )
 
@@ -57,10 +58,15 @@ var (
 		{"outEnd", "Outlet end", ""},
 		{"outUp", "Outlet over inlet", ""},
 		{"outAhead", "Outlet beyond inlet", "away from the inlet face"},
+		{"rated", "Speed of the points", "on its sheet; for another speed below"},
+		{"speed", "Speed it runs at", "as its points if left empty"},
+		{"dryLift", "Lift when dry", "self-priming: of water, as its sheet states"},
+		{"relief", "Relief valve opens at", "over the inlet; empty for none"},
 	}
 	deliveryFields = []field{
 		{"height", "Outflow over floor", "or the level it enters, if higher"},
 		{"away", "Outflow from tank axis", "wherever the pieces end if left empty"},
+		{"flow", "Wanted flow", "says which throttle or pump speed gives it"},
 	}
 	limitFields = []field{
 		{"suctionMargin", "Suction head to spare", "over what the pump requires"},
@@ -79,7 +85,14 @@ var (
 	curveFields = []field{
 		{"flow", "Flow", ""},
 		{"head", "Head", ""},
-		{"headRequired", "Suction head required", ""},
+		{"headRequired", "NPSHr", "suction head required"},
+		{"efficiency", "Effi\u00adciency", "if given"},
+	}
+	slipFields = []field{
+		{"pressure", "Pres\u00adsure", "outlet less inlet"},
+		{"flow", "Flow", ""},
+		{"headRequired", "NPSHr", "suction head required"},
+		{"efficiency", "Effi\u00adciency", "if given"},
 	}
 )
 
@@ -131,8 +144,16 @@ func Form(b Bench) string {
 			f.fields("pump.", pumpFields[:1])
 			return
 		}
-		f.fields("pump.", pumpFields)
-		f.points("pump.curve", "Pump curve, from its data sheet", curveFields, len(d.Pump.Curve), 2)
+		positive := design.Positive(f.filled.Pump.Kind)
+		f.fields("pump.", f.without(pumpFields, "relief", !positive))
+		if positive {
+			f.points("pump.slip", "Points of the pump, from its data sheet", slipFields, len(d.Pump.Slip), 2)
+		} else {
+			f.points("pump.curve", "Pump curve, from its data sheet", curveFields, len(d.Pump.Curve), 2)
+		}
+		f.Open("div", "id", PumpPictureID)
+		f.Raw(PumpPicture(b))
+		f.Close("div")
 	})
 	f.group("Delivery", true, func() {
 		f.list("delivery.pieces", d.Delivery.Pieces)
@@ -465,38 +486,57 @@ func (f *form) drops(path string) int {
 // points writes the n points of a curve at path as a small table, of which
 // least must stay.
 func (f *form) points(path, caption string, fields []field, n, least int) {
+	f.Open("div", "class", "scroll")
 	f.Open("table", "class", "curve-table")
 	f.El("caption", caption)
 	f.Open("thead")
 	f.Open("tr")
 	for _, x := range fields {
-		f.El("th", x.label, "scope", "col")
+		f.Open("th", "scope", "col")
+		f.Text(x.label)
+		if x.hint != "" {
+			f.El("span", x.hint, "class", "hint")
+		}
+		f.Close("th")
 	}
 	f.Open("th", "scope", "col")
-	f.El("span", "Take out", "class", "unseen")
+	f.El("span", "Put in, take out", "class", "unseen")
 	f.Close("th")
 	f.Close("tr")
 	f.Close("thead")
 	f.Open("tbody")
 	for i := range n {
 		row := path + "." + strconv.Itoa(i)
+		number := strconv.Itoa(i + 1)
 		f.Open("tr")
 		for _, x := range fields {
-			f.Open("td")
-			f.cell(row+"."+x.path, x.label+", point "+strconv.Itoa(i+1))
+			f.Open("td", "class", x.path)
+			f.cell(row+"."+x.path, strings.ReplaceAll(x.label, "\u00ad", "")+", point "+number)
 			f.Close("td")
 		}
 		f.Open("td")
-		f.button("remove", row, "×", "Take out point "+strconv.Itoa(i+1), n <= least)
+		if strings.HasPrefix(path, "pump.") {
+			f.button("point", path+"."+strconv.Itoa(i+1), "+", "Put a point in after point "+number, false)
+			f.Text(" ")
+		}
+		f.button("remove", row, "×", "Take out point "+number, n <= least)
 		f.Close("td")
 		f.Close("tr")
 	}
 	f.Close("tbody")
 	f.Close("table")
+	f.Close("div")
 	f.Open("button", "type", "button", "data-act", "point", "data-path", path+"."+strconv.Itoa(n))
 	f.Text("Add a point")
 	f.Close("button")
 }
+
+// PumpPictureID is the id of the picture beside the table of points, which is
+// drawn anew at every keystroke although the form waits.
+const PumpPictureID = "pump-picture"
+
+// PumpPicture is the pump's curve with the line's, as narrow as the form.
+func PumpPicture(b Bench) string { return draw.Curve(b.Report, min(b.Width, 390)) }
 
 // cell is an input whose label is the table's.
 func (f *form) cell(path, label string) {

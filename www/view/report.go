@@ -213,12 +213,16 @@ func (h *html) amount(a *q.Amount, none string) {
 func Figures(b Bench) string {
 	var h html
 	h.Raw(draw.Curve(b.Report, min(b.Width, 520)))
+	h.figures(b.Report.Figures)
+	return h.String()
+}
+
+func (h *html) figures(figures []finding.Figure) {
 	h.Open("div", "class", "figures")
-	for _, f := range b.Report.Figures {
+	for _, f := range figures {
 		h.figure(f)
 	}
 	h.Close("div")
-	return h.String()
 }
 
 // figure is a figure that opens to show its working.

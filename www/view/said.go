@@ -1,6 +1,11 @@
 package view
 
-import "drawoff/pipeline/design"
+import (
+	"strconv"
+	"strings"
+
+	"drawoff/pipeline/design"
+)
 
 // Said is what was said of the plant, for paper, where there is no form: as it
 // was typed, and the usual value where nothing was.
@@ -35,6 +40,26 @@ func Said(b Bench) string {
 	said("tank.outlet.", outletFields)
 	said("stand.", standFields)
 	said("pump.", pumpFields)
+	points := func(path string, fields []field, n int) {
+		for i := range n {
+			words := ""
+			for _, x := range fields {
+				if value, _ := b.Design.Get(path + "." + strconv.Itoa(i) + "." + x.path); value != "" {
+					words += ", " + value
+				}
+			}
+			h.Open("div")
+			h.El("dt", "Pump, point "+strconv.Itoa(i+1))
+			h.El("dd", strings.TrimPrefix(words, ", "))
+			h.Close("div")
+		}
+	}
+	switch kind := filled.Pump.Kind; {
+	case design.Positive(kind):
+		points("pump.slip", slipFields, len(b.Design.Pump.Slip))
+	case kind != design.NoPump:
+		points("pump.curve", curveFields, len(b.Design.Pump.Curve))
+	}
 	said("delivery.", deliveryFields)
 	said("", liquidFields(filled.Liquid.Kind))
 	h.Open("div")

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"drawoff/pipeline"
@@ -76,10 +77,25 @@ func Text(d design.Design, r pipeline.Report) string {
 
 	t.head("Figures")
 	rows = nil
-	for _, f := range r.Figures {
+	reserve := r.Reserve()
+	for _, f := range slices.Concat(r.Figures, reserve.Figures) {
 		rows = append(rows, []string{f.Name, amount(f), f.Slug})
 	}
 	t.table(rows)
+
+	if len(reserve.Says) > 0 {
+		t.head("Suction head from full to the lowest level")
+		for _, s := range reserve.Says {
+			t.wrap("  ", s)
+		}
+		rows = [][]string{{"Level", "Flow", "Has", "Requires", "To spare over the margin"}}
+		for i, p := range reserve.Points {
+			if i%4 == 0 && p.SuctionKnown {
+				rows = append(rows, []string{q.Text(p.Level.Height - r.Scene.TankFoot), q.Text(p.Flow), q.Text(p.SuctionAvailable), q.Text(p.SuctionRequired), q.Text(p.Margin)})
+			}
+		}
+		t.table(rows)
+	}
 
 	t.head("To buy")
 	rows = nil

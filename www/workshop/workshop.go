@@ -17,7 +17,9 @@ import (
 )
 
 // Regions are the parts of the page that the workshop fills, in the order of the page.
-var Regions = []view.Region{}
+var Regions = []view.Region{
+	{ID: "suction", Write: view.Suction},
+}
 
 // Handle does what a request asks:
 //

@@ -77,6 +77,7 @@ func (g *generator) design() design.Design {
 	}
 	d.Delivery.Pieces, _ = g.line("delivery", size, 5, true)
 	d.Delivery.Height = maybe(g, "delivery-height", func() q.Entered[q.Length] { return g.length("delivery-height", -20, 100, 0, 4) })
+	d.Delivery.Flow = maybe(g, "wanted", func() q.Entered[q.Flow] { return typed[q.Flow](g, "wanted", 1, 400, 1, "L/min") })
 	d.Delivery.Away = maybe(g, "delivery-away", func() q.Entered[q.Length] { return g.length("delivery-away", -1000, 1000, 0, 10) })
 	for i, part := range rapid.SliceOfNDistinct(rapid.SampledFrom(catalog.Joints()), 0, 2, func(j catalog.Joint) string { return j.Slug }).Draw(g.t, "measured") {
 		d.Measured = append(d.Measured, design.Measurement{Part: part.Lengths[0].Slug, Length: g.length("measured-"+strconv.Itoa(i), 0.001, 10, 0.01, 0.1)})
@@ -159,7 +160,7 @@ func (g *generator) limits() design.Limits {
 func (g *generator) pump() design.Pump {
 	in := g.tube("pump-in", 1)
 	p := design.Pump{
-		Kind:     g.oneOf("pump-kind", "", design.Centrifugal),
+		Kind:     g.oneOf("pump-kind", "", design.Centrifugal, "", design.Lobe, design.Flexible, design.Peristaltic),
 		Away:     g.length("away", 0, 100, 0.3, 6),
 		Aside:    maybe(g, "aside", func() q.Entered[q.Length] { return g.length("aside", -100, 100, -2, 2) }),
 		Height:   g.length("pump-height", -5, 20, 0.1, 0.6),
@@ -184,11 +185,43 @@ func (g *generator) pump() design.Pump {
 		if g.often(at) {
 			point.HeadRequired = typed[q.Head](g, at+"-required", 3, 60, 10, "m")
 		}
+		if g.rarely(at + "-efficiency") {
+			point.Efficiency = typed[q.Fraction](g, at+"-efficiency", 1, 100, 1, "%")
+		}
 		p.Curve = append(p.Curve, point)
 		flow += rapid.IntRange(1, 200).Draw(g.t, at+"-more")
 		head = max(0, head-rapid.IntRange(0, 80).Draw(g.t, at+"-less"))
 	}
+	if design.Positive(p.Kind) || g.rarely("slip") {
+		p.Slip = g.slip()
+	}
+	if g.rarely("pump-speed") {
+		p.Rated = typed[q.Rotation](g, "rated", 10, 4000, 1, "rpm")
+		p.Speed = maybe(g, "speed", func() q.Entered[q.Rotation] { return typed[q.Rotation](g, "speed", 10, 4000, 1, "rpm") })
+	}
+	p.DryLift = maybe(g, "dry-lift", func() q.Entered[q.Head] { return typed[q.Head](g, "dry-lift", 1, 95, 10, "m") })
+	p.Relief = maybe(g, "relief", func() q.Entered[q.Pressure] { return typed[q.Pressure](g, "relief", 1, 200, 10, "bar") })
 	return p
+}
+
+// slip draws the points of a positive pump.
+func (g *generator) slip() []design.SlipPoint {
+	var out []design.SlipPoint
+	pressure, flow := rapid.IntRange(0, 10).Draw(g.t, "least-pressure"), rapid.IntRange(1, 300).Draw(g.t, "free-flow")
+	for i := range rapid.IntRange(2, 5).Draw(g.t, "slips") {
+		at := "slip-" + strconv.Itoa(i)
+		point := design.SlipPoint{
+			Pressure: q.MustParse[q.Pressure](fmt.Sprintf("%d.%d bar", pressure/10, pressure%10)),
+			Flow:     q.MustParse[q.Flow](fmt.Sprintf("%d L/min", flow)),
+		}
+		if g.often(at) {
+			point.HeadRequired = typed[q.Head](g, at+"-required", 3, 60, 10, "m")
+		}
+		out = append(out, point)
+		pressure += rapid.IntRange(1, 30).Draw(g.t, at+"-more")
+		flow = max(0, flow-rapid.IntRange(0, 20).Draw(g.t, at+"-less"))
+	}
+	return out
 }
 
 // line draws up to most pieces, the first on the tube called size, and
