@@ -1,6 +1,9 @@
 package pipeline
 
 import (
+	"sort"
+
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/flow"
@@ -17,18 +20,18 @@ import (
 // Its JSON is stable: figures and rules keep their slugs, amounts are written
 // as a value and a metric unit.
 type Report struct {
-	Title    string            `json:"title,omitempty"`
-	Faults   design.Faults     `json:"faults,omitempty"` // why nothing could be worked out; all else is then empty
-	Level    finding.Level     `json:"level"`            // the gravest verdict's
-	Verdicts []finding.Verdict `json:"verdicts"`         // the gravest first, otherwise in the order of the flow
-	Figures  []finding.Figure  `json:"figures"`
-	Pieces   []Piece           `json:"pieces"`
-	Drivers  []stand.Driver    `json:"heights"` // what the stand's height must satisfy
-	Parts    []order.Line      `json:"parts"`
-	Cuts     []order.Cut       `json:"cuts"`
-	Welds    []order.Weld      `json:"welds"`
-	Doubts   []Doubt           `json:"doubts"`   // lengths that nobody has published, until they are measured
-	Cautions []string          `json:"cautions"` // what can hurt somebody, always shown
+	Title      string            `json:"title,omitempty"`
+	Faults     design.Faults     `json:"faults,omitempty"` // why nothing could be worked out; all else is then empty
+	Level      finding.Level     `json:"level"`            // the gravest verdict's
+	Verdicts   []finding.Verdict `json:"verdicts"`         // the gravest first, otherwise in the order of the flow
+	Figures    []finding.Figure  `json:"figures"`
+	Pieces     []Piece           `json:"pieces"`
+	Drivers    []stand.Driver    `json:"heights"` // what the stand's height must satisfy
+	Parts      []order.Line      `json:"parts"`
+	Cuts       []order.Cut       `json:"cuts"`
+	Welds      []order.Weld      `json:"welds"`
+	Dimensions []Dimension       `json:"dimensions"` // every length of a part that the plant rests on, once, in the order of the flow
+	Cautions   []string          `json:"cautions"`   // what can hurt somebody, always shown
 
 	Scene Scene `json:"-"` // where everything is, for drawings
 
@@ -50,15 +53,18 @@ type Piece struct {
 	Level    finding.Level `json:"level"` // the gravest verdict about it
 }
 
-// Doubt is a length that rests on no published figure.
-type Doubt struct {
-	Dimension string   `json:"dimension"` // slug, as design.Measurement.Part takes it
-	Length    q.Amount `json:"length"`    // assumed until it is measured
-	Either    q.Amount `json:"either"`    // half-width of the doubt
-	Trust     string   `json:"trust"`
-	Measure   string   `json:"measure"` // where to put the caliper
-	Source    string   `json:"source"`
+// Dimension is a length of a part, with how far it is to be trusted.
+type Dimension struct {
+	Dimension string    `json:"dimension"`        // slug, as design.Measurement.Part takes it
+	Length    q.Amount  `json:"length"`           // taken for it
+	Either    *q.Amount `json:"either,omitempty"` // half-width of the doubt, nil for none but tolerances
+	Trust     string    `json:"trust"`            // a catalog.Trust
+	Measure   string    `json:"measure"`          // where to put the caliper
+	Source    string    `json:"source"`
 }
+
+// Name says in words which length it is.
+func (d Dimension) Name() string { return catalog.DimensionName(d.Dimension) }
 
 // Scene is where everything is, in metres over the floor and from the tank's axis.
 type Scene struct {
@@ -87,6 +93,34 @@ func figureNamed(figures []finding.Figure, slug string) (finding.Figure, bool) {
 		}
 	}
 	return finding.Figure{}, false
+}
+
+// Doubtful returns the dimensions that are in doubt until somebody measures
+// them, those that may move an answer furthest first.
+func (r Report) Doubtful() []Dimension {
+	most := map[string]q.Length{}
+	weigh := func(hangs []finding.Share) {
+		for _, s := range hangs {
+			most[s.Dimension] = max(most[s.Dimension], s.By)
+		}
+	}
+	for i := range r.Figures {
+		weigh(r.Figures[i].Hangs)
+	}
+	for i := range r.Drivers {
+		weigh(r.Drivers[i].Hangs)
+	}
+	for i := range r.Cuts {
+		weigh(r.Cuts[i].Hangs)
+	}
+	var out []Dimension
+	for _, d := range r.Dimensions {
+		if d.Either != nil {
+			out = append(out, d)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return most[out[i].Dimension] > most[out[j].Dimension] })
+	return out
 }
 
 // About returns the verdicts on the piece at ref, those that are not sound first.

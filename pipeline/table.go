@@ -49,31 +49,34 @@ func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
 	return out
 }
 
-// doubts lists each length that rests on no published figure, once.
-func (p plant) doubts() []Doubt {
-	out := []Doubt{}
-	seen := map[string]bool{}
-	add := func(d catalog.Dimension) {
-		if d.Either == 0 || seen[d.Slug] {
+// dimensions lists each length of a part that the plant rests on, once.
+func (p plant) dimensions() []Dimension {
+	placed := p.layout.Pieces()
+	out := make([]Dimension, 0, 2*len(placed))
+	seen := make(map[string]bool, 2*len(placed))
+	add := func(d *catalog.Dimension) {
+		if d.Slug == "" || seen[d.Slug] {
 			return
 		}
 		seen[d.Slug] = true
-		out = append(out, Doubt{
+		out = append(out, Dimension{
 			Dimension: d.Slug,
 			Length:    q.Of(d.Length),
-			Either:    q.Of(d.Either),
 			Trust:     string(d.Trust),
 			Measure:   d.Caliper,
 			Source:    d.Source,
 		})
-	}
-	for _, piece := range p.layout.Pieces() {
-		for _, d := range piece.Dims {
-			add(d)
+		if d.Either > 0 {
+			out[len(out)-1].Either = new(q.Of(d.Either))
 		}
 	}
-	for _, j := range p.layout.Junctions {
-		add(j.Gap)
+	for i := range placed {
+		for k := range placed[i].Dims {
+			add(&placed[i].Dims[k])
+		}
+	}
+	for i := range p.layout.Junctions {
+		add(&p.layout.Junctions[i].Gap)
 	}
 	return out
 }

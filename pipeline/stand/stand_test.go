@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
@@ -62,11 +63,6 @@ func (p plant) at(mm float64) Input {
 		Kerf:       q.Mm(2.5),
 		FloorSpace: q.Mm(150),
 		FallLimit:  0.01,
-	}
-	for i, piece := range []design.Piece{p.drop, {}, p.along} {
-		if piece.Fit {
-			in.Fits = append(in.Fits, [...]string{"run.0", "run.1", "run.2"}[i])
-		}
 	}
 	return in
 }
@@ -205,7 +201,7 @@ func TestBucketUnderAStackThatFits(t *testing.T) {
 	d.Under[0] = d.Run[0]
 	d.Run = d.Run[1:]
 	in := plant{}.at(900)
-	in.Layout, in.Fits, in.Bucket = route.Lay(d, q.Mm(900)), []string{"under.0", "run.1"}, q.Mm(500)
+	in.Layout, in.Bucket = route.Lay(d, q.Mm(900)), q.Mm(500)
 	assert.InDelta(t, 520, driver(t, in, driverBucket).Needed.Millimetres(), 1e-9, "the tank only has to be over the bucket")
 	v := byRule(Check(in), RuleBucket)
 	require.Len(t, v, 1)
@@ -217,14 +213,15 @@ func TestDoubtReachesTheLegs(t *testing.T) {
 	t.Parallel()
 	in := plant{drop: fits, along: falling}.at(900)
 	in.Bucket = q.Mm(800)
-	in.Layout.Under[0].Either = q.Mm(7)
-	in.Layout.Junctions[0].Gap.Either = q.Mm(1)
+	in.Layout.Under[0].Dims = []catalog.Dimension{{Slug: "ferrule", Either: q.Mm(7)}}
+	in.Layout.Junctions[0].Gap = catalog.Dimension{Slug: "gap", Either: q.Mm(1)}
 	r := Check(in)
 	require.Equal(t, driverBucket, r.Drivers[0].Slug)
 	assert.True(t, r.Drivers[0].Governs)
-	assert.InDelta(t, 8, r.LegEither.Millimetres(), 1e-9)
+	assert.InDelta(t, 8, r.LegDoubt.Either.Millimetres(), 1e-9)
+	assert.Equal(t, "ferrule", r.LegDoubt.Hangs[0].Dimension, "which is to be measured first")
 	in.HeightTyped = true
-	assert.Zero(t, Check(in).LegEither, "a height that was asked for is cut as asked")
+	assert.Zero(t, Check(in).LegDoubt.Either, "a height that was asked for is cut as asked")
 }
 
 // 150 mm (6 in) under equipment on the floor: FDA Food Code 4-402.12.
