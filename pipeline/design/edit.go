@@ -80,6 +80,10 @@ func (d Design) Clone() Design {
 	d.Pump.Curve = copied(d.Pump.Curve)
 	d.Measured = copied(d.Measured)
 	d.Cleaning = copied(d.Cleaning)
+	d.Made = copied(d.Made)
+	for i := range d.Made {
+		d.Made[i].Pieces = copiedPieces(d.Made[i].Pieces)
+	}
 	return d
 }
 
