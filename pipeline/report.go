@@ -1,9 +1,6 @@
 package pipeline
 
 import (
-	"sort"
-
-	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/flow"
@@ -53,19 +50,6 @@ type Piece struct {
 	Level    finding.Level `json:"level"` // the gravest verdict about it
 }
 
-// Dimension is a length of a part, with how far it is to be trusted.
-type Dimension struct {
-	Dimension string    `json:"dimension"`        // slug, as design.Measurement.Part takes it
-	Length    q.Amount  `json:"length"`           // taken for it
-	Either    *q.Amount `json:"either,omitempty"` // half-width of the doubt, nil for none but tolerances
-	Trust     string    `json:"trust"`            // a catalog.Trust
-	Measure   string    `json:"measure"`          // where to put the caliper
-	Source    string    `json:"source"`
-}
-
-// Name says in words which length it is.
-func (d Dimension) Name() string { return catalog.DimensionName(d.Dimension) }
-
 // Scene is where everything is, in metres over the floor and from the tank's axis.
 type Scene struct {
 	Layout    route.Layout
@@ -93,34 +77,6 @@ func figureNamed(figures []finding.Figure, slug string) (finding.Figure, bool) {
 		}
 	}
 	return finding.Figure{}, false
-}
-
-// Doubtful returns the dimensions that are in doubt until somebody measures
-// them, those that may move an answer furthest first.
-func (r Report) Doubtful() []Dimension {
-	most := map[string]q.Length{}
-	weigh := func(hangs []finding.Share) {
-		for _, s := range hangs {
-			most[s.Dimension] = max(most[s.Dimension], s.By)
-		}
-	}
-	for i := range r.Figures {
-		weigh(r.Figures[i].Hangs)
-	}
-	for i := range r.Drivers {
-		weigh(r.Drivers[i].Hangs)
-	}
-	for i := range r.Cuts {
-		weigh(r.Cuts[i].Hangs)
-	}
-	var out []Dimension
-	for _, d := range r.Dimensions {
-		if d.Either != nil {
-			out = append(out, d)
-		}
-	}
-	sort.SliceStable(out, func(i, j int) bool { return most[out[i].Dimension] > most[out[j].Dimension] })
-	return out
 }
 
 // About returns the verdicts on the piece at ref, those that are not sound first.

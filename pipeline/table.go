@@ -49,25 +49,31 @@ func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
 	return out
 }
 
-// dimensions lists each length of a part that the plant rests on, once.
+// dimensions lists each length of a part that the plant rests on, once. Where
+// its length was typed for one piece and is in doubt in another, the doubt stands.
 func (p plant) dimensions() []Dimension {
 	placed := p.layout.Pieces()
 	out := make([]Dimension, 0, 2*len(placed))
-	seen := make(map[string]bool, 2*len(placed))
+	at := make(map[string]int, 2*len(placed))
 	add := func(d *catalog.Dimension) {
-		if d.Slug == "" || seen[d.Slug] {
+		i, had := at[d.Slug]
+		switch {
+		case d.Slug == "" || had && (d.Either == 0 || out[i].Either != nil):
 			return
+		case !had:
+			i = len(out)
+			at[d.Slug] = i
+			out = append(out, Dimension{})
 		}
-		seen[d.Slug] = true
-		out = append(out, Dimension{
+		out[i] = Dimension{
 			Dimension: d.Slug,
 			Length:    q.Of(d.Length),
 			Trust:     string(d.Trust),
 			Measure:   d.Caliper,
 			Source:    d.Source,
-		})
+		}
 		if d.Either > 0 {
-			out[len(out)-1].Either = new(q.Of(d.Either))
+			out[i].Either = new(q.Of(d.Either))
 		}
 	}
 	for i := range placed {
