@@ -32,12 +32,12 @@ func DimensionName(slug string) string {
 		}
 	case "reducer":
 		if n := len(rest) - 1; n > 0 {
-			to := strings.Join(rest[:n], "/")
-			if n == 1 {
-				to = tube.Series + "/" + to
+			to, from := strings.Join(rest[:n], "/"), tube.Name
+			if n == 1 { // within one series
+				to, from = tube.Series+"/"+to, tube.Size
 			}
 			if small, ok := FindTube(to); ok {
-				size = tube.Size + " to " + small.Name
+				size = from + " to " + small.Name
 			}
 			kind, rest = rest[n]+" reducer", nil
 		}

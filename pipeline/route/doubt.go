@@ -78,7 +78,10 @@ func (ts Terms) Upright() Doubt {
 
 // weighed adds up the terms, each by the part of it that weigh tells.
 func (ts Terms) weighed(weigh func(Vec) float64) Doubt {
-	var d Doubt
+	d := Doubt{}
+	if len(ts) > 0 {
+		d.Hangs = make([]finding.Share, 0, min(len(ts), 6))
+	}
 next:
 	for i := range ts {
 		by := math.Abs(weigh(ts[i].along))
@@ -94,6 +97,9 @@ next:
 			}
 		}
 		d.Hangs = append(d.Hangs, share)
+	}
+	if len(d.Hangs) == 0 {
+		return Doubt{}
 	}
 	for i := range d.Hangs { // a handful: sorted in as they stand
 		for k := i; k > 0 && d.Hangs[k].By > d.Hangs[k-1].By; k-- {
