@@ -127,6 +127,26 @@ func TestFallToPumpAgreesWithTheLayout(t *testing.T) {
 	}
 }
 
+// The ends of a straight that is made to fit cannot be used up as its tube is:
+// laid at the height needed, nothing is left of the tube and the line still
+// meets the pump; 5 mm lower it does not.
+func TestEndsOfAFittedStraightAreNotUsedUp(t *testing.T) {
+	t.Parallel()
+	p := plant{drop: fits, along: fixed}
+	p.drop.In, p.drop.Out = "clamp/ferrule", "clamp/ferrule"
+	p.along.Length = length("2 m")
+	need := driver(t, p.at(900), driverFall).Needed
+	at := func(h q.Length) (cut, gap q.Length) {
+		l := route.Lay(p.design(), h)
+		return l.Run[0].Cut, q.Length(math.Abs(l.Suction.By.Z))
+	}
+	cut, gap := at(need)
+	assert.InDelta(t, 0, float64(cut), 1e-9)
+	assert.InDelta(t, 0, float64(gap), 1e-9)
+	_, gap = at(need - q.Mm(5))
+	assert.InDelta(t, 5, gap.Millimetres(), 1e-6)
+}
+
 func TestRigidLineIsNotRounded(t *testing.T) {
 	t.Parallel()
 	in := plant{drop: fixed, along: falling}.at(713.5)

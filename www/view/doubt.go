@@ -218,7 +218,7 @@ func (f *form) dimensions(path string) {
 		if typed == "" {
 			f.offer(f.bench, d.Slug)
 		}
-		f.El("small", strings.TrimSpace(d.Caliper+" "+d.Source+"."), "class", "hint")
+		f.El("small", strings.TrimSpace(d.Caliper+" ("+d.Source+")"), "class", "hint")
 		f.Close("li")
 	}
 	f.Close("ul")

@@ -301,7 +301,14 @@ func Heights(b Bench) string {
 		h.El("small", d.Why, "class", "hint")
 		h.first(d.Hangs)
 		h.Close("th")
-		h.El("td", needed(d), "class", "n")
+		h.Open("td", "class", "n")
+		if d.Needed > 0 && d.Either > 0 {
+			h.Text(q.Text(d.Needed))
+			h.El("small", "± "+q.Text(d.Either))
+		} else {
+			h.Text(needed(d))
+		}
+		h.Close("td")
 		h.El("td", q.Text(d.Slack), "class", "n")
 		h.Close("tr")
 	}
