@@ -135,7 +135,9 @@ func TestEndsOfAFittedStraightAreNotUsedUp(t *testing.T) {
 	p := plant{drop: fits, along: fixed}
 	p.drop.In, p.drop.Out = "clamp/ferrule", "clamp/ferrule"
 	p.along.Length = length("2 m")
-	need := driver(t, p.at(900), driverFall).Needed
+	in := p.at(900)
+	in.FallLimit = 0 // nor does the level run ask for any
+	need := driver(t, in, driverFall).Needed
 	at := func(h q.Length) (cut, gap q.Length) {
 		l := route.Lay(p.design(), h)
 		return l.Run[0].Cut, q.Length(math.Abs(l.Suction.By.Z))

@@ -119,4 +119,3 @@ func TestLooksOfTheShelf(t *testing.T) {
 		})
 	}
 }
-
