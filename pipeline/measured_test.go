@@ -80,7 +80,9 @@ func TestMeasuringTakesDoubtAway(t *testing.T) {
 	}
 	r := pipeline.Check(d)
 	for _, f := range r.Figures {
-		assert.Nil(t, f.Either, f.Slug)
+		if f.Amount.Kind == q.KindLength { // losses have a band of their own
+			assert.Nil(t, f.Either, f.Slug)
+		}
 	}
 	for _, v := range r.Verdicts {
 		assert.Empty(t, v.Measure, v.Sentence)
