@@ -56,7 +56,7 @@ var imports = map[string][]string{
 	"pipeline/design":   {"catalog", "pipeline/deflate", "pipeline/quantity", "pipeline/tokens"},
 	"pipeline/liquid":   {"pipeline/finding", "pipeline/quantity"},
 	"pipeline/vessel":   {"pipeline/finding", "pipeline/quantity"},
-	"pipeline/route":    {"catalog", "pipeline/design", "pipeline/quantity"},
+	"pipeline/route":    {"catalog", "pipeline/design", "pipeline/finding", "pipeline/quantity"},
 
 	"pipeline/design/designtest": {"catalog", "pipeline/design", "pipeline/quantity"}, // designs for tests; no program imports it
 

@@ -99,7 +99,6 @@ func (p plant) standInput() stand.Input {
 		HeightTyped: !s.Height.IsZero(),
 		Raise:       p.flow.Raise,
 		RaiseKnown:  p.flow.RaiseKnown,
-		Fits:        fits(p.design),
 		FreeOutflow: p.layout.Gravity && p.design.Delivery.Height.IsZero(),
 		LegTop:      s.LegTop.Value(),
 		Foot:        s.Foot.Value(),
@@ -144,21 +143,10 @@ func (p plant) orderInput() order.Input {
 		Layout:    p.layout,
 		Legs:      p.design.Stand.Legs,
 		LegLength: p.stand.LegLength,
-		LegEither: p.stand.LegEither,
+		LegDoubt:  p.stand.LegDoubt,
 		Stock:     p.design.Stand.Stock.Value(),
 		Kerf:      p.design.Stand.Kerf.Value(),
 	}
-}
-
-// fits returns the paths of what is made to fit.
-func fits(d design.Design) []string {
-	var out []string
-	for _, s := range d.Sizes() {
-		if s.Piece.Fit && (s.Piece.Kind == design.Straight || s.Piece.Kind == design.Hose) {
-			out = append(out, s.Path)
-		}
-	}
-	return out
 }
 
 // medium is what a liquid is to a seal. Fermented drinks are judged as ethanol

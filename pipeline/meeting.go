@@ -12,15 +12,16 @@ import (
 func (p plant) meeting() finding.Findings {
 	var out finding.Findings
 	if !p.layout.Gravity {
-		out.Add(p.gap("pump", "the pump inlet", p.layout.Suction))
+		out.Add(p.gap("pump", "the pump inlet", p.layout.Suction, p.layout.SuctionDoubt()))
 	}
-	out.Add(p.gap("delivery", "the outflow", p.layout.Discharge))
+	out.Add(p.gap("delivery", "the outflow", p.layout.Discharge, p.layout.DischargeDoubt()))
 	out.Verdicts = append(out.Verdicts, p.sprung()...)
 	return out
 }
 
-// gap judges one end of a line; at names the figure and the place.
-func (p plant) gap(at, place string, g route.Gap) finding.Findings {
+// gap judges one end of a line; at names the figure and the place. doubt is
+// what nothing that is made to fit can take up.
+func (p plant) gap(at, place string, g route.Gap, doubt route.Doubt) finding.Findings {
 	limit := p.design.Limits.Gap.Value()
 	spring := p.design.Limits.Spring.Value()
 	slug := at + "-gap"
@@ -28,6 +29,7 @@ func (p plant) gap(at, place string, g route.Gap) finding.Findings {
 		Slug:   slug,
 		Name:   "Gap between the line and " + place,
 		Amount: q.Of(g.Distance),
+		Hangs:  doubt.Hangs,
 		Piece:  at,
 		Working: finding.Working{
 			Formula: "s = √(Δx² + Δy² + Δz²)",
@@ -40,6 +42,9 @@ func (p plant) gap(at, place string, g route.Gap) finding.Findings {
 			Source: "geometry of the pieces as placed, take-outs from the catalogue",
 			Range:  "as doubtful as the lengths that nobody has published",
 		},
+	}
+	if doubt.Either > 0 {
+		figure.Either = new(q.Of(doubt.Either))
 	}
 	allowed := q.Of(limit)
 	v := finding.Verdict{
@@ -64,6 +69,9 @@ func (p plant) gap(at, place string, g route.Gap) finding.Findings {
 		if g.Turn > q.Degree/10 {
 			v.Sentence = "The line meets " + place + ", sprung by " + q.Text(g.Turn) + "."
 		}
+	}
+	if g.Distance > limit || v.Level == finding.Sound { // not of a line that comes in askew
+		doubt.Mark(&v, limit-g.Distance)
 	}
 	return finding.Findings{Figures: []finding.Figure{figure}, Verdicts: []finding.Verdict{v}}
 }

@@ -86,20 +86,21 @@ func (p plant) report() Report {
 	drains := drain.Check(p.drainInput())
 	orders := order.Check(p.orderInput())
 
-	all := finding.Join(p.tank(), p.flow.Findings, p.air(), surge.Check(p.surgeInput()), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings)
+	all := finding.Join(p.tank(), p.flow.Findings, p.air(), surge.Check(p.surgeInput()), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings, p.measured())
+	p.spread(all)
 
 	r := Report{
-		Title:    p.design.Title,
-		Figures:  all.Figures,
-		Verdicts: gravestFirst(all.Verdicts),
-		Drivers:  p.stand.Drivers,
-		Parts:    orders.Lines,
-		Cuts:     orders.Cuts,
-		Welds:    orders.Welds,
-		Doubts:   p.doubts(),
-		Cautions: p.cautions(),
-		Scene:    p.scene(),
-		plant:    &p,
+		Title:      p.design.Title,
+		Figures:    all.Figures,
+		Verdicts:   gravestFirst(all.Verdicts),
+		Drivers:    p.stand.Drivers,
+		Parts:      orders.Lines,
+		Cuts:       orders.Cuts,
+		Welds:      orders.Welds,
+		Dimensions: p.dimensions(),
+		Cautions:   p.cautions(),
+		Scene:      p.scene(),
+		plant:      &p,
 	}
 	r.Level = finding.Worst(r.Verdicts)
 	r.Pieces = p.pieces(drains, r.Verdicts)

@@ -17,18 +17,18 @@ import (
 // Its JSON is stable: figures and rules keep their slugs, amounts are written
 // as a value and a metric unit.
 type Report struct {
-	Title    string            `json:"title,omitempty"`
-	Faults   design.Faults     `json:"faults,omitempty"` // why nothing could be worked out; all else is then empty
-	Level    finding.Level     `json:"level"`            // the gravest verdict's
-	Verdicts []finding.Verdict `json:"verdicts"`         // the gravest first, otherwise in the order of the flow
-	Figures  []finding.Figure  `json:"figures"`
-	Pieces   []Piece           `json:"pieces"`
-	Drivers  []stand.Driver    `json:"heights"` // what the stand's height must satisfy
-	Parts    []order.Line      `json:"parts"`
-	Cuts     []order.Cut       `json:"cuts"`
-	Welds    []order.Weld      `json:"welds"`
-	Doubts   []Doubt           `json:"doubts"`   // lengths that nobody has published, until they are measured
-	Cautions []string          `json:"cautions"` // what can hurt somebody, always shown
+	Title      string            `json:"title,omitempty"`
+	Faults     design.Faults     `json:"faults,omitempty"` // why nothing could be worked out; all else is then empty
+	Level      finding.Level     `json:"level"`            // the gravest verdict's
+	Verdicts   []finding.Verdict `json:"verdicts"`         // the gravest first, otherwise in the order of the flow
+	Figures    []finding.Figure  `json:"figures"`
+	Pieces     []Piece           `json:"pieces"`
+	Drivers    []stand.Driver    `json:"heights"` // what the stand's height must satisfy
+	Parts      []order.Line      `json:"parts"`
+	Cuts       []order.Cut       `json:"cuts"`
+	Welds      []order.Weld      `json:"welds"`
+	Dimensions []Dimension       `json:"dimensions"` // every length of a part that the plant rests on, once, in the order of the flow
+	Cautions   []string          `json:"cautions"`   // what can hurt somebody, always shown
 
 	Scene Scene `json:"-"` // where everything is, for drawings
 
@@ -48,16 +48,6 @@ type Piece struct {
 	From     route.Vec     `json:"from"`           // metres; x from the tank's axis to the pump, y to the left, z up from the floor
 	To       route.Vec     `json:"to"`
 	Level    finding.Level `json:"level"` // the gravest verdict about it
-}
-
-// Doubt is a length that rests on no published figure.
-type Doubt struct {
-	Dimension string   `json:"dimension"` // slug, as design.Measurement.Part takes it
-	Length    q.Amount `json:"length"`    // assumed until it is measured
-	Either    q.Amount `json:"either"`    // half-width of the doubt
-	Trust     string   `json:"trust"`
-	Measure   string   `json:"measure"` // where to put the caliper
-	Source    string   `json:"source"`
 }
 
 // Scene is where everything is, in metres over the floor and from the tank's axis.

@@ -49,31 +49,40 @@ func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
 	return out
 }
 
-// doubts lists each length that rests on no published figure, once.
-func (p plant) doubts() []Doubt {
-	out := []Doubt{}
-	seen := map[string]bool{}
-	add := func(d catalog.Dimension) {
-		if d.Either == 0 || seen[d.Slug] {
+// dimensions lists each length of a part that the plant rests on, once. Where
+// its length was typed for one piece and is in doubt in another, the doubt stands.
+func (p plant) dimensions() []Dimension {
+	placed := p.layout.Pieces()
+	out := make([]Dimension, 0, 2*len(placed))
+	at := make(map[string]int, 2*len(placed))
+	add := func(d *catalog.Dimension) {
+		i, had := at[d.Slug]
+		switch {
+		case d.Slug == "" || had && (d.Either == 0 || out[i].Either != nil):
 			return
+		case !had:
+			i = len(out)
+			at[d.Slug] = i
+			out = append(out, Dimension{})
 		}
-		seen[d.Slug] = true
-		out = append(out, Doubt{
+		out[i] = Dimension{
 			Dimension: d.Slug,
 			Length:    q.Of(d.Length),
-			Either:    q.Of(d.Either),
 			Trust:     string(d.Trust),
 			Measure:   d.Caliper,
 			Source:    d.Source,
-		})
-	}
-	for _, piece := range p.layout.Pieces() {
-		for _, d := range piece.Dims {
-			add(d)
+		}
+		if d.Either > 0 {
+			out[i].Either = new(q.Of(d.Either))
 		}
 	}
-	for _, j := range p.layout.Junctions {
-		add(j.Gap)
+	for i := range placed {
+		for k := range placed[i].Dims {
+			add(&placed[i].Dims[k])
+		}
+	}
+	for i := range p.layout.Junctions {
+		add(&p.layout.Junctions[i].Gap)
 	}
 	return out
 }

@@ -18,6 +18,8 @@ type decoder struct {
 	lenient bool // members that are not known are passed over
 	files   bool // lines are counted, and the file's version is read
 
+	rest *string // where members of the whole that are not known are kept; nil where they are not
+
 	line int // of the token read last
 
 	lineOf map[string]int // by path, of every member that was read
@@ -25,9 +27,9 @@ type decoder struct {
 	broken bool // no use reading on
 }
 
-// decode reads data into d. Syntax that is not JSON ends the reading.
-func decode(d *Design, data string, files bool) *decoder {
-	dec := &decoder{data: data, files: files, lenient: !files, line: 1, lineOf: map[string]int{}}
+// decode reads data into root, a design or a shelf. Syntax that is not JSON ends the reading.
+func decode(root reflect.Value, data string, files bool, rest *string) *decoder {
+	dec := &decoder{data: data, files: files, rest: rest, lenient: !files, line: 1, lineOf: map[string]int{}}
 	if !utf8.ValidString(data) {
 		// Looked for first, since in the wrong encoding nothing else is to be believed.
 		at := 0
@@ -43,7 +45,7 @@ func decode(d *Design, data string, files bool) *decoder {
 	switch {
 	case !ok:
 	case tok.Kind == tokens.Open:
-		dec.object(reflect.ValueOf(d).Elem(), "")
+		dec.object(root, "")
 		if !dec.broken {
 			dec.next()
 		}
@@ -108,6 +110,8 @@ func (d *decoder) object(v reflect.Value, path string) {
 			d.version(tok)
 		case known:
 			d.value(in, f.shape, member, tok)
+		case path == "" && d.rest != nil && name != "shelf":
+			keep(d.rest, name, d.tokens.Raw(tok))
 		default:
 			d.tokens.Skip(tok)
 		}

@@ -31,6 +31,7 @@ type Design struct {
 	Finish   q.Entered[q.Length] `json:"finish,omitzero"`    // Ra of every bore of metal; default 0.8 µm
 	Limits   Limits              `json:"limits,omitzero"`
 	Measured []Measurement       `json:"measured,omitempty"` // dimensions taken by caliper, which replace the catalogue's
+	Made     []Made              `json:"made,omitempty"`     // parts made up by the user, to be used again; none of them is in a line
 }
 
 // Tank is the vessel, open to the air, standing upright. Heights inside it

@@ -81,6 +81,10 @@ func (d Design) Clone() Design {
 	d.Pump.Slip = copied(d.Pump.Slip)
 	d.Measured = copied(d.Measured)
 	d.Cleaning = copied(d.Cleaning)
+	d.Made = copied(d.Made)
+	for i := range d.Made {
+		d.Made[i].Pieces = copiedPieces(d.Made[i].Pieces)
+	}
 	return d
 }
 

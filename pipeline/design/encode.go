@@ -12,10 +12,10 @@ type writer struct {
 	step string // one level's indent; "" writes all on one line
 }
 
-// compact returns d as JSON without white space.
-func compact(d Design) []byte {
+// compact returns a design, or a group of one, as JSON without white space.
+func compact(group any) []byte {
 	w := writer{}
-	w.object(reflect.ValueOf(d), 0)
+	w.object(reflect.ValueOf(group), 0)
 	return w.b
 }
 

@@ -41,7 +41,10 @@ var fieldsOf = map[reflect.Type][]field{}
 
 var designType = reflect.TypeFor[Design]()
 
-func init() { survey(designType) }
+func init() {
+	survey(designType)
+	survey(reflect.TypeFor[Shelf]())
+}
 
 var measureType = reflect.TypeFor[encoding.TextUnmarshaler]()
 
@@ -51,12 +54,15 @@ func survey(t reflect.Type) {
 	if _, done := fieldsOf[t]; done {
 		return
 	}
-	fields := make([]field, t.NumField())
-	for i := range fields {
+	fields := make([]field, 0, t.NumField())
+	for i := range t.NumField() {
 		f := t.Field(i)
+		if !f.IsExported() {
+			continue
+		}
 		name, option, _ := strings.Cut(f.Tag.Get("json"), ",")
-		fields[i] = field{name: name, index: i, shape: shapeOf(f.Type), omit: option != ""}
-		switch fields[i].shape {
+		fields = append(fields, field{name: name, index: i, shape: shapeOf(f.Type), omit: option != ""})
+		switch shapeOf(f.Type) {
 		case group:
 			survey(f.Type)
 		case list:

@@ -25,7 +25,7 @@ func ReadFile(data []byte) (Design, Faults) {
 		return Design{}, Faults{{Line: 1, What: "the file is empty", Hint: `a design begins with {"drawoff": 1, "tank": {`}}
 	}
 	var d Design
-	dec := decode(&d, string(data), true)
+	dec := decode(reflect.ValueOf(&d).Elem(), string(data), true, nil)
 	return d, dec.complete(d)
 }
 

@@ -5,13 +5,15 @@ import "strings"
 // The most that a design may hold. They are far above any plant and keep
 // everything after them fast.
 const (
-	MaxPieces   = 200 // in each of Under, Run and Delivery.Pieces
-	MaxCurve    = 50  // points of a pump, or of a device's drops
-	MaxMeasured = 500 // measured dimensions
-	MaxCleaning = 20  // cleaning agents
-	MaxTitle    = 200 // characters
-	MaxNote     = 4000
-	MaxWord     = 80 // characters in any other field of words
+	MaxPieces     = 200 // in each of Under, Run and Delivery.Pieces
+	MaxCurve      = 50  // points of a pump, or of a device's drops
+	MaxMeasured   = 500 // measured dimensions
+	MaxCleaning   = 20  // cleaning agents
+	MaxMade       = 100 // parts made up by the user
+	MaxMadePieces = 20  // pieces of one of them
+	MaxTitle      = 200 // characters
+	MaxNote       = 4000
+	MaxWord       = 80 // characters in any other field of words
 
 	MaxFile = 1 << 20 // bytes of a design file
 	MaxLink = 16000   // characters of a link's fragment
@@ -31,9 +33,14 @@ func maxItems(path string) int {
 		return MaxMeasured
 	case "cleaning":
 		return MaxCleaning
+	case "made":
+		return MaxMade
 	}
-	if strings.HasSuffix(path, ".drops") {
+	switch {
+	case strings.HasSuffix(path, ".drops"):
 		return MaxCurve
+	case strings.HasPrefix(path, "made."):
+		return MaxMadePieces
 	}
 	return MaxPieces
 }

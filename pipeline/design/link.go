@@ -2,6 +2,7 @@ package design
 
 import (
 	"encoding/base64"
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -30,7 +31,7 @@ func ReadLink(fragment string) (Design, Faults) {
 		return Design{}, Faults{*f}
 	}
 	var d Design
-	dec := decode(&d, string(data), false)
+	dec := decode(reflect.ValueOf(&d).Elem(), string(data), false, nil)
 	if dec.broken && len(dec.faults) == 1 && dec.faults[0].Field == "" {
 		return Design{}, Faults{{Given: shorten(fragment), What: "the link holds something other than a design", Hint: copyAgain}}
 	}

@@ -48,7 +48,7 @@ func (d Design) oversize() (faults Faults) {
 		n    int
 	}{
 		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)}, {"pump.slip", len(d.Pump.Slip)},
-		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)},
+		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)}, {"made", len(d.Made)},
 	} {
 		if most := maxItems(l.path); l.n > most {
 			faults = append(faults, Fault{
@@ -242,8 +242,15 @@ func (v *validator) rest(d Design) {
 	span(v, "limits.spring", l.Spring, 0, rad(10), "0 to 10°")
 	span(v, "limits.floorSpace", l.FloorSpace, 0, 2, "0 to 2 m")
 
-	seen := make(map[string]bool, len(d.Measured))
-	for i, m := range d.Measured {
+	v.measured(d.Measured)
+	v.made(d.Made)
+}
+
+// measured judges lengths taken with a caliper. That the catalogue has such a
+// dimension is for whoever uses it to say.
+func (v *validator) measured(measured []Measurement) {
+	seen := make(map[string]bool, len(measured))
+	for i, m := range measured {
 		at := itemPath("measured", i)
 		switch {
 		case strings.TrimSpace(m.Part) == "":

@@ -3,7 +3,7 @@ package draw
 // upright draws a dimension between two heights at pixel column x, its words
 // on the side given ("start" to the right of it, "end" to the left). Witness
 // lines run to the pixel columns from1 and from2, where the heights are.
-func (c *canvas) upright(x, z1, z2, from1, from2 float64, side, words string) {
+func (c *canvas) upright(x, z1, z2, from1, from2 float64, side string, words ...string) {
 	y1, y2 := c.y(z1), c.y(z2)
 	c.line("witness", from1, y1, x, y1)
 	c.line("witness", from2, y2, x, y2)
@@ -14,7 +14,9 @@ func (c *canvas) upright(x, z1, z2, from1, from2 float64, side, words string) {
 	if side == "end" {
 		gap = -gap
 	}
-	c.words("dim-text", side, x+gap, (y1+y2)/2+textSize/3, words)
+	for i, line := range words {
+		c.words("dim-text", side, x+gap, (y1+y2)/2+textSize/3+float64(i)*(textSize+2), line)
+	}
 }
 
 // level draws a dimension between two world columns at pixel row y.

@@ -327,7 +327,12 @@ func (e *elevation) dimensions() {
 	radius := float64(e.Vessel.Bore) / 2
 	left := e.x(-radius)
 	outlet := e.Layout.Outlet.At
-	e.upright(left-16, 0, float64(e.Outlet), left, e.x(outlet.X), "end", q.Text(e.Outlet))
+	height := []string{q.Text(e.Outlet)}
+	if f, _ := e.report.Figure("outlet-height"); f.Either != nil {
+		// Rounded up, to stay within the margin of a phone.
+		height = append(height, "± "+q.Text(q.Mm(math.Ceil(f.Either.SI*1000-1e-6))))
+	}
+	e.upright(left-16, 0, float64(e.Outlet), left, e.x(outlet.X), "end", height...)
 	e.upright(left-16, float64(e.Outlet), e.brim(), e.x(outlet.X), left, "end", q.Text(q.Length(e.brim())-e.Outlet))
 	right := e.x(e.right) + 16
 	if !e.Layout.Gravity {

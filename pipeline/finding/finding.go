@@ -11,8 +11,18 @@ type Figure struct {
 	Name    string           `json:"name"`             // as shown, "Suction head available, lowest level"
 	Amount  quantity.Amount  `json:"amount"`           // the value
 	Either  *quantity.Amount `json:"either,omitempty"` // half-width of what is not known, nil when nothing is doubtful
-	Piece   string           `json:"piece,omitempty"`  // design path of the piece it belongs to, or ""
+	Hangs   []Share          `json:"hangsOn,omitempty"`
+	Piece   string           `json:"piece,omitempty"` // design path of the piece it belongs to, or ""
 	Working `json:"working"`
+}
+
+// Share is what one dimension of the catalogue, of a mark lower than standard,
+// has to do with the doubt about an answer. Lists of them begin with the
+// largest: the part to measure first.
+type Share struct {
+	Dimension string          `json:"dimension"` // slug
+	Trust     string          `json:"trust"`     // its mark
+	By        quantity.Length `json:"by"`        // how far it may move the answer, either way; 0 for a value that is doubtful only in where it comes from
 }
 
 // Working is how a figure was reached, enough to follow it by hand.
@@ -47,12 +57,13 @@ func (l Level) String() string { return [...]string{"sound", "look", "stop"}[l] 
 type Verdict struct {
 	Rule     string           `json:"rule"` // slug in words, "suction-margin"
 	Level    Level            `json:"level"`
-	Piece    string           `json:"piece,omitempty"`  // design path of the piece it is about, or "tank", "pump", ...
-	Sentence string           `json:"sentence"`         // what is so, and why it matters, for a person in a workshop
-	Advice   string           `json:"advice,omitempty"` // what would make it sound, a full sentence, "" when sound
-	Figure   string           `json:"figure,omitempty"` // slug of the figure judged, or ""
-	Limit    *quantity.Amount `json:"limit,omitempty"`  // what it was held against, nil where there is none
-	Basis    string           `json:"basis"`            // standard with clause, or "common practice, no source"
+	Piece    string           `json:"piece,omitempty"`        // design path of the piece it is about, or "tank", "pump", ...
+	Sentence string           `json:"sentence"`               // what is so, and why it matters, for a person in a workshop
+	Advice   string           `json:"advice,omitempty"`       // what would make it sound, a full sentence, "" when sound
+	Figure   string           `json:"figure,omitempty"`       // slug of the figure judged, or ""
+	Limit    *quantity.Amount `json:"limit,omitempty"`        // what it was held against, nil where there is none
+	Measure  string           `json:"measureFirst,omitempty"` // slug of the dimension to measure first, where doubt could overturn the verdict
+	Basis    string           `json:"basis"`                  // standard with clause, or "common practice, no source"
 }
 
 // Findings is what one room has to say.

@@ -17,10 +17,10 @@ import (
 type Input struct {
 	Layout    route.Layout
 	Legs      int
-	LegLength q.Length // of one leg tube; 0 for none
-	LegEither q.Length // half-width of doubt about it
-	Stock     q.Length // length that tube is sold in
-	Kerf      q.Length // width of the saw cut
+	LegLength q.Length    // of one leg tube; 0 for none
+	LegDoubt  route.Doubt // about it
+	Stock     q.Length    // length that tube is sold in
+	Kerf      q.Length    // width of the saw cut
 }
 
 // Line is one line of the parts list.
@@ -35,11 +35,12 @@ type Line struct {
 
 // Cut is one length of tube to cut.
 type Cut struct {
-	Ref    string   `json:"ref"`
-	Name   string   `json:"name"`
-	Length q.Length `json:"length"`
-	Either q.Length `json:"either"`         // half-width of doubt: measure before cutting
-	Tube   string   `json:"tube,omitempty"` // slug; "" for a leg, whose tube is not ours to choose
+	Ref    string          `json:"ref"`
+	Name   string          `json:"name"`
+	Length q.Length        `json:"length"`
+	Either q.Length        `json:"either"`            // half-width of doubt: measure before cutting
+	Hangs  []finding.Share `json:"hangsOn,omitempty"` // what that doubt hangs on, the part to measure first at its head
+	Tube   string          `json:"tube,omitempty"`    // slug; "" for a leg, whose tube is not ours to choose
 }
 
 // Weld is one weld to make.

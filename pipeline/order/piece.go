@@ -36,9 +36,11 @@ func (b *builder) piece(p *route.Piece) {
 // cut notes the tube of a straight. One with no tube left in it is no part:
 // its ends then meet each other, which nobody should find out with a saw.
 func (b *builder) cut(p *route.Piece) {
+	var doubt route.Doubt
 	if p.Cut > 0 {
-		b.r.Cuts = append(b.r.Cuts, Cut{Ref: p.Ref, Name: p.Label, Length: p.Cut, Either: p.Doubt, Tube: p.In.Half.Tube.Slug})
-		if p.Doubt < p.Cut {
+		doubt = b.in.Layout.CutDoubt(p)
+		b.r.Cuts = append(b.r.Cuts, Cut{Ref: p.Ref, Name: p.Label, Length: p.Cut, Either: doubt.Either, Hangs: doubt.Hangs, Tube: p.In.Half.Tube.Slug})
+		if doubt.Either < p.Cut {
 			return
 		}
 	}
@@ -51,8 +53,9 @@ func (b *builder) cut(p *route.Piece) {
 		Basis:    "geometry",
 	}
 	if p.Cut > 0 {
-		v.Sentence = "This straight comes out at " + q.Text(p.Cut) + ", and the parts it closes between are in doubt by " + q.Text(p.Doubt) + ": there may be no room for it."
-		v.Advice = "Measure the parts that no standard gives a length for, or make room."
+		v.Sentence = "This straight comes out at " + q.Text(p.Cut) + ", and the parts it closes between are in doubt by " + q.Text(doubt.Either) + ": there may be no room for it."
+		v.Measure = doubt.Hangs[0].Dimension
+		v.Advice = "Measure the " + catalog.DimensionName(v.Measure) + " first, or make room."
 	}
 	b.r.Verdicts = append(b.r.Verdicts, v)
 }
@@ -79,7 +82,7 @@ func (b *builder) withEnds(p *route.Piece) {
 		if p.Kind == design.Hose {
 			// Hoses of two lengths are two things to order.
 			line.Slug += "/" + q.Text(p.Length)
-			line.Name += ", " + q.Text(p.Length) + " over its ends"
+			line.Name += ", " + give(p.Length, b.in.Layout.CutDoubt(p)) + " over its ends"
 		}
 		b.list.add(rankOf(p.Kind), line)
 	}

@@ -9,6 +9,7 @@ import (
 	"drawoff/catalog"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // tubes adds up the cuts of each tube and says how many lengths to buy.
@@ -102,14 +103,22 @@ func (b *builder) legs() {
 		return
 	}
 	for i := range n {
-		b.r.Cuts = append(b.r.Cuts, Cut{Ref: "stand", Name: "leg " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n), Length: l, Either: b.in.LegEither})
+		b.r.Cuts = append(b.r.Cuts, Cut{Ref: "stand", Name: "leg " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n), Length: l, Either: b.in.LegDoubt.Either, Hangs: b.in.LegDoubt.Hangs})
 	}
 	trust := catalog.Derived
-	if b.in.LegEither > 0 {
+	if b.in.LegDoubt.Either > 0 {
 		trust = catalog.Unknown
 	}
-	b.list.add(rankLeg, Line{Slug: "leg-tube", Name: "leg tube, " + q.Text(l) + " each", Quantity: float64(n), Unit: pieces,
+	b.list.add(rankLeg, Line{Slug: "leg-tube", Name: "leg tube, " + give(l, b.in.LegDoubt) + " each", Quantity: float64(n), Unit: pieces,
 		Note: "size and wall by whoever checks the stand", Trust: trust})
+}
+
+// give tells a length with the doubt about it.
+func give(l q.Length, d route.Doubt) string {
+	if d.Either == 0 {
+		return q.Text(l)
+	}
+	return q.Text(l) + " ± " + q.Text(d.Either)
 }
 
 // figures counts up.

@@ -103,25 +103,11 @@ func entering(dirs []Vec, used []bool, length []float64, miss, price Vec) int {
 func leastNorm(dirs []Vec, used []bool, miss Vec, want []float64) Vec {
 	var m [3][3]float64
 	for i, d := range dirs {
-		if !used[i] {
-			continue
-		}
-		c := [3]float64{d.X, d.Y, d.Z}
-		for j := range c {
-			for k := range c {
-				m[j][k] += c[j] * c[k]
-			}
+		if used[i] {
+			outer(&m, d)
 		}
 	}
-	values, vectors := eigen(m)
-	// Two straights that differ by less than 1 in 100 000 count as parallel.
-	floor := 1e-10 * max(values[0], values[1], values[2])
-	var y Vec
-	for i, l := range values {
-		if l > floor {
-			y = y.Add(vectors[i].Scale(vectors[i].Dot(miss) / l))
-		}
-	}
+	y := spanOf(m).inverse(miss)
 	for i, d := range dirs {
 		want[i] = 0
 		if used[i] {

@@ -63,18 +63,14 @@ func TestLayIsSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, h := designtest.Design(t).Filled(), height(t)
 		l := route.Lay(d, h)
-		numbers := []float64{float64(l.Suction.Distance), float64(l.Suction.Turn), float64(l.Discharge.Distance), float64(route.Lowest(l.Pieces()))}
+		numbers := []float64{float64(l.Suction.Distance), float64(l.Suction.Turn), float64(l.Discharge.Distance), float64(route.Lowest(l.Pieces())), float64(l.SuctionDoubt().Either), float64(l.DischargeDoubt().Either)}
 		for i, p := range l.Pieces() {
 			assert.Equal(t, i+1, p.Number)
-			numbers = append(numbers, p.Out.At.X, p.Out.At.Y, p.Out.At.Z, float64(p.Length), float64(p.Either), float64(p.Doubt), float64(p.Spring), float64(p.Radius))
+			numbers = append(numbers, p.Out.At.X, p.Out.At.Y, p.Out.At.Z, float64(p.Length), float64(p.Spring), float64(p.Radius))
 			if p.Third != nil {
 				numbers = append(numbers, p.Third.At.X, p.Third.At.Y, p.Third.At.Z)
 			}
-			var doubt q.Length
-			for _, dim := range p.Dims {
-				doubt += dim.Either
-			}
-			assert.Equal(t, doubt, p.Either)
+			numbers = append(numbers, float64(l.CutDoubt(&p).Either))
 		}
 		for _, n := range numbers {
 			assert.False(t, math.IsNaN(n) || math.IsInf(n, 0))

@@ -52,7 +52,8 @@ func Lay(d design.Design, height q.Length) Layout {
 		line = l.Delivery
 	}
 	w.through("delivery.pieces.", d.Delivery.Pieces, l.Delivery)
-	l.Discharge = w.finish(line, outflow(&d.Delivery))
+	l.outflow = outflow(&d.Delivery)
+	l.Discharge = w.finish(line, l.outflow)
 	l.Junctions = w.junctions
 	return l
 }

@@ -50,15 +50,14 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		w.parts = append(w.parts, catalog.Part{Slug: tube.Slug + "/device/" + p.Ref, Name: name + ", " + tube.Name + ", to weld"})
 		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
 	case design.Straight:
-		if spec.Fit {
-			p.Fit = true
+		if p.Fit = spec.Fit; p.Fit {
 			w.fits = append(w.fits, p)
 		} else {
 			p.Cut = spec.Length.Value()
 		}
 		w.ahead(upstream+p.Cut+downstream, tube.Bore())
 	case design.Hose:
-		if spec.Fit {
+		if p.Fit = spec.Fit; p.Fit {
 			w.hose, w.hoseFree = p, spec.Length.IsZero()
 		}
 		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
@@ -71,9 +70,6 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	p.Parts = slices.Clip(w.parts[parts:])
 	for i := range p.Path {
 		p.Length += p.Path[i].Length
-	}
-	for i := range p.Dims {
-		p.Either += p.Dims[i].Either
 	}
 	p.Out.At, p.Out.Dir = w.at, w.dir
 	w.half = p.Out.Half

@@ -56,11 +56,9 @@ type Piece struct {
 	Path    []Segment
 	Length  q.Length            // along the centreline, ends included
 	Cut     q.Length            // straight: tube to cut, after take-outs; else 0
-	Fit     bool                // straight: Cut is whatever closes the gap
-	Either  q.Length            // half-width of doubt about Length: the sum of those of Dims
+	Fit     bool                // straight or hose: its length is whatever closes the gap
 	Parts   []catalog.Part      // what to order for the body of it: not its halves, not loose tube
 	Dims    []catalog.Dimension // every catalogue dimension that its length rests on, once for each time it counts
-	Doubt   q.Length            // straight made to fit: half-width of doubt about Cut, which takes up that of the line it closes
 	Spring  q.Angle             // how far the joint before it is sprung to lay it to its fall
 	Unlaid  bool                // straight: it runs too steeply to be laid to the fall asked of it, which has no effect
 	Turned  q.Angle             // bend: the angle it turns
@@ -97,7 +95,8 @@ type Layout struct {
 	Discharge Gap        // at the delivery
 	Gravity   bool       // no pump: Under, Run and Delivery are one line
 
-	all []Piece // Under, Run and Delivery, which are parts of it, as Lay made them
+	all     []Piece // Under, Run and Delivery, which are parts of it, as Lay made them
+	outflow target  // what the delivery should come to
 }
 
 // ToPump returns the pieces up to the pump, by gravity all of them, in flow

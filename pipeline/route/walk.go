@@ -89,7 +89,6 @@ func (w *walk) finish(line []Piece, t target) Gap {
 	if len(joints) > len(line) {
 		joints[len(line)].Up = *end
 	}
-	w.doubt(line, joints)
 	return t.gap(end)
 }
 
@@ -163,28 +162,5 @@ func (w *walk) reach(p *Piece, t target) {
 	p.Out.At, p.Out.Dir = s.To, s.Dir
 	if t.dir != (Vec{}) {
 		p.Out.Dir = t.dir // a hose turns to the way its target faces
-	}
-}
-
-// doubt works out how far the cut of each straight made to fit is in doubt:
-// it takes up the doubt of every length that runs its way, its own ends
-// included, and shares it with the other fitted straights that run so.
-func (w *walk) doubt(line []Piece, joints []Junction) {
-	for _, f := range w.fits {
-		var all, sharers float64
-		for i := range line {
-			p := &line[i]
-			along := max(math.Abs(f.In.Dir.Dot(p.In.Dir)), math.Abs(f.In.Dir.Dot(p.Out.Dir)))
-			all += float64(p.Either) * along
-		}
-		for i := range joints {
-			all += float64(joints[i].Gap.Either) * math.Abs(f.In.Dir.Dot(joints[i].Up.Dir))
-		}
-		for _, other := range w.fits {
-			if other.In.Dir.Dot(f.In.Dir) > 1-small {
-				sharers++
-			}
-		}
-		f.Doubt = q.Length(all / sharers)
 	}
 }

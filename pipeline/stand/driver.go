@@ -3,19 +3,24 @@ package stand
 import (
 	"sort"
 
+	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // Driver is one need that the height of the tank has to meet.
 type Driver struct {
-	Slug    string   `json:"slug"`
-	Name    string   `json:"name"`
-	Why     string   `json:"why"`     // a sentence
-	Needed  q.Length `json:"needed"`  // of the outlet face over the floor, at least
-	Slack   q.Length `json:"slack"`   // height less Needed; negative where it is not met
-	Governs bool     `json:"governs"` // needs the most
-	Either  q.Length `json:"either"`  // half-width of doubt about Needed
+	Slug    string          `json:"slug"`
+	Name    string          `json:"name"`
+	Why     string          `json:"why"`               // a sentence
+	Needed  q.Length        `json:"needed"`            // of the outlet face over the floor, at least
+	Slack   q.Length        `json:"slack"`             // height less Needed; negative where it is not met
+	Governs bool            `json:"governs"`           // needs the most
+	Either  q.Length        `json:"either"`            // half-width of doubt about Needed
+	Hangs   []finding.Share `json:"hangsOn,omitempty"` // what that doubt hangs on, the part to measure first at its head
 }
+
+func (d Driver) doubt() route.Doubt { return route.Doubt{Either: d.Either, Hangs: d.Hangs} }
 
 // The needs.
 const (
@@ -44,26 +49,26 @@ func ranked(in Input, l line) []Driver {
 func drivers(in Input, l line) []Driver {
 	ds := make([]Driver, 0, 4)
 	if in.Bucket > 0 {
-		hang, either := l.hanging(in, l.stack())
+		hang, doubt := l.hanging(in, l.stack())
 		ds = append(ds, Driver{
 			Slug: driverBucket,
 			Name: "Bucket under the stack",
 			Why: "What hangs under the outlet reaches " + q.Text(hang) + " below its face; the bucket takes " +
 				q.Text(in.Bucket) + " and wants " + q.Text(in.Clearance) + " free over it.",
 			Needed: hang + in.Bucket + in.Clearance,
-			Either: either,
+			Either: doubt.Either, Hangs: doubt.Hangs,
 		})
 	}
 	// Where the line is rigid the pump's height decides what is free under it, and floorVerdict has it.
 	if in.FloorSpace > 0 && !l.rigid {
-		hang, either := l.hanging(in, l.first)
+		hang, doubt := l.hanging(in, l.first)
 		ds = append(ds, Driver{
 			Slug: driverFloor,
 			Name: "Free height to clean the floor",
 			Why: "What hangs on the tank reaches " + q.Text(hang) + " below the outlet face and is to stay " +
 				q.Text(in.FloorSpace) + " clear of the floor.",
 			Needed: hang + in.FloorSpace,
-			Either: either,
+			Either: doubt.Either, Hangs: doubt.Hangs,
 		})
 	}
 	if d, ok := fallDriver(in, l); ok {
@@ -95,7 +100,7 @@ func fallDriver(in Input, l line) (Driver, bool) {
 	if l.climbs || l.free {
 		return Driver{}, false
 	}
-	d := Driver{Slug: driverFall, Name: "Fall to the pump", Needed: in.Height + l.miss - l.give, Either: l.either}
+	d := Driver{Slug: driverFall, Name: "Fall to the pump", Needed: in.Height + l.miss - l.give, Either: l.doubt.Either, Hangs: l.doubt.Hangs}
 	to := l.end()
 	if !l.toPump {
 		d.Slug, d.Name = driverOutflow, "Fall to the outflow"

@@ -5,6 +5,7 @@ import (
 
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // The figures of the stand.
@@ -23,8 +24,8 @@ const exact = "any heights; as doubtful as the lengths that go in"
 func figures(in Input, r Result, l line) []finding.Figure {
 	legs := r.Legs
 	fs := []finding.Figure{
-		{Slug: figureHeight, Name: "Outlet face over the floor", Amount: q.Of(in.Height), Piece: "stand", Working: heightWorking(in, r.Drivers)},
-		{Slug: figureLeg, Name: "Leg tube, each", Amount: q.Of(legs.LegLength), Either: either(legs.LegEither), Piece: "stand", Working: finding.Working{
+		{Slug: figureHeight, Name: "Outlet face over the floor", Amount: q.Of(in.Height), Either: either(r.Height), Hangs: r.Height.Hangs, Piece: "stand", Working: heightWorking(in, r.Drivers)},
+		{Slug: figureLeg, Name: "Leg tube, each", Amount: q.Of(legs.LegLength), Either: either(legs.LegDoubt), Hangs: legs.LegDoubt.Hangs, Piece: "stand", Working: finding.Working{
 			Formula: "L = H + t - f",
 			Inputs: []finding.Input{
 				finding.In("H", "outlet face over the floor", in.Height),
@@ -55,7 +56,7 @@ func figures(in Input, r Result, l line) []finding.Figure {
 				Source: noSource, Range: "legs of one length, all out of one stock",
 			}})
 	}
-	fs = append(fs, finding.Figure{Slug: figureOverall, Name: "Brim over the floor", Amount: q.Of(r.Overall), Piece: "tank", Working: finding.Working{
+	fs = append(fs, finding.Figure{Slug: figureOverall, Name: "Brim over the floor", Amount: q.Of(r.Overall), Either: either(r.Height), Hangs: r.Height.Hangs, Piece: "tank", Working: finding.Working{
 		Formula: "Z = H + b + d",
 		Inputs: []finding.Input{
 			finding.In("H", "outlet face over the floor", in.Height),
@@ -73,7 +74,7 @@ func figures(in Input, r Result, l line) []finding.Figure {
 // bucketSpace is the free height under the stack, bucket or no bucket.
 func bucketSpace(in Input, l line) finding.Figure {
 	hang, doubt := l.hanging(in, l.under)
-	return finding.Figure{Slug: figureBucket, Name: "Free height under the stack", Amount: q.Of(in.Height - hang), Either: either(doubt), Piece: "stand",
+	return finding.Figure{Slug: figureBucket, Name: "Free height under the stack", Amount: q.Of(in.Height - hang), Either: either(doubt), Hangs: doubt.Hangs, Piece: "stand",
 		Working: finding.Working{
 			Formula: "B = H - h",
 			Inputs: []finding.Input{
@@ -95,9 +96,9 @@ func heightWorking(in Input, ds []Driver) finding.Working {
 	return w
 }
 
-func either(l q.Length) *q.Amount {
-	if l == 0 {
+func either(d route.Doubt) *q.Amount {
+	if d.Either == 0 {
 		return nil
 	}
-	return amount(l)
+	return amount(d.Either)
 }

@@ -5,29 +5,51 @@ import (
 
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // Legs is what the legs come to.
 type Legs struct {
 	LegCount  int
-	LegLength q.Length // of one leg tube; 0 where the height leaves none
-	LegEither q.Length // half-width of doubt about LegLength
-	PerLength int      // out of one stock length; 0 where a leg is longer than that
-	Lengths   int      // stock lengths to buy
-	Offcut    q.Length // left of the last
+	LegLength q.Length    // of one leg tube; 0 where the height leaves none
+	LegDoubt  route.Doubt // about LegLength
+	PerLength int         // out of one stock length; 0 where a leg is longer than that
+	Lengths   int         // stock lengths to buy
+	Offcut    q.Length    // left of the last
 }
 
-// legsOf works the legs out. A height that somebody asked for is cut as
-// asked; one that follows from a need shares its doubt.
-func legsOf(in Input, governs *Driver) Legs {
+// heightDoubt returns how far the height may be out. A height that somebody
+// asked for stands as asked. One that follows from the needs is the largest of
+// them: it may come out as high as any of them may, and no lower than each at
+// its least.
+func heightDoubt(in Input, ds []Driver) route.Doubt {
+	if in.HeightTyped || len(ds) == 0 {
+		return route.Doubt{}
+	}
+	high, low := &ds[0], &ds[0]
+	for i := range ds {
+		if ds[i].Needed+ds[i].Either > high.Needed+high.Either {
+			high = &ds[i]
+		}
+		if ds[i].Needed-ds[i].Either > low.Needed-low.Either {
+			low = &ds[i]
+		}
+	}
+	up, down := high.Needed+high.Either-ds[0].Needed, ds[0].Needed-low.Needed+low.Either
+	if down > up {
+		return route.Doubt{Either: down, Hangs: ds[0].Hangs}
+	}
+	return route.Doubt{Either: up, Hangs: high.Hangs}
+}
+
+// legsOf works the legs out; height is the doubt about the height, which they share.
+func legsOf(in Input, height route.Doubt) Legs {
 	l := Legs{LegCount: in.Legs, LegLength: in.Height + in.LegTop - in.Foot}
 	if l.LegLength <= 0 || in.Legs < 1 {
 		l.LegLength = 0
 		return l
 	}
-	if !in.HeightTyped && governs != nil {
-		l.LegEither = governs.Either
-	}
+	l.LegDoubt = height
 	l.PerLength = PerLength(l.LegLength, in.Stock, in.Kerf)
 	if l.PerLength == 0 {
 		return l

@@ -2,7 +2,6 @@ package stand
 
 import (
 	"math"
-	"slices"
 
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
@@ -27,7 +26,7 @@ type line struct {
 	pieces []route.Piece // all of it, in flow order
 	first  int           // index of the first that gives; pieces before it move with the tank
 	under  int           // how many of pieces hang under the outlet
-	either q.Length      // half-width of doubt about the drop of what is rigid
+	doubt  route.Doubt   // about the drop of what is rigid
 }
 
 // moves returns what goes up and down with the tank.
@@ -62,7 +61,7 @@ func reach(in Input) line {
 	for i := range l.pieces {
 		p := &l.pieces[i]
 		level, drop := extent(p)
-		fit := slices.Contains(in.Fits, p.Ref)
+		fit := p.Fit
 		switch {
 		case fit && p.Kind == design.Hose:
 			// A hose reaches any height; it has to fall over its level reach.
@@ -70,7 +69,7 @@ func reach(in Input) line {
 			l.allow(level, 0, in.FallLimit)
 			l.first = min(l.first, i)
 		case fit && p.In.Dir.Z <= -steep:
-			l.give += drop
+			l.give += q.Length(-p.In.Dir.Z) * p.Cut // its ends cannot be used up
 			l.first = min(l.first, i)
 		case fit && p.In.Dir.Z >= steep:
 			l.climbs = true
@@ -79,10 +78,9 @@ func reach(in Input) line {
 			if runsLevel(p) {
 				l.allow(level, drop, in.FallLimit)
 			}
-			l.either += doubt(p)
 		}
-		l.either += doubtBefore(lay, i)
 	}
+	l.doubt = route.TermsOf(l.pieces, lay.Junctions).Upright()
 	l.rigid = !l.free && l.first == len(l.pieces)
 	return l
 }
@@ -110,29 +108,38 @@ func runsLevel(p *route.Piece) bool {
 	return p.Kind != design.Bend && math.Abs(p.In.Dir.Z) < steep && math.Abs(p.Out.Dir.Z) < steep
 }
 
-// doubt returns the half-width of doubt about how far p reaches up or down.
-// For a bend it is on the safe side: all of its doubt, if either leg is upright.
-func doubt(p *route.Piece) q.Length {
-	return q.Length(max(math.Abs(p.In.Dir.Z), math.Abs(p.Out.Dir.Z))) * p.Either
-}
-
-// doubtBefore returns the same of the gap at the joint before piece i.
-func doubtBefore(l route.Layout, i int) q.Length {
-	if i >= len(l.Junctions) {
-		return 0
+// heightOf returns the doubt about the height over the floor of the piece at
+// ref: of what lies between it and the tank while it moves with the tank, of
+// what lies between it and the pump where it stays with the pump.
+func (l line) heightOf(in Input, ref string) route.Doubt {
+	joints := in.Layout.Junctions
+	n := len(l.pieces)
+	upTo := func(i int) []route.Junction { return joints[:min(i, len(joints))] }
+	for k := range l.pieces {
+		switch {
+		case l.pieces[k].Ref != ref:
+		case k < l.first:
+			return route.TermsOf(l.pieces[:k+1], upTo(k+1)).Upright()
+		default:
+			after := upTo(n + 1)
+			return route.TermsOf(l.pieces[k:], after[min(k+1, len(after)):]).Upright()
+		}
 	}
-	j := &l.Junctions[i]
-	return q.Length(math.Abs(j.Up.Dir.Z)) * j.Gap.Either
+	for k := range in.Layout.Delivery {
+		if in.Layout.Delivery[k].Ref == ref {
+			up := upTo(n + 2 + k)
+			return route.TermsOf(in.Layout.Delivery[:k+1], up[min(n+1, len(up)):]).Upright()
+		}
+	}
+	return route.Doubt{}
 }
 
 // hanging returns how far the first n pieces reach below the outlet face, and
-// the half-width of doubt about it.
-func (l line) hanging(in Input, n int) (hang, either q.Length) {
+// the doubt about it.
+func (l line) hanging(in Input, n int) (q.Length, route.Doubt) {
 	if n == 0 {
-		return 0, 0
+		return 0, route.Doubt{}
 	}
-	for i := range n {
-		either += doubt(&l.pieces[i]) + doubtBefore(in.Layout, i)
-	}
-	return max(0, in.Height-route.Lowest(l.pieces[:n])), either
+	doubt := route.TermsOf(l.pieces[:n], in.Layout.Junctions[:min(n, len(in.Layout.Junctions))]).Upright()
+	return max(0, in.Height-route.Lowest(l.pieces[:n])), doubt
 }

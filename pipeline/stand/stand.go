@@ -23,7 +23,6 @@ type TankShape struct {
 // Input is what Check reads, with every usual value filled in.
 type Input struct {
 	Layout      route.Layout // laid with its outlet face at Height
-	Fits        []string     // refs of the straights and hoses that are made to fit
 	Tank        TankShape
 	Height      q.Length // of the outlet face over the floor; a side outlet: of its centre
 	HeightTyped bool     // somebody asked for that height
@@ -46,7 +45,8 @@ type Input struct {
 // Result is what Check has to say.
 type Result struct {
 	finding.Findings
-	Drivers []Driver // the neediest first
+	Drivers []Driver    // the neediest first
+	Height  route.Doubt // about the height of the outlet face; none where somebody asked for one
 	Legs
 	Overall q.Length // brim over the floor
 	Caution string
@@ -100,15 +100,12 @@ func Check(in Input) Result {
 		Overall: in.Height + in.Tank.BottomToOutlet + in.Tank.Depth,
 		Caution: caution,
 	}
-	var governs *Driver
-	if len(r.Drivers) > 0 && r.Drivers[0].Governs {
-		governs = &r.Drivers[0]
-	}
-	r.Legs = legsOf(in, governs)
+	r.Height = heightDoubt(in, r.Drivers)
+	r.Legs = legsOf(in, r.Height)
 	r.Verdicts = append(r.Verdicts, heightVerdicts(in, r.Drivers, l)...)
 	r.Verdicts = append(r.Verdicts, floorVerdict(in, l)...)
 	r.Verdicts = append(r.Verdicts, bucketVerdict(in, l)...)
-	r.Verdicts = append(r.Verdicts, ceilingVerdict(in, r.Overall)...)
+	r.Verdicts = append(r.Verdicts, ceilingVerdict(in, r.Overall, r.Height)...)
 	r.Verdicts = append(r.Verdicts, legVerdicts(in, r.Legs)...)
 	r.Figures = figures(in, r, l)
 	return r

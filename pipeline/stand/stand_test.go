@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
@@ -62,11 +63,6 @@ func (p plant) at(mm float64) Input {
 		Kerf:       q.Mm(2.5),
 		FloorSpace: q.Mm(150),
 		FallLimit:  0.01,
-	}
-	for i, piece := range []design.Piece{p.drop, {}, p.along} {
-		if piece.Fit {
-			in.Fits = append(in.Fits, [...]string{"run.0", "run.1", "run.2"}[i])
-		}
 	}
 	return in
 }
@@ -129,6 +125,28 @@ func TestFallToPumpAgreesWithTheLayout(t *testing.T) {
 			assert.Greater(t, higher, 9.0, "nothing takes up more height")
 		}
 	}
+}
+
+// The ends of a straight that is made to fit cannot be used up as its tube is:
+// laid at the height needed, nothing is left of the tube and the line still
+// meets the pump; 5 mm lower it does not.
+func TestEndsOfAFittedStraightAreNotUsedUp(t *testing.T) {
+	t.Parallel()
+	p := plant{drop: fits, along: fixed}
+	p.drop.In, p.drop.Out = "clamp/ferrule", "clamp/ferrule"
+	p.along.Length = length("2 m")
+	in := p.at(900)
+	in.FallLimit = 0 // nor does the level run ask for any
+	need := driver(t, in, driverFall).Needed
+	at := func(h q.Length) (cut, gap q.Length) {
+		l := route.Lay(p.design(), h)
+		return l.Run[0].Cut, q.Length(math.Abs(l.Suction.By.Z))
+	}
+	cut, gap := at(need)
+	assert.InDelta(t, 0, float64(cut), 1e-9)
+	assert.InDelta(t, 0, float64(gap), 1e-9)
+	_, gap = at(need - q.Mm(5))
+	assert.InDelta(t, 5, gap.Millimetres(), 1e-6)
 }
 
 func TestRigidLineIsNotRounded(t *testing.T) {
@@ -205,7 +223,7 @@ func TestBucketUnderAStackThatFits(t *testing.T) {
 	d.Under[0] = d.Run[0]
 	d.Run = d.Run[1:]
 	in := plant{}.at(900)
-	in.Layout, in.Fits, in.Bucket = route.Lay(d, q.Mm(900)), []string{"under.0", "run.1"}, q.Mm(500)
+	in.Layout, in.Bucket = route.Lay(d, q.Mm(900)), q.Mm(500)
 	assert.InDelta(t, 520, driver(t, in, driverBucket).Needed.Millimetres(), 1e-9, "the tank only has to be over the bucket")
 	v := byRule(Check(in), RuleBucket)
 	require.Len(t, v, 1)
@@ -217,14 +235,15 @@ func TestDoubtReachesTheLegs(t *testing.T) {
 	t.Parallel()
 	in := plant{drop: fits, along: falling}.at(900)
 	in.Bucket = q.Mm(800)
-	in.Layout.Under[0].Either = q.Mm(7)
-	in.Layout.Junctions[0].Gap.Either = q.Mm(1)
+	in.Layout.Under[0].Dims = []catalog.Dimension{{Slug: "ferrule", Either: q.Mm(7)}}
+	in.Layout.Junctions[0].Gap = catalog.Dimension{Slug: "gap", Either: q.Mm(1)}
 	r := Check(in)
 	require.Equal(t, driverBucket, r.Drivers[0].Slug)
 	assert.True(t, r.Drivers[0].Governs)
-	assert.InDelta(t, 8, r.LegEither.Millimetres(), 1e-9)
+	assert.InDelta(t, 8, r.LegDoubt.Either.Millimetres(), 1e-9)
+	assert.Equal(t, "ferrule", r.LegDoubt.Hangs[0].Dimension, "which is to be measured first")
 	in.HeightTyped = true
-	assert.Zero(t, Check(in).LegEither, "a height that was asked for is cut as asked")
+	assert.Zero(t, Check(in).LegDoubt.Either, "a height that was asked for is cut as asked")
 }
 
 // 150 mm (6 in) under equipment on the floor: FDA Food Code 4-402.12.

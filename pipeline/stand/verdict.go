@@ -14,7 +14,7 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 	var out []finding.Verdict
 	for _, d := range ds {
 		if !d.met() {
-			out = append(out, finding.Verdict{
+			v := finding.Verdict{
 				Rule:     RuleHeight,
 				Level:    weight(d.Slug),
 				Piece:    "stand",
@@ -23,7 +23,9 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 				Figure:   figureHeight,
 				Limit:    amount(d.Needed),
 				Basis:    basis(d.Slug),
-			})
+			}
+			d.doubt().Mark(&v, d.Slack)
+			out = append(out, v)
 		}
 	}
 	if len(out) > 0 || len(ds) == 0 {
@@ -40,6 +42,19 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 	}
 	if l.rigid {
 		v.Sentence += " Nothing in the line gives up or down: any other height misses " + l.end() + "."
+	}
+	// The need that doubt could leave shortest of all, if any.
+	worst := &ds[0]
+	for i := range ds {
+		if ds[i].Slack-ds[i].Either < worst.Slack-worst.Either {
+			worst = &ds[i]
+		}
+	}
+	if doubt := worst.doubt(); doubt.Overturns(worst.Slack) {
+		if !worst.Governs {
+			v.Sentence += " Nearest to falling short when the parts are measured: " + lower(worst.Name) + ", with " + q.Text(worst.Slack) + " to spare."
+		}
+		doubt.Mark(&v, worst.Slack)
 	}
 	return []finding.Verdict{v}
 }
@@ -84,7 +99,9 @@ func floorVerdict(in Input, l line) []finding.Verdict {
 			low, ref = z, at
 		}
 	}
-	if ref == "" || in.FloorSpace <= 0 || low >= in.FloorSpace-q.Millimetre/100 {
+	doubt := l.heightOf(in, ref)
+	short := low < in.FloorSpace-q.Millimetre/100
+	if ref == "" || in.FloorSpace <= 0 || !short && !doubt.Overturns(low-in.FloorSpace) {
 		return nil
 	}
 	v := finding.Verdict{
@@ -101,6 +118,10 @@ func floorVerdict(in Input, l line) []finding.Verdict {
 		v.Level = finding.Stop
 		v.Sentence = "The line would lie " + q.Text(-low) + " under the floor here."
 	}
+	if !short {
+		v.Level, v.Advice = finding.Sound, "" // but for the doubt
+	}
+	doubt.Mark(&v, low-in.FloorSpace)
 	return []finding.Verdict{v}
 }
 
@@ -112,7 +133,7 @@ func bucketVerdict(in Input, l line) []finding.Verdict {
 	if in.Bucket <= 0 || ref == "" || low >= want-q.Millimetre/100 {
 		return nil
 	}
-	return []finding.Verdict{{
+	v := finding.Verdict{
 		Rule:  RuleBucket,
 		Level: finding.Look,
 		Piece: ref,
@@ -122,7 +143,9 @@ func bucketVerdict(in Input, l line) []finding.Verdict {
 		Figure: figureBucket,
 		Limit:  amount(want),
 		Basis:  basis(driverBucket),
-	}}
+	}
+	l.heightOf(in, ref).Mark(&v, low-want)
+	return []finding.Verdict{v}
 }
 
 // lowest returns the lowest outside point of pieces and the piece that has it.
@@ -137,7 +160,7 @@ func lowest(pieces []route.Piece) (q.Length, string) {
 	return low, ref
 }
 
-func ceilingVerdict(in Input, overall q.Length) []finding.Verdict {
+func ceilingVerdict(in Input, overall q.Length, doubt route.Doubt) []finding.Verdict {
 	if !in.HasCeiling {
 		return nil
 	}
@@ -155,6 +178,7 @@ func ceilingVerdict(in Input, overall q.Length) []finding.Verdict {
 		v.Sentence = "The brim would be " + q.Text(overall) + " over the floor, " + q.Text(overall-in.Ceiling) + " over the ceiling of " + q.Text(in.Ceiling) + "."
 		v.Advice = "Lower the tank by " + q.Text(overall-in.Ceiling) + " if its other needs allow, make it wider and lower, or find a higher room."
 	}
+	doubt.Mark(&v, in.Ceiling-overall)
 	return []finding.Verdict{v}
 }
 

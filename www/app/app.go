@@ -19,6 +19,8 @@ type App struct {
 	report       pipeline.Report // of present
 	pending      []view.Pending
 	width        int
+	shelf        design.Shelf      // what the user has of their own, whatever the design
+	shelved      string            // the shelf as the browser has it
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
 	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
 	shopped      string            // the last request to the workshop
@@ -31,7 +33,7 @@ const usualWidth = 720
 
 // New returns a bench with the demo on it.
 func New() *App {
-	a := &App{width: usualWidth, shown: map[string]string{}}
+	a := &App{width: usualWidth, shown: map[string]string{}, shelved: shelfText(design.Shelf{})}
 	a.put(check(design.Demo()))
 	return a
 }
@@ -49,7 +51,13 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	ways     show the ways out of the verdict of rule Kind on the piece Path
 //	mend     make the change Value that is offered for the verdict of rule Kind on the piece Path
 //	measure  take Value as the measured length of the dimension Path
-//	open     open a file's Text
+//	recall   take every length in doubt that the shelf has as measured before
+//	keep     put the piece at Path, with its neighbours of the same name, on the
+//	         shelf as a part of the user's own; "made.0" puts one of the design's there
+//	forget   take what is called Path off the shelf
+//	shelf    another window has changed the shelf to Text
+//	open     open a file's Text: a design or a shelf
+//	save-shelf  answer with the shelf as a file
 //	save     answer with the design as a file
 //	link     answer with the design as a link
 //	demo     put the demo on the bench
@@ -96,6 +104,16 @@ func (a *App) do(req Request) Response {
 		res = a.mend(req.Kind, req.Path, req.Value)
 	case "measure":
 		a.measure(req.Path, req.Value)
+	case "recall":
+		res = a.recall()
+	case "keep":
+		res = a.keep(req.Path)
+	case "forget":
+		a.shelf = a.shelf.Forget(req.Path)
+	case "shelf":
+		res = a.readShelf(req.Text)
+	case "save-shelf":
+		res = Response{File: a.shelf.Write(), Name: "shelf.drawoff.json"}
 	case "open":
 		res = a.open(req.Text)
 	case "save":
@@ -121,6 +139,9 @@ func (a *App) do(req Request) Response {
 	res.Regions = a.changed(req)
 	if res.More = len(req.See) > 0; !res.More {
 		res.Store, res.Shop = a.store(), a.shop()
+	}
+	if text := shelfText(a.shelf); text != a.shelved {
+		a.shelved, res.Shelf = text, text
 	}
 	return res
 }
@@ -160,7 +181,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 }
 
 func (a *App) bench() view.Bench {
-	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Width: a.width, Asked: a.asked}
+	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Shelf: a.shelf, Width: a.width, Asked: a.asked}
 }
 
 // changed returns the regions that differ from what the page has, of those

@@ -152,6 +152,9 @@ func (a *App) add(kind, path string) Response {
 	if list, at := split(path); list == "cleaning" {
 		return a.clean(kind, at)
 	}
+	if name, ok := strings.CutPrefix(kind, view.MadePrefix); ok {
+		return a.addMade(name, path)
+	}
 	edits := append([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".kind", Value: kind}}, a.starters(kind, path)...)
 	c, faults := a.try(edits)
 	if len(faults) > 0 {
@@ -210,14 +213,18 @@ func (a *App) starters(kind, path string) []design.Edit {
 	set := func(member, value string) design.Edit { return design.Edit{Path: path + "." + member, Value: value} }
 	out := a.needs(kind, path)
 	if end := a.endBefore(path); end != "" && end != design.Weld {
-		family, half, _ := strings.Cut(end, "/")
-		other := map[string]string{"male": "liner", "liner": "male"}[half]
-		if other == "" {
-			other = half
-		}
-		out = append(out, set("in", family+"/"+other), set("out", end))
+		out = append(out, set("in", closesOn(end)), set("out", end))
 	}
 	return out
+}
+
+// closesOn returns the end that closes on end.
+func closesOn(end string) string {
+	family, half, _ := strings.Cut(end, "/")
+	if other := map[string]string{"male": "liner", "liner": "male"}[half]; other != "" {
+		return family + "/" + other
+	}
+	return end
 }
 
 // needs are the fields that a piece, or a liquid, of kind cannot do without,
@@ -421,6 +428,9 @@ func (a *App) measure(dimension, value string) {
 	if len(faults) > 0 {
 		a.pending = append(a.pending, view.Pending{Path: measurePrefix + dimension, Value: value, Fault: faults[0]})
 		return
+	}
+	if i, _ := strconv.Atoi(n); value != "" && i < len(c.design.Measured) {
+		a.shelf = a.shelf.Measure(c.design.Measured[i])
 	}
 	keep := a.pending
 	a.step(c)

@@ -17,10 +17,11 @@ type Request struct {
 	Op     string        `json:"op"` // see Handle
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
-	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, or the cleaning agent; mend: the rule
-	Path   string        `json:"path,omitempty"`   // add, point, measure, mend: where
+	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own; mend: the rule
+	Path   string        `json:"path,omitempty"`   // add, point, measure, mend, keep, forget: where, or what
 	Value  string        `json:"value,omitempty"`  // measure: as typed; mend: the sentence of the way out
 	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
+	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
 	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
 	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed
 	See    []string      `json:"see,omitempty"`    // ids of the regions in sight, to be answered first; empty: all of them
@@ -34,6 +35,7 @@ type Response struct {
 	Store   string            `json:"store,omitempty"`   // to be kept by the browser until the next visit
 	Shop    string            `json:"shop,omitempty"`    // a request for the workshop, which takes longer
 	More    bool              `json:"more,omitempty"`    // what is out of sight waits for a request "rest"
+	Shelf   string            `json:"shelf,omitempty"`   // to be kept by the browser beside the design, for every design
 	Link    string            `json:"link,omitempty"`    // link, print: the fragment
 	File    string            `json:"file,omitempty"`    // save: the file's text
 	Name    string            `json:"name,omitempty"`    // save: the file's name
@@ -117,6 +119,8 @@ func readRequest(text string) (Request, bool) {
 			return readText(&req.Value, t)
 		case "text":
 			return readText(&req.Text, t)
+		case "shelf":
+			return readText(&req.Shelf, t)
 		case "link":
 			return readText(&req.Link, t)
 		case "width":
@@ -202,6 +206,7 @@ func (res Response) json() string {
 	}
 	o.words("shop", res.Shop)
 	o.words("store", res.Store)
+	o.words("shelf", res.Shelf)
 	o.words("link", res.Link)
 	o.words("file", res.File)
 	o.words("name", res.Name)

@@ -30,7 +30,7 @@ func (a *App) shop() string {
 // start opens what the user should see first: the link they followed, else
 // what they were working on, else the demo.
 func (a *App) start(req Request) Response {
-	var res Response
+	res := a.readShelf(req.Shelf)
 	if req.Text != "" {
 		if !a.restore(req.Text) {
 			res = Response{Message: "What this browser had kept could not be read, so the demo is shown. It was: " + first(req.Text), Problem: true}
@@ -39,7 +39,10 @@ func (a *App) start(req Request) Response {
 	if strings.TrimPrefix(req.Link, "#") == "" {
 		return res
 	}
-	return a.follow(req.Link)
+	if followed := a.follow(req.Link); followed.Message != "" {
+		return followed
+	}
+	return res
 }
 
 // restore takes up what store wrote.
@@ -77,6 +80,9 @@ func (a *App) follow(link string) Response {
 
 // open opens a file. One that cannot be read changes nothing.
 func (a *App) open(text string) Response {
+	if design.IsShelf(text) {
+		return a.joinShelf(text)
+	}
 	d, faults := design.ReadFile([]byte(text))
 	c := check(d)
 	if len(faults) == 0 {

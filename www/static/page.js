@@ -5,6 +5,7 @@
   const script = document.currentScript;
   const root = document.documentElement;
   const storeKey = "drawoff.1";
+  const shelfKey = "drawoff.shelf.1"; // what the user has measured and made, for every design
   const byId = (id) => document.getElementById(id);
 
   // --- the module ---------------------------------------------------------
@@ -127,7 +128,8 @@
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
-    if (answer.store) keep(answer.store);
+    if (answer.store) keep(storeKey, answer.store);
+    if (answer.shelf) keep(shelfKey, answer.shelf);
     if (answer.message) tell(answer.message, answer.problem);
     if (answer.focus) {
       const to = byId(answer.focus);
@@ -138,9 +140,9 @@
     }
   }
 
-  function keep(text) {
+  function keep(key, text) {
     try {
-      localStorage.setItem(storeKey, text);
+      localStorage.setItem(key, text);
     } catch {
       tell("This browser does not keep the design between visits (storage is full or refused). Save a file.", true);
     }
@@ -271,7 +273,8 @@
     "start-demo": () => ask({ op: "demo" }),
     "print-sheet": () => window.print(),
     "open-file": () => byId("file").click(),
-    "save-file": save,
+    "save-file": () => save("save"),
+    "save-shelf": () => save("save-shelf"),
     "copy-link": copyLink,
   };
 
@@ -279,6 +282,7 @@
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
     if (button && button.dataset.rule) return void ask(see({ op: button.dataset.act, kind: button.dataset.rule, path: button.dataset.path, value: button.dataset.value }));
+    if (button && button.dataset.op) return void ask({ op: button.dataset.op, path: button.dataset.path || "", value: button.value });
     if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path });
     if (button && button.dataset.act) {
       const done = ask({ op: "edit", edits: [{ op: button.dataset.act, path: button.dataset.path }] });
@@ -334,8 +338,8 @@
   document.addEventListener("pointerover", light);
   document.addEventListener("focusin", light);
 
-  function save() {
-    const answer = ask({ op: "save" });
+  function save(op) {
+    const answer = ask({ op });
     if (!answer) return;
     const a = document.createElement("a");
     a.href = URL.createObjectURL(new Blob([answer.file], { type: "application/json" }));
@@ -377,10 +381,18 @@
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
 
   function start(link) {
-    let text = "";
-    try { text = localStorage.getItem(storeKey) || ""; } catch { /* told when something is kept */ }
-    ask({ op: "start", text, link, width: drawingWidth() });
+    let text = "", shelf = "";
+    try {
+      text = localStorage.getItem(storeKey) || "";
+      shelf = localStorage.getItem(shelfKey) || "";
+    } catch { /* told when something is kept */ }
+    ask({ op: "start", text, shelf, link, width: drawingWidth() });
   }
+
+  // The shelf is one for all windows: what another puts on it is here too.
+  addEventListener("storage", (e) => {
+    if (e.key === shelfKey && e.newValue) ask({ op: "shelf", text: e.newValue });
+  });
 
   // A link that was opened is in the design now; in the address it would be
   // opened over newer work at every reload.

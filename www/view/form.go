@@ -378,6 +378,7 @@ func (f *form) adder(path, label string) {
 	for _, k := range design.Kinds() {
 		f.option(k.Slug, k.Name, false)
 	}
+	f.made()
 	f.Close("select")
 	f.Close("div")
 }
@@ -434,6 +435,10 @@ func (f *form) piece(path string, i, n int) {
 	if kind == design.Device {
 		f.points(path+".drops", "Pressure drop with water, from its data sheet; counts before Kv", dropFields, f.drops(path), 0)
 	}
+	f.dimensions(path)
+	f.Open("p")
+	f.op("keep", path, "Keep as a part of my own", "Keep piece "+number+" as a part of my own")
+	f.Close("p")
 	f.adder(path, "Put a piece before this one")
 	f.Close("details")
 	f.Close("li")

@@ -45,6 +45,7 @@ func Page(b Bench, a Assets) string {
 	h.region("pieces", "The line", "scroll", Pieces(b))
 	h.region("parts", "Parts, cuts and welds", "scroll", Parts(b))
 	h.region("doubts", "To measure", "", Doubts(b))
+	h.region("shelf", "Your shelf", "", Shelf(b))
 	h.region("suction", "Suction head", "", Suction(b))
 	h.region("emptying", "Emptying the tank", "", Emptying(b))
 	h.region("figures", "Figures and working", "", Figures(b))

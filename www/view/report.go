@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/finding"
@@ -99,6 +100,11 @@ func (h *html) verdict(b Bench, v finding.Verdict, left *int) {
 	h.Close("p")
 	if v.Advice != "" {
 		h.El("p", v.Advice, "class", "advice")
+	}
+	if v.Measure != "" {
+		h.Open("p")
+		h.El("a", "To measure: "+catalog.DimensionName(v.Measure), "href", "#in-measure:"+v.Measure)
+		h.Close("p")
 	}
 	h.Open("p", "class", "basis")
 	if v.Limit != nil {
@@ -263,6 +269,9 @@ func (h *html) working(f finding.Figure) {
 		}
 		h.Close("dl")
 	}
+	if len(f.Hangs) > 0 {
+		h.El("p", hangs(f.Hangs), "class", "hint")
+	}
 	h.Open("p", "class", "basis")
 	h.Text("Source: " + f.Source + ".")
 	if f.Range != "" {
@@ -294,8 +303,16 @@ func Heights(b Bench) string {
 			h.El("span", " governs", "class", "tag")
 		}
 		h.El("small", d.Why, "class", "hint")
+		h.first(d.Hangs)
 		h.Close("th")
-		h.El("td", needed(d), "class", "n")
+		h.Open("td", "class", "n")
+		if d.Needed > 0 && d.Either > 0 {
+			h.Text(q.Text(d.Needed))
+			h.El("small", "± "+q.Text(d.Either))
+		} else {
+			h.Text(needed(d))
+		}
+		h.Close("td")
 		h.El("td", q.Text(d.Slack), "class", "n")
 		h.Close("tr")
 	}
@@ -329,7 +346,10 @@ func Parts(b Bench) string {
 		c := r.Cuts[i]
 		h.El("th", c.Name, "scope", "row")
 		h.El("td", cutLength(c.Length, c.Either), "class", "n")
-		h.El("td", place(r, c.Ref))
+		h.Open("td")
+		h.Text(place(r, c.Ref))
+		h.first(c.Hangs)
+		h.Close("td")
 	})
 	h.table("To weld", []string{"Where", "Weld", "Tube"}, len(r.Welds), func(i int) {
 		w := r.Welds[i]
@@ -372,50 +392,6 @@ func (h *html) table(caption string, columns []string, rows int, row func(i int)
 	}
 	h.Close("tbody")
 	h.Close("table")
-}
-
-// Doubts lists the lengths that nobody has published, each with a place to
-// type what the caliper says.
-func Doubts(b Bench) string {
-	var h html
-	measured := b.Design.Measured
-	if len(b.Report.Doubts)+len(measured) == 0 {
-		return ""
-	}
-	h.El("p", "No standard that could be read gives these lengths. Drawoff works with the assumption shown until you measure the part in hand.")
-	h.Open("ul", "class", "doubts")
-	for i, m := range measured {
-		path := "measured." + strconv.Itoa(i) + ".length"
-		h.Open("li")
-		h.El("label", m.Part+", measured", "for", "in-"+path)
-		h.measure("in-"+path, m.Part, m.Length.String(), b)
-		h.Close("li")
-	}
-	for _, d := range b.Report.Doubts {
-		id := "measure-" + d.Dimension
-		h.Open("li")
-		h.Open("label", "for", id)
-		h.Text(d.Dimension + ": taken as " + d.Length.Text(q.Metric) + " ± " + d.Either.Text(q.Metric))
-		h.Close("label")
-		h.measure(id, d.Dimension, "", b)
-		h.El("small", strings.TrimSpace(d.Measure+" ("+d.Trust+": "+d.Source+")"), "class", "hint")
-		h.Close("li")
-	}
-	h.Close("ul")
-	return h.String()
-}
-
-func (h *html) measure(id, dimension, value string, b Bench) {
-	path := "measure:" + dimension
-	pending, wrong := b.pending(path)
-	if wrong {
-		value = pending.Value
-	}
-	h.Void("input", "id", id, "data-measure", dimension, "value", value, "placeholder", "measured, e.g. 21.5 mm", "autocomplete", "off",
-		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+path), "enterkeyhint", "done")
-	if wrong {
-		h.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")
-	}
 }
 
 // Cautions are shown whatever the verdicts.

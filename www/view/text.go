@@ -115,12 +115,19 @@ func Text(d design.Design, r pipeline.Report) string {
 	}
 	t.table(rows)
 
-	if len(r.Doubts) > 0 {
-		t.head("To measure: no standard that could be read gives these")
-		for _, d := range r.Doubts {
-			t.wrap("  ", d.Dimension+": taken as "+d.Length.Text(q.Metric)+" ± "+d.Either.Text(q.Metric)+". "+d.Measure)
+	if doubtful := r.Doubtful(); len(doubtful) > 0 {
+		t.head("To measure, what moves most first: no standard that could be read gives these")
+		for _, d := range doubtful {
+			t.wrap("  ", d.Name()+": taken as "+taken(d.Length, d.Either)+" ("+mark(d.Trust)+"). "+moves(r, d.Dimension)+" "+d.Measure)
+			t.wrap("    ", "Its name in a design: "+d.Dimension)
 		}
 	}
+	t.head("Lengths of parts, and how far each is to be trusted")
+	rows = nil
+	for _, d := range r.Dimensions {
+		rows = append(rows, []string{taken(d.Length, d.Either), d.Name(), mark(d.Trust)})
+	}
+	t.table(rows)
 	t.head("Take care")
 	for _, c := range r.Cautions {
 		t.wrap("  ", c)
@@ -141,6 +148,9 @@ func Working(f finding.Figure) string {
 	}
 	t.table(rows)
 	t.line("")
+	if len(f.Hangs) > 0 {
+		t.wrap("  ", hangs(f.Hangs))
+	}
 	t.wrap("  ", "Source: "+f.Source+".")
 	if f.Range != "" {
 		t.wrap("  ", "Holds for "+f.Range+".")

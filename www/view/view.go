@@ -20,6 +20,7 @@ type Bench struct {
 	Pending []Pending
 	Width   int // pixels that the drawing may be wide
 	Asked   Asked
+	Shelf   design.Shelf // what the user has of their own
 }
 
 // Pending is something typed that the design could not take: it stays in its
@@ -61,6 +62,7 @@ var Regions = [...]Region{
 	{"pieces", Pieces},
 	{"parts", Parts},
 	{"doubts", Doubts},
+	{"shelf", Shelf},
 	{"emptying", Emptying},
 	{"figures", Figures},
 	{"cautions", Cautions},

@@ -82,6 +82,12 @@ func (g *generator) design() design.Design {
 	for i, part := range rapid.SliceOfNDistinct(rapid.SampledFrom(catalog.Joints()), 0, 2, func(j catalog.Joint) string { return j.Slug }).Draw(g.t, "measured") {
 		d.Measured = append(d.Measured, design.Measurement{Part: part.Lengths[0].Slug, Length: g.length("measured-"+strconv.Itoa(i), 0.001, 10, 0.01, 0.1)})
 	}
+	if g.rarely("made") {
+		row := design.Design{Under: d.Under[:min(2, len(d.Under))], Tank: d.Tank}.Sizes()
+		if len(row) > 0 && !slices.ContainsFunc(row, func(s design.Sized) bool { return s.Piece.Fit }) {
+			d.Made = []design.Made{design.Kept("street bend", row)}
+		}
+	}
 	return d
 }
 

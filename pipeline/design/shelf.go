@@ -1,0 +1,145 @@
+package design
+
+import (
+	"reflect"
+	"strconv"
+	"strings"
+
+	"drawoff/pipeline/tokens"
+)
+
+// Shelf is what a person has of their own, whatever plant they are at work on:
+// what they have measured, and the parts they have made up. A design holds
+// only what it uses of it.
+//
+// As JSON it is an object, so that more can be put on it: its members are
+// written as those of a design are, and members that this version does not
+// know are kept as they stand and written back.
+type Shelf struct {
+	Measured []Measurement `json:"measured,omitempty"` // the newest last
+	Made     []Made        `json:"made,omitempty"`     // the newest last
+
+	rest string // unknown members as JSON, each with a comma before it
+}
+
+// shelfVersion is that of a shelf's JSON. It changes when an old shelf would
+// be read wrongly, not when a member is added.
+const shelfVersion = 1
+
+// IsShelf reports whether text begins as a shelf does and no design can.
+func IsShelf(text string) bool {
+	t := tokens.NewReader(text, maxDepth)
+	return t.Next().Kind == tokens.Open && t.Next().Text == "shelf"
+}
+
+// ReadShelf reads a shelf. With faults it holds what could be read; an entry
+// with a fault is left out.
+func ReadShelf(text string) (Shelf, Faults) {
+	if len(text) > MaxFile {
+		return Shelf{}, Faults{{What: "the shelf is larger than it may be, 1 MB", Hint: "check that it is the right file"}}
+	}
+	var s Shelf
+	dec := decode(reflect.ValueOf(&s).Elem(), text, false, &s.rest)
+	if dec.broken {
+		return Shelf{}, dec.faults
+	}
+	faults := dec.faults
+	s.Measured = faultless(s.Measured, &faults, func(v *validator, m []Measurement) { v.measured(m) })
+	s.Made = faultless(s.Made, &faults, func(v *validator, m []Made) { v.made(m) })
+	return s, faults
+}
+
+// faultless returns the entries that have no fault, each judged beside those before it.
+func faultless[T any](entries []T, faults *Faults, judge func(*validator, []T)) []T {
+	var kept []T
+	for _, e := range entries {
+		v := validator{}
+		v.words(reflect.ValueOf(&e).Elem(), "")
+		judge(&v, append(kept[:len(kept):len(kept)], e))
+		if len(v.faults) > 0 {
+			*faults = append(*faults, v.faults...)
+			continue
+		}
+		kept = append(kept, e)
+	}
+	return kept
+}
+
+// Write returns s as indented JSON, ending in a newline; "" for an empty shelf.
+func (s Shelf) Write() string {
+	if len(s.Measured)+len(s.Made) == 0 && s.rest == "" {
+		return ""
+	}
+	w := writer{step: "  "}
+	w.b = append(w.b, "{\n  \"shelf\": "...)
+	w.b = strconv.AppendInt(w.b, shelfVersion, 10)
+	w.members(reflect.ValueOf(s), 1, false)
+	return string(append(append(w.b, s.rest...), "\n}\n"...))
+}
+
+// Length returns what was measured of a dimension.
+func (s Shelf) Length(dimension string) (Measurement, bool) {
+	for _, m := range s.Measured {
+		if m.Part == dimension {
+			return m, true
+		}
+	}
+	return Measurement{}, false
+}
+
+// Measure returns s with m on it, in the place of what was measured of it before.
+func (s Shelf) Measure(m Measurement) Shelf {
+	s.Measured = append(s.without(m.Part), m)
+	return s
+}
+
+// Forget returns s without what is called name: a dimension, or a part made up.
+func (s Shelf) Forget(name string) Shelf {
+	s.Measured = s.without(name)
+	var made []Made
+	for _, m := range s.Made {
+		if m.Name != name {
+			made = append(made, m)
+		}
+	}
+	s.Made = made
+	return s
+}
+
+func (s Shelf) without(dimension string) []Measurement {
+	out := make([]Measurement, 0, len(s.Measured)+1)
+	for _, m := range s.Measured {
+		if m.Part != dimension {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// Join returns s with what other has and s has not, and the names of what
+// both have and say differently: those stay as they are in s.
+func (s Shelf) Join(other Shelf) (joined Shelf, differ []string) {
+	for _, m := range other.Measured {
+		if own, ok := s.Length(m.Part); !ok {
+			s = s.Measure(m)
+		} else if own.Length.Value() != m.Length.Value() {
+			differ = append(differ, m.Part)
+		}
+	}
+	for _, m := range other.Made {
+		if own, ok := FindMade(s.Made, m.Name); !ok {
+			s.Made = KeepMade(s.Made, m)
+		} else if string(compact(own)) != string(compact(m)) {
+			differ = append(differ, m.Name)
+		}
+	}
+	if s.rest == "" {
+		s.rest = other.rest
+	}
+	return s, differ
+}
+
+// keep notes an unknown member in rest as it stands.
+func keep(rest *string, name, raw string) {
+	*rest += ",\n  " + string(tokens.AppendString(nil, name)) + ": " + strings.TrimSpace(raw)
+}

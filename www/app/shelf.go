@@ -1,0 +1,187 @@
+package app
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
+)
+
+// shelfText is the shelf as the browser keeps it: an empty one too, so that
+// what was taken off it stays off.
+func shelfText(s design.Shelf) string {
+	if text := s.Write(); text != "" {
+		return text
+	}
+	return "{}"
+}
+
+// readShelf puts what the browser had kept on the shelf.
+func (a *App) readShelf(text string) Response {
+	if text == "" {
+		return Response{}
+	}
+	s, faults := design.ReadShelf(text)
+	a.shelf, a.shelved = s, text
+	if len(faults) > 0 {
+		return Response{Message: "Some of what was on your shelf could not be read and was left out: " + list(faults), Problem: true}
+	}
+	return Response{}
+}
+
+// joinShelf puts what a file has and the shelf has not on the shelf. What both
+// have stays as it is here, and is told.
+func (a *App) joinShelf(text string) Response {
+	s, faults := design.ReadShelf(text)
+	var differ []string
+	before := len(a.shelf.Measured) + len(a.shelf.Made)
+	a.shelf, differ = a.shelf.Join(s)
+	res := Response{Message: strconv.Itoa(len(a.shelf.Measured)+len(a.shelf.Made)-before) + " put on your shelf."}
+	if len(differ) > 0 {
+		for i := range differ {
+			differ[i] = catalog.DimensionName(differ[i])
+		}
+		res.Message += " The file says otherwise of these, which stay as they are here: " + strings.Join(differ, "; ") + "."
+	}
+	if len(faults) > 0 {
+		res.Problem = true
+		res.Message += " Some of the file could not be read and was left out: " + list(faults)
+	}
+	return res
+}
+
+// recall takes every length in doubt that was measured before.
+func (a *App) recall() Response {
+	d := a.present.Clone()
+	n := 0
+	for _, doubt := range a.report.Doubtful() {
+		if m, ok := a.shelf.Length(doubt.Dimension); ok && len(d.Measured) < design.MaxMeasured {
+			d.Measured = append(d.Measured, m)
+			n++
+		}
+	}
+	c := check(d)
+	if len(c.report.Faults) > 0 {
+		return Response{Message: "Those cannot be used together: " + list(c.report.Faults), Problem: true}
+	}
+	a.step(c)
+	return Response{Message: strconv.Itoa(n) + " lengths taken from your shelf. Undo takes them back."}
+}
+
+// keep puts the piece at path on the shelf as a part, and into the design,
+// together with its neighbours that have the same name.
+func (a *App) keep(path string) Response {
+	if at, ok := strings.CutPrefix(path, "made."); ok {
+		if i, err := strconv.Atoi(at); err == nil && i >= 0 && i < len(a.present.Made) {
+			a.shelf.Made = design.KeepMade(a.shelf.Made, a.present.Made[i])
+		}
+		return Response{}
+	}
+	row := a.row(path)
+	if len(row) == 0 {
+		return Response{}
+	}
+	name := row[0].Piece.Name
+	if strings.TrimSpace(name) == "" {
+		return Response{Message: "Give it a name first, in the field \"Your name for it\". Neighbours with the same name are kept with it, as one part.", Problem: true, Focus: "in-" + path + ".name"}
+	}
+	d := a.present.Clone()
+	made := design.Kept(name, row)
+	d.Made = design.KeepMade(d.Made, made)
+	c := check(d)
+	if len(c.report.Faults) > 0 {
+		return Response{Message: "It cannot be kept as a part: " + list(c.report.Faults), Problem: true}
+	}
+	a.step(c)
+	a.shelf.Made = design.KeepMade(a.shelf.Made, made)
+	return Response{Message: "Kept as \"" + name + "\": it is offered wherever a piece can be added, in this design and every other."}
+}
+
+// row returns the piece at path and its neighbours of the same name, with
+// their sizes, and the lengths that those made to fit have come to.
+func (a *App) row(path string) []design.Sized {
+	list, _ := split(path)
+	all := a.present.Sizes()
+	at := slices.IndexFunc(all, func(s design.Sized) bool { return s.Path == path })
+	if at < 0 {
+		return nil
+	}
+	alike := func(i int) bool {
+		other, _ := split(all[i].Path)
+		return other == list && all[i].Piece.Name == all[at].Piece.Name && all[at].Piece.Name != ""
+	}
+	first, last := at, at
+	for first > 0 && alike(first-1) {
+		first--
+	}
+	for last+1 < len(all) && alike(last+1) {
+		last++
+	}
+	row := slices.Clone(all[first : last+1])
+	for i := range row {
+		if row[i].Piece.Fit {
+			p := *row[i].Piece // the design's own stays as it is
+			row[i].Piece = &p
+			placed := a.report.Scene.Layout.Pieces()[first+i]
+			length := placed.Length
+			if p.Kind == design.Straight {
+				length = placed.Cut
+			}
+			p.Length, _ = q.Parse[q.Length](strconv.FormatFloat(length.Millimetres(), 'f', 1, 64) + " mm")
+		}
+	}
+	return row
+}
+
+// addMade puts a copy of a part that the user has made up before path, turned
+// round where only that closes on the end it meets.
+func (a *App) addMade(name, path string) Response {
+	made, here := design.FindMade(a.present.Made, name)
+	if !here {
+		var ok bool
+		if made, ok = design.FindMade(a.shelf.Made, name); !ok {
+			return Response{Message: "There is no part called \"" + name + "\" any more.", Problem: true}
+		}
+	}
+	pieces := slices.Clone(made.Pieces)
+	if end := a.endBefore(path); len(pieces) == 1 && end != "" && end != design.Weld && pieces[0].In != closesOn(end) && pieces[0].Out == closesOn(end) {
+		switch p := &pieces[0]; p.Kind {
+		case design.Straight, design.Bend, design.Butterfly, design.Ball, design.Hose:
+			p.In, p.Out = p.Out, p.In
+		}
+	}
+	edits := make([]design.Edit, len(pieces))
+	for i := range edits {
+		edits[i] = design.Edit{Op: "insert", Path: path}
+	}
+	d, faults := a.present.Apply(edits...)
+	list, at := split(path)
+	if line := lineOf(&d, list); len(faults) == 0 && line != nil {
+		copy((*line)[at:], pieces)
+		if !here {
+			d.Made = design.KeepMade(d.Made, made)
+		}
+		c := check(d)
+		if faults = c.report.Faults; len(faults) == 0 {
+			a.accept(c, edits, false)
+			return Response{Focus: "in-" + path + ".kind"}
+		}
+	}
+	return Response{Message: "That part cannot go there: " + faults.Error(), Problem: true}
+}
+
+// lineOf returns the list of pieces called path.
+func lineOf(d *design.Design, path string) *[]design.Piece {
+	switch path {
+	case "under":
+		return &d.Under
+	case "run":
+		return &d.Run
+	case "delivery.pieces":
+		return &d.Delivery.Pieces
+	}
+	return nil
+}

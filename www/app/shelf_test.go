@@ -1,0 +1,188 @@
+package app_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/www/app"
+	"drawoff/www/view"
+)
+
+const (
+	reducer = "bs-4825/2.5in/reducer/1.5in/concentric/length"
+	valve   = "bs-4825/1.5in/butterfly-valve/length"
+)
+
+// start returns a bench with the demo on it, and what is on the shelf.
+func start(t require.TestingT, shelf string) (*app.App, app.Response) {
+	a := app.New()
+	return a, ask(t, a, app.Request{Op: "start", Shelf: shelf})
+}
+
+// What was measured in one design is offered in the next, one by one or all at
+// once, and a design does not take along what it does not use.
+func TestShelfOffersWhatWasMeasured(t *testing.T) {
+	t.Parallel()
+	a, res := start(t, "")
+	assert.Empty(t, res.Shelf, "nothing to keep yet")
+	ask(t, a, app.Request{Op: "measure", Path: reducer, Value: "89.5 mm"})
+	shelf := ask(t, a, app.Request{Op: "measure", Path: valve, Value: "2 in"}).Shelf
+	require.NotEmpty(t, shelf)
+
+	b, res := start(t, shelf)
+	assert.Empty(t, present(t, b).Measured)
+	assert.Contains(t, res.Regions["doubts"], "You measured this as 89.5 mm: use it")
+	assert.Contains(t, res.Regions["doubts"], "Use all 2 that you measured before")
+	assert.Contains(t, res.Regions["shelf"], "89.5 mm")
+
+	res = ask(t, b, app.Request{Op: "measure", Path: reducer, Value: "89.5 mm"})
+	assert.NotContains(t, res.Regions["doubts"], "You measured this as 89.5 mm")
+	require.Len(t, present(t, b).Measured, 1)
+	ask(t, b, app.Request{Op: "undo"})
+	ask(t, b, app.Request{Op: "recall"})
+	assert.Len(t, present(t, b).Measured, 2)
+	assert.Equal(t, "2 in", present(t, b).Measured[1].Length.String(), "as it was typed")
+
+	res = ask(t, b, app.Request{Op: "forget", Path: reducer})
+	assert.NotContains(t, res.Regions["shelf"], "89.5 mm")
+	assert.NotContains(t, res.Shelf, reducer)
+	assert.Len(t, present(t, b).Measured, 2, "what a design uses stays with it")
+}
+
+// A shelf goes out as a file and comes back: what is there already stays, and
+// what the file says otherwise is told.
+func TestShelfFile(t *testing.T) {
+	t.Parallel()
+	a, _ := start(t, "")
+	ask(t, a, app.Request{Op: "measure", Path: reducer, Value: "89.5 mm"})
+	ask(t, a, app.Request{Op: "measure", Path: valve, Value: "51 mm"})
+	file := ask(t, a, app.Request{Op: "save-shelf"})
+	assert.Equal(t, "shelf.drawoff.json", file.Name)
+
+	b, _ := start(t, "")
+	ask(t, b, app.Request{Op: "measure", Path: valve, Value: "52 mm"})
+	res := ask(t, b, app.Request{Op: "open", Text: file.File})
+	assert.False(t, res.Problem, res.Message)
+	assert.Contains(t, res.Message, "1 put on your shelf")
+	assert.Contains(t, res.Message, "butterfly valve, 1½ in (BS 4825-1), length")
+	s, faults := design.ReadShelf(res.Shelf)
+	require.Empty(t, faults)
+	own, _ := s.Length(valve)
+	assert.Equal(t, "52 mm", own.Length.String())
+	got, _ := s.Length(reducer)
+	assert.Equal(t, "89.5 mm", got.Length.String())
+	assert.Len(t, present(t, b).Measured, 1, "opening a shelf changes no design")
+}
+
+// What cannot be read on the shelf is told, and the rest is kept.
+func TestShelfWithMistakes(t *testing.T) {
+	t.Parallel()
+	_, res := start(t, `{"shelf":1,"measured":[{"part":"`+valve+`","length":"wide"},{"part":"`+reducer+`","length":"80 mm"}]}`)
+	assert.True(t, res.Problem)
+	assert.Contains(t, res.Message, "measured.0.length")
+	assert.Contains(t, res.Regions["doubts"], "You measured this as 80 mm: use it")
+	_, res = start(t, "torn")
+	assert.True(t, res.Problem)
+}
+
+// A street bend, male one side and liner and nut the other, is built once,
+// named, and put in again: here, in another design, and turned round where the
+// line comes to it from the other side.
+func TestMadeUpPart(t *testing.T) {
+	t.Parallel()
+	a, _ := start(t, "")
+	for path, value := range map[string]string{"run.1.in": "ring-joint/liner", "run.1.out": "ring-joint/male"} {
+		edit(t, a, path, value)
+	}
+	res := ask(t, a, app.Request{Op: "keep", Path: "run.1"})
+	assert.True(t, res.Problem, "it has no name yet")
+	assert.Equal(t, "in-run.1.name", res.Focus)
+
+	edit(t, a, "run.1.name", "street bend")
+	res = ask(t, a, app.Request{Op: "keep", Path: "run.1"})
+	require.False(t, res.Problem, res.Message)
+	assert.Contains(t, res.Regions["form"], `<option value="made:street bend">street bend</option>`)
+	d := present(t, a)
+	require.Len(t, d.Made, 1)
+	assert.Equal(t, "bs-4825/1.5in", d.Made[0].Pieces[0].Size, "a part in hand has its size whatever stands before it")
+	linked, faults := design.ReadLink(ask(t, a, app.Request{Op: "link"}).Link)
+	require.Empty(t, faults)
+	assert.Equal(t, d.Made, linked.Made)
+
+	b, res := start(t, res.Shelf)
+	assert.Empty(t, present(t, b).Made, "a design takes along only what it uses")
+	assert.Contains(t, res.Regions["form"], "made:street bend")
+	before := parts(t, b)
+	res = ask(t, b, app.Request{Op: "add", Kind: view.MadePrefix + "street bend", Path: "run.2"})
+	require.False(t, res.Problem, res.Message)
+	assert.Equal(t, "in-run.2.kind", res.Focus)
+	after := parts(t, b)
+	for _, slug := range []string{"ring-joint/1.5in/male", "ring-joint/1.5in/liner"} {
+		assert.InDelta(t, before[slug]+1, after[slug], 0, "%s: the copy is bought like any other piece", slug)
+	}
+	got := present(t, b).Run[2]
+	assert.Equal(t, "street bend", got.Name)
+	assert.Equal(t, "ring-joint/liner", got.In)
+
+	// After a liner only its male end closes.
+	edit(t, b, "run.2.out", "ring-joint/liner")
+	ask(t, b, app.Request{Op: "add", Kind: view.MadePrefix + "street bend", Path: "run.3"})
+	turned := present(t, b).Run[3]
+	assert.Equal(t, "ring-joint/male", turned.In)
+	assert.Equal(t, "ring-joint/liner", turned.Out)
+
+	res = ask(t, b, app.Request{Op: "add", Kind: view.MadePrefix + "gone", Path: "run.3"})
+	assert.True(t, res.Problem)
+}
+
+// Neighbours of one name are one part, and a straight made to fit is kept at
+// the length it has come to.
+func TestRowIsKeptAsOnePart(t *testing.T) {
+	t.Parallel()
+	a, _ := start(t, "")
+	for _, path := range []string{"run.1.name", "run.2.name", "run.3.name"} {
+		edit(t, a, path, "drop")
+	}
+	res := ask(t, a, app.Request{Op: "keep", Path: "run.2"})
+	require.False(t, res.Problem, res.Message)
+	made := present(t, a).Made
+	require.Len(t, made, 1)
+	require.Len(t, made[0].Pieces, 3)
+	straight := made[0].Pieces[1]
+	assert.False(t, straight.Fit)
+	for _, c := range pipeline.Check(design.Demo()).Cuts {
+		if c.Ref == "run.2" {
+			assert.InDelta(t, c.Length.Millimetres(), straight.Length.Value().Millimetres(), 0.05+1e-9, "to the tenth of a millimetre")
+		}
+	}
+	res = ask(t, a, app.Request{Op: "add", Kind: view.MadePrefix + "drop", Path: "run.5"})
+	require.False(t, res.Problem, res.Message)
+	assert.Len(t, present(t, a).Run, len(design.Demo().Run)+3)
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Len(t, present(t, a).Run, len(design.Demo().Run))
+}
+
+func parts(t require.TestingT, a *app.App) map[string]float64 {
+	out := map[string]float64{}
+	for _, p := range pipeline.Check(present(t, a)).Parts {
+		out[p.Slug] += p.Quantity
+	}
+	return out
+}
+
+// Any length of a piece can be typed at the piece, one from a standard too;
+// what a standard does not believe is questioned.
+func TestAnyLengthCanBeMeasured(t *testing.T) {
+	t.Parallel()
+	const bend = "bs-4825/1.5in/bend/90/short/centre-to-end"
+	a, res := start(t, "")
+	assert.Contains(t, res.Regions["form"], `data-measure="`+bend+`"`)
+	res = ask(t, a, app.Request{Op: "measure", Path: bend, Value: "85 mm"})
+	assert.Contains(t, res.Regions["verdicts"], "the standard says 63.5 mm, +0.5/-0 mm")
+	assert.True(t, strings.Contains(res.Regions["form"], "measured by you"))
+}
