@@ -107,6 +107,8 @@ func (r *reader) power() float64 {
 		return v * v
 	case r.take("³"):
 		return v * v * v
+	case r.take("^n"): // the index of a power law
+		return math.Pow(v, r.symbols["n"])
 	case r.take("^"):
 		return math.Pow(v, r.number())
 	}

@@ -28,7 +28,13 @@ func plants(t require.TestingT) map[string]design.Design {
 		"too high": {{Path: "delivery.height", Value: "9.5 m"}},
 		"side":     {{Path: "tank.outlet.place", Value: "side"}, {Path: "tank.outlet.above", Value: "450 mm"}, {Path: "tank.bottom", Value: "korbbogen"}},
 		"as usual": {{Path: "tank.fill"}, {Path: "stand.height"}},
-		"dairy":    {{Path: "tank.outlet.size", Value: "din-11866-a/dn65"}, {Path: "tank.outlet.end", Value: "dairy-union/male"}},
+		"wort":     {{Path: "liquid.kind", Value: "sugar"}, {Path: "liquid.strength", Value: "SG 1.048"}, {Path: "liquid.temperature", Value: "98 °C"}},
+		"spirits":  {{Path: "liquid.kind", Value: "spirits"}, {Path: "liquid.alcohol", Value: "40 %"}},
+		"purée": {{Path: "liquid.kind", Value: "power-law"}, {Path: "liquid.density", Value: "1050 kg/m³"},
+			{Path: "liquid.consistency", Value: "11.6 Pa·s^n"}, {Path: "liquid.index", Value: "0.34"}},
+		"slurry": {{Path: "liquid.kind", Value: "bingham"}, {Path: "liquid.density", Value: "1100 kg/m³"},
+			{Path: "liquid.viscosity", Value: "50 mPa·s"}, {Path: "liquid.yield", Value: "5 Pa"}},
+		"dairy": {{Path: "tank.outlet.size", Value: "din-11866-a/dn65"}, {Path: "tank.outlet.end", Value: "dairy-union/male"}},
 	}
 	out := map[string]design.Design{}
 	for name, e := range edits {

@@ -218,7 +218,7 @@ func (p *plant) speedFigures(r *Result) {
 				finding.In("Q", "greatest flow", flow),
 				finding.In("D", "bore", wide.Bore),
 			)),
-			Source: "definition", Range: "laminar to " + q.Text(q.Number(laminarTo)) + ", turbulent from " + q.Text(q.Number(turbulentFrom)),
+			Source: p.said().defined, Range: "laminar to " + q.Text(q.Number(laminarTo)) + ", turbulent from " + q.Text(q.Number(turbulentFrom)),
 		},
 	})
 }

@@ -6,19 +6,21 @@ import (
 )
 
 // words are the workings that differ with the rheology.
-type words struct{ loss, source, lossRange, reynolds, regime string }
+type words struct{ loss, source, lossRange, reynolds, defined, regime string }
 
 var (
 	newtonianWords = words{
 		loss: lossFormula, source: lossSource, lossRange: lossRange,
 		reynolds: "Re = ρ v D / μ = 4 ρ Q / (π D μ)",
+		defined:  "definition",
 		regime:   "Moody 1944: between Reynolds numbers 2000 and 4000 no formula holds",
 	}
 	powerLawWords = words{
 		loss:      "laminar hf = (64 L/D + K1) v²/(2 g Re) + Σ K∞ v²/2g; turbulent f by Dodge and Metzner, 1/√(f/4) = 4/n^0.75 log10(Re (f/4)^(1-n/2)) - 0.4/n^1.2; the higher between",
 		source:    "Metzner & Reed 1955; Dodge & Metzner 1959; fittings: Hooper 1981 at that Reynolds number, K1 at least 500 K∞ (Steffe 1996, p. 137)",
 		lossRange: "power-law liquid, full bore; turbulent: measured from n 0.36 to 1, Re 2900 to 36 000, smooth bore; fittings from Re 20",
-		reynolds:  "Re = ρ v^(2-n) D^n / (8^(n-1) K ((3n+1)/4n)^n), Metzner and Reed",
+		reynolds:  "Re = 8 ρ (4 Q/(π D^2))^2 / (K ((3 n + 1)/(4 n) 32 Q/(π D^3))^n)",
+		defined:   "Metzner & Reed 1955, on the wall's shear rate",
 		regime:    "Ryan & Johnson 1959, scaled to 2000 for n = 1; turbulence sure at twice that: common practice, no source",
 	}
 	binghamWords = words{
@@ -26,6 +28,7 @@ var (
 		source:    "Buckingham 1921, Reiner 1926; Hedström 1952, from memory; fittings: Hooper 1981 at Re 8 ρ v²/τw, K1 at least 500 K∞ (Steffe 1996, p. 137)",
 		lossRange: "Bingham liquid, full bore; fittings from Re 20",
 		reynolds:  "Re = ρ v D / μp = 4 ρ Q / (π D μp)",
+		defined:   "definition, by the plastic viscosity",
 		regime:    "Hanks 1963, scaled to 2000 for no yield stress; turbulence sure at twice that: common practice, no source",
 	}
 )
