@@ -6,8 +6,8 @@ import (
 	"drawoff/pipeline/transfer"
 )
 
-// Emptying shows how the tank empties. It is the one region that takes as
-// long as a check: it is asked for when what is in sight has been painted.
+// Emptying shows how the tank empties. It takes as long as a check, and its
+// code weighs: the workshop writes it.
 func Emptying(b Bench) string {
 	t := b.Report.Transfer()
 	if t.Summary == "" {

@@ -63,7 +63,6 @@ var Regions = [...]Region{
 	{"parts", Parts},
 	{"doubts", Doubts},
 	{"shelf", Shelf},
-	{"emptying", Emptying},
 	{"figures", Figures},
 	{"cautions", Cautions},
 }

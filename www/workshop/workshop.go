@@ -19,6 +19,7 @@ import (
 // Regions are the parts of the page that the workshop fills, in the order of the page.
 var Regions = []view.Region{
 	{ID: "suction", Write: view.Suction},
+	{ID: "emptying", Write: view.Emptying},
 }
 
 // Handle does what a request asks:
@@ -27,7 +28,7 @@ var Regions = []view.Region{
 //	width    pixels that a drawing may be wide
 //
 // It answers with the content of the Regions, by the id of the element each
-// fills: {"regions": {"transfer": "<p>…"}}. A design that cannot be read or
+// fills: {"regions": {"emptying": "<p>…"}}. A design that cannot be read or
 // worked out gives empty regions: the page has told why already.
 func Handle(request string) string {
 	req, ok := read(request)
