@@ -1,31 +1,123 @@
+//go:build !race
+
 package site
 
 import (
-	"bytes"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-// The module as a whole is run by the browser tests; this one looks at what is
-// refused, and that nothing is read beyond the end.
+// A program that asks of the runtime what slim must leave it: stacks that grow
+// and are collected, panics from our code, from the runtime and from a wrapper.
+const program = `package main
+
+import "runtime"
+
+type shape interface{ area() int }
+type square struct{ side int }
+
+func (s square) area() int { return s.side * s.side }
+
+func deep(n int, keep *[]*int) int {
+	if n == 0 {
+		runtime.GC()
+		return 0
+	}
+	*keep = append(*keep, &n)
+	return 1 + deep(n-1, keep)
+}
+
+func caught(what func()) (text string) {
+	defer func() {
+		switch fault := recover().(type) {
+		case error:
+			text = fault.Error()
+		case string:
+			text = fault
+		}
+	}()
+	what()
+	return "nothing"
+}
+
+func main() {
+	var keep []*int
+	println(deep(10000, &keep), len(keep), *keep[77])
+	println(caught(func() { panic("ours") }))
+	println(caught(func() { var m map[string]int; m["a"] = 1 }))
+	println(caught(func() { println(keep[len(keep)]) }))
+	println(caught(func() { var s *square; var f shape = s; println(f.area()) }))
+	done := make(chan int)
+	go func() { done <- (square{5}).area() }()
+	println(<-done)
+}
+`
+
+// The program does the same before and after.
+func TestSlimRunsTheSame(t *testing.T) {
+	t.Parallel()
+	node, err := exec.LookPath("node")
+	require.NoError(t, err, "install Node: .ci/tools does")
+	dir := t.TempDir()
+	source, module := filepath.Join(dir, "main.go"), filepath.Join(dir, "whole.wasm")
+	require.NoError(t, os.WriteFile(source, []byte(program), 0o600))
+	_, err = goTool(t.Context(), "build", "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l", "-o", module, source)
+	require.NoError(t, err)
+	whole, err := os.ReadFile(module)
+	require.NoError(t, err)
+	small, err := slim(whole)
+	require.NoError(t, err)
+	packedWhole, err := Brotli(whole)
+	require.NoError(t, err)
+	packedSmall, err := Brotli(small)
+	require.NoError(t, err)
+	assert.Less(t, 10*len(packedSmall), 9*len(packedWhole))
+	again, err := slim(small)
+	require.NoError(t, err)
+	assert.Equal(t, small, again, "there is nothing left to take out")
+
+	root, err := goTool(t.Context(), "env", "GOROOT")
+	require.NoError(t, err)
+	run := func(module []byte) string {
+		file := filepath.Join(dir, "run.wasm")
+		require.NoError(t, os.WriteFile(file, module, 0o600))
+		cmd := exec.Command(node, "--stack-size=1000", filepath.Join(root, "lib", "wasm", "wasm_exec_node.js"), file)
+		cmd.Env = []string{"PATH=" + os.Getenv("PATH")}
+		out, err := cmd.CombinedOutput()
+		require.NoError(t, err, string(out))
+		return string(out)
+	}
+	said := run(whole)
+	assert.Contains(t, said, "10000 10000 9923")
+	assert.Contains(t, said, "assignment to entry in nil map")
+	assert.Contains(t, said, "nil pointer dereference")
+	assert.Equal(t, said, run(small))
+}
+
 func TestSlimRefuses(t *testing.T) {
 	t.Parallel()
-	header := []byte("\x00asm\x01\x00\x00\x00")
-	data := append(bytes.Clone(header), 11, 8, 1, 0, 0x41, 0, 0x0b, 2, 'a', 'b') // one segment, no table of functions in it
-	for _, module := range [][]byte{nil, header, append(bytes.Clone(header), 11), data[:12], data} {
-		_, err := slim(module)
+	header := "\x00asm\x01\x00\x00\x00"
+	data := header + "\x0b\x08\x01\x00\x41\x00\x0b\x02ab" // one segment, no table of functions in it
+	for _, module := range []string{"", header, header + "\x0b", data[:12], data} {
+		_, err := slim([]byte(module))
 		assert.ErrorIs(t, err, errStrange, "%q", module)
 	}
 }
 
-func TestReader(t *testing.T) {
+func TestNumbersOfWebAssembly(t *testing.T) {
 	t.Parallel()
-	r := reader{data: []byte{0xe5, 0x8e, 0x26, 0x7f, 0xff}} // 624485: the example of DWARF 4, figure 22, LEB128
+	// 624485 is the example of DWARF 4, figure 22, and of many a text on LEB128.
+	r := reader{data: []byte{0xe5, 0x8e, 0x26, 0x7f, 0xff}}
 	assert.EqualValues(t, 624485, r.uint())
 	assert.EqualValues(t, 127, r.uint())
 	assert.False(t, r.bad)
 	r.uint()
-	require.True(t, r.bad, "the number is cut short")
+	assert.True(t, r.bad, "the number is cut short")
+	// DWARF 4, figure 24: 2 and 127, 128 as signed numbers.
+	assert.Equal(t, []byte{2, 0xff, 0, 0x80, 1}, appendSigned(appendSigned(appendSigned(nil, 2), 127), 128))
 }
