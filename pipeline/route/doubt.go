@@ -117,7 +117,7 @@ next:
 // D x = miss (see fits), so that the k-th is out by d_k · (D Dᵀ)⁺ along for
 // each term: a straight that has the direction for itself takes all of it, and
 // straights side by side share it.
-func (l Layout) CutDoubt(p *Piece) Doubt {
+func (l *Layout) CutDoubt(p *Piece) Doubt {
 	if !p.Fit {
 		return Doubt{}
 	}
@@ -134,13 +134,13 @@ func (l Layout) CutDoubt(p *Piece) Doubt {
 }
 
 // SuctionDoubt returns the doubt about l.Suction, less what is made to fit there.
-func (l Layout) SuctionDoubt() Doubt {
+func (l *Layout) SuctionDoubt() Doubt {
 	n := len(l.Under) + len(l.Run)
 	return leftOver(l.Pieces()[:n], l.Junctions[:min(n+1, len(l.Junctions))], target{held: Vec{1, 1, 1}})
 }
 
 // DischargeDoubt returns the same of l.Discharge.
-func (l Layout) DischargeDoubt() Doubt {
+func (l *Layout) DischargeDoubt() Doubt {
 	pieces, first := l.Delivery, len(l.Under)+len(l.Run)+1
 	if l.Gravity {
 		pieces, first = l.Pieces(), 0
@@ -162,7 +162,7 @@ func leftOver(pieces []Piece, joints []Junction, t target) Doubt {
 }
 
 // lineOf returns the line that p is in, its joints and where it should come to.
-func (l Layout) lineOf(p *Piece) ([]Piece, []Junction, target) {
+func (l *Layout) lineOf(p *Piece) ([]Piece, []Junction, target) {
 	n := len(l.Under) + len(l.Run)
 	switch {
 	case l.Gravity:

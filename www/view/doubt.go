@@ -170,7 +170,7 @@ func (h *html) recall(b Bench, doubtful []pipeline.Dimension) {
 // dimensions lists the lengths that the piece at path rests on, each with its
 // mark and a field for what the user measures: any of them may be replaced.
 func (f *form) dimensions(path string) {
-	layout := f.bench.Report.Scene.Layout
+	layout := &f.bench.Report.Scene.Layout
 	var dims []catalog.Dimension
 	add := func(d catalog.Dimension) {
 		for _, had := range dims {
