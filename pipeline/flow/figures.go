@@ -146,12 +146,12 @@ func (p *plant) pumpData(r *Result) {
 		r.Figures = append(r.Figures, finding.Figure{
 			Slug: "viscosity-parameter", Name: "Parameter B of the thick liquid", Piece: refPump, Amount: q.Of(q.Number(t.B)),
 			Working: finding.Working{
-				Formula: "B = 16.5 ν^0.5 H^0.0625 / (Q^0.375 N^0.25); C_Q = 2.71^(-0.165 (log10 B)^3.15); C_H = 1 - (1 - C_Q)(Q/Q_best)^0.75; C_η = B^(-0.0547 B^0.69)",
+				Formula: "B = 16.5 ν^0.5 H_best^0.0625 / (Q_best^0.375 N^0.25); ln C_Q = -0.165 ln 2.71 (log10 B)^3.15; C_H = 1 - (1 - C_Q)(Q/Q_best)^0.75; ln C_η = -0.0547 B^0.69 ln B",
 				Inputs: []finding.Input{
 					finding.In("ν", "kinematic viscosity, mm²/s", q.Number(viscosity(p.Liquid).nu*1e6)),
-					finding.In("Q", "flow of the best point in water, m³/h", q.Number(t.Best.Flow/q.CubicMetrePerHour)),
-					finding.In("H", "head of the best point in water", t.Best.Head),
-					finding.In("N", "speed, rpm", q.Number(t.Speed*60)),
+					finding.In("Q_best", "flow of the best point in water, m³/h", q.Number(t.Best.Flow/q.CubicMetrePerHour)),
+					finding.In("H_best", "head of the best point in water", t.Best.Head),
+					finding.In("N", "speed, rpm", q.Number(t.Speed.RPM())),
 					finding.In("C_Q", "factor on flow, and on head at the best point", q.Number(t.Flow)),
 					finding.In("C_η", "factor on efficiency", q.Number(t.Efficiency)),
 				},
@@ -163,9 +163,9 @@ func (p *plant) pumpData(r *Result) {
 		r.Figures = append(r.Figures, finding.Figure{
 			Slug: "displacement", Name: "Pushed out at each turn", Piece: refPump, Amount: q.Of(v),
 			Working: finding.Working{
-				Formula: "V = Q(0)/n",
-				Inputs:  []finding.Input{finding.In("n", "speed of the points", p.Pump.Rated), finding.In("Q(0)", "flow against nothing, at that speed", q.Flow(float64(v)*float64(p.Pump.Rated)))},
-				Source:  "the pump's points, in a straight line to no pressure where they begin higher",
+				Formula: "V = Q_0/n",
+				Inputs:  []finding.Input{finding.In("n", "speed of the points", p.Pump.Rated), finding.In("Q_0", "flow against nothing, at that speed", q.Flow(float64(v)*float64(p.Pump.Rated)))},
+				Source:  "the pump's points, in a straight line to no pressure where they begin higher", Range: "the liquid and the wear that the sheet holds for",
 			},
 		})
 	}

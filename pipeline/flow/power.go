@@ -99,15 +99,14 @@ func (p *plant) powerFigures(r *Result) {
 	}
 	add("hydraulic-power", "Power that the liquid takes up, "+at.Level.Name, hydraulic, finding.Working{
 		Formula: "P = ρ g Q H",
-		Inputs:  []finding.Input{finding.In("ρ", "density", p.Liquid.Density), finding.In("g", "gravity, m/s²", q.Number(gravity)), finding.In("Q", "flow", at.Flow), finding.In("H", "head of the pump", at.Head)},
-		Source:  "definition",
-		Range:   "any liquid",
+		Inputs: []finding.Input{finding.In("ρ", "density", p.Liquid.Density), finding.In("g", "gravity, m/s²", q.Number(gravity)),
+			finding.In("Q", "flow", at.Flow), finding.In("H", "head of the pump", at.Head)},
+		Source: "definition", Range: "any pump and liquid",
 	})
 	add("shaft-power", "Power at the pump's shaft, "+at.Level.Name, shaft, finding.Working{
 		Formula: "P_s = P/η",
 		Inputs:  []finding.Input{finding.In("P", "power that the liquid takes up", hydraulic), finding.In("η", from, e)},
-		Source:  source,
-		Range:   "the flow of that level",
+		Source:  source, Range: "where the efficiency holds; one that is assumed may be half as much again or a third less",
 	})
 	if output, least, ok := Motor(shaft); ok {
 		add("motor", "Motor, the next usual size", output, finding.Working{

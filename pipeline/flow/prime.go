@@ -60,13 +60,14 @@ func (p *plant) primeFigures(r *Result) {
 	r.Figures = append(r.Figures, finding.Figure{
 		Slug: "dry-lift", Name: "Lift that the pump draws dry, here", Piece: refPump, Amount: q.Of(p.dryLift()),
 		Working: finding.Working{
-			Formula: "L = min(Ls ρw g p/p0, p - pv) / (ρ g)",
+			Formula: "L = min(L_s ρ_w g p/p_0, p - p_v) / (ρ g)",
 			Inputs: []finding.Input{
-				finding.In("Ls", "dry lift stated, of water at sea level", p.Pump.DryLift),
-				finding.In("ρw", "density of water at 20 °C", q.Density(998.2)),
+				finding.In("L_s", "dry lift stated, of water at sea level", p.Pump.DryLift),
+				finding.In("ρ_w", "density of water at 20 °C", q.Density(998.2)),
+				finding.In("g", "gravity, m/s²", q.Number(gravity)),
 				finding.In("p", "pressure of the air, absolute", p.Air),
-				finding.In("p0", "pressure of the air at sea level", q.Pressure(101325)),
-				finding.In("pv", "vapour pressure of the liquid, absolute, at most p", min(p.Liquid.VapourPressure, p.Air)),
+				finding.In("p_0", "pressure of the air at sea level", q.Pressure(101325)),
+				finding.In("p_v", "vapour pressure of the liquid, absolute, at most p", min(p.Liquid.VapourPressure, p.Air)),
 				finding.In("ρ", "density", p.Liquid.Density),
 			},
 			Source: "what a vacuum lifts; that a dry pump makes it in a ratio to the air around: common practice, no source",

@@ -199,7 +199,7 @@ func (p *plant) reserveFlow(r *Reserve, low Level) {
 	r.Says = append(r.Says, "At the lowest level it holds up to a flow of "+q.Text(r.Greatest)+".")
 	r.Figures = append(r.Figures, finding.Figure{
 		Slug: "greatest-safe-flow", Name: "Greatest flow for which the suction margin holds, lowest", Piece: refPump, Amount: q.Of(r.Greatest),
-		Working: p.reserveWorking("(p - pv)/(ρ g) + z - hf(Q) = max(NPSHr(Q) + a, NPSHr(Q) × b), solved for Q", finding.In("z", "level over the pump inlet's centre", p.over(low))),
+		Working: p.reserveWorking("(p - p_v)/(ρ g) + z - h_f(Q) = max(NPSH_r(Q) + a, NPSH_r(Q) × b), solved for Q", finding.In("z", "level over the pump inlet's centre", p.over(low))),
 	})
 }
 

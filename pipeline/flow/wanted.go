@@ -105,33 +105,37 @@ func (p *plant) wantedFigures(r *Result) {
 	for i, t := range p.throttles(r) {
 		pt := &r.Points[i]
 		if p.throttled() && t.burn > 0 {
-			formula := "h = Hpump(Q) - (zd - zl) - hf(Q)"
-			if p.Layout.Gravity {
-				formula = "h = zl - zd - hf(Q)"
+			w := finding.Working{
+				Formula: "h = H - z - h_f",
+				Inputs: []finding.Input{finding.In("Q", "wanted flow", p.Wanted), finding.In("z", "discharge over the level", pt.Static),
+					finding.In("h_f", "lost in the open line at that flow", q.Head(p.whole.loss(float64(p.rate()))))},
+				Source: energySource, Range: "the valves as they are set, the throttle besides",
 			}
-			add(r, pt, "throttle-head", "Head to burn for the wanted flow", refDelivery, t.burn, finding.Working{
-				Formula: formula,
-				Inputs: []finding.Input{finding.In("Q", "wanted flow", p.Wanted), finding.In("z", "static head", pt.Static),
-					finding.In("hf", "lost in the open line at that flow", q.Head(p.whole.loss(float64(p.rate()))))},
-				Source: energySource,
-			})
+			if p.Layout.Gravity {
+				w.Formula, w.Inputs[1].Name = "h = z - h_f", "level over the discharge"
+			} else {
+				head, _ := p.Curve.Head(p.rate())
+				w.Inputs = append(w.Inputs, finding.In("H", "head of the pump at that flow", head))
+			}
+			add(r, pt, "throttle-head", "Head to burn for the wanted flow", refDelivery, t.burn, w)
 			add(r, pt, "throttle-kv", "Kv of the throttle for it", refDelivery, q.Number(Kv(p.Wanted, t.burn)), finding.Working{
-				Formula: "Kv = Q √(1 bar / (ρw g h)), Q in m³/h, ρw = 1000 kg/m³",
-				Inputs:  []finding.Input{finding.In("Q", "wanted flow", p.Wanted), finding.In("h", "head to burn", t.burn)},
-				Source:  "IEC 60534-2-1", Range: "turbulent flow through the throttle",
+				Formula: "K_v = Q √(Δp_1/(ρ_w g h))",
+				Inputs: []finding.Input{finding.In("Q", "wanted flow, m³/h", q.Number(p.Wanted/q.CubicMetrePerHour)), finding.In("Δp_1", "drop that K_v is for", q.Bar),
+					finding.In("ρ_w", "density of the water that it is for", q.Density(1000)), finding.In("g", "gravity, m/s²", q.Number(gravity)), finding.In("h", "head to burn", t.burn)},
+				Source: "IEC 60534-2-1", Range: "turbulent flow through the throttle",
 			})
 		}
 		if !t.ratioKnown {
 			continue
 		}
 		w := finding.Working{
-			Formula: "n s with s² Hcurve(Q/s) = H, solved for s",
+			Formula: "n s with s² H_curve(Q/s) = H, solved for s",
 			Inputs:  []finding.Input{finding.In("Q", "wanted flow, through the pump", p.rate()), finding.In("H", "head that the open line asks at it", t.asked)},
 			Source:  "affinity laws, Crane TP-410 ex. 7.33; what a thick liquid takes off as at the present speed",
 			Range:   "about half to the full rated speed (common practice, no source)",
 		}
 		if p.Curve.positive {
-			w.Formula = "n s with s = 1 + (Q - Qcurve(H)) / Qcurve(0)"
+			w.Formula = "n s with s = 1 + (Q - Q_curve(H)) / Q_curve(0)"
 			w.Source = "what it pushes out goes with the speed, its slip with the pressure: common practice, no source"
 		}
 		if speed := p.Pump.turns(); speed > 0 {
