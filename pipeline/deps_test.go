@@ -75,7 +75,7 @@ var imports = map[string][]string{
 	"pipeline/markup": {},
 	"pipeline/mend":   views,
 	"pipeline/draw":   append([]string{"pipeline/markup"}, views...),
-	"www/view":        append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend"}, views...),
+	"www/view":        append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens"}, views...),
 	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/workshop":    {"pipeline", "pipeline/design", "pipeline/tokens", "www/view"},
 	"www":             {},

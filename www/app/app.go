@@ -24,7 +24,6 @@ type App struct {
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
 	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
 	shopped      string            // the last request to the workshop
-	asked        view.Asked        // the verdict that ways out were asked of
 	shown        map[string]string // regions as the page has them
 }
 
@@ -48,8 +47,7 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	edit     make Edits; what cannot be taken stays pending in its field
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
-//	ways     show the ways out of the verdict of rule Kind on the piece Path
-//	mend     make the change Value that is offered for the verdict of rule Kind on the piece Path
+//	mend     make Edits, the way out that the workshop offered as Value
 //	measure  take Value as the measured length of the dimension Path
 //	recall   take every length in doubt that the shelf has as measured before
 //	keep     put the piece at Path, with its neighbours of the same name, on the
@@ -98,10 +96,8 @@ func (a *App) do(req Request) Response {
 		res = a.add(req.Kind, req.Path)
 	case "point":
 		res = a.point(req.Path)
-	case "ways":
-		a.asked = view.Asked{Rule: req.Kind, Piece: req.Path}
 	case "mend":
-		res = a.mend(req.Kind, req.Path, req.Value)
+		res = a.mend(req.Edits, req.Value)
 	case "measure":
 		a.measure(req.Path, req.Value)
 	case "recall":
@@ -181,7 +177,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 }
 
 func (a *App) bench() view.Bench {
-	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Shelf: a.shelf, Width: a.width, Asked: a.asked}
+	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Shelf: a.shelf, Width: a.width}
 }
 
 // changed returns the regions that differ from what the page has, of those

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"drawoff/pipeline/design"
-	"drawoff/pipeline/mend"
 	q "drawoff/pipeline/quantity"
 	"drawoff/www/view"
 )
@@ -189,23 +188,14 @@ func (a *App) clean(agent string, at int) Response {
 	return Response{Focus: "in-cleaning." + strconv.Itoa(at-1) + ".temperature"}
 }
 
-// mend makes the change offered as sentence for a verdict.
-func (a *App) mend(rule, piece, sentence string) Response {
-	for _, v := range a.report.Verdicts {
-		if v.Rule != rule || v.Piece != piece {
-			continue
-		}
-		for _, w := range mend.Ways(a.present, a.report, v) {
-			if w.Sentence != sentence {
-				continue
-			}
-			if c, faults := a.try(w.Edits); len(faults) == 0 {
-				a.accept(c, w.Edits, false)
-				return Response{Message: "Done: " + sentence + " Undo takes it back.", Focus: "verdicts-title"}
-			}
-		}
+// mend makes the edits offered as sentence.
+func (a *App) mend(edits []design.Edit, sentence string) Response {
+	c, faults := a.try(edits)
+	if len(faults) > 0 {
+		return Response{Message: "That is no longer a way out: the plant has changed since it was offered.", Problem: true}
 	}
-	return Response{Message: "That is no longer a way out: the plant has changed since it was offered.", Problem: true}
+	a.accept(c, edits, false)
+	return Response{Message: "Done: " + sentence + " Undo takes it back.", Focus: "verdicts-title"}
 }
 
 // starters are what a new piece needs said from the first.

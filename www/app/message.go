@@ -17,8 +17,8 @@ type Request struct {
 	Op     string        `json:"op"` // see Handle
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
-	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own; mend: the rule
-	Path   string        `json:"path,omitempty"`   // add, point, measure, mend, keep, forget: where, or what
+	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
+	Path   string        `json:"path,omitempty"`   // add, point, measure, keep, forget: where, or what
 	Value  string        `json:"value,omitempty"`  // measure: as typed; mend: the sentence of the way out
 	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept

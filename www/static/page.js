@@ -45,7 +45,10 @@
       return null;
     }
     apply(answer);
-    if (answer.more) restSoon();
+    if (answer.more) {
+      root.dataset.shop = "busy";
+      restSoon();
+    }
     if (answer.shop) shop(answer.shop);
     return answer;
   }
@@ -64,6 +67,7 @@
     requestAnimationFrame(() => setTimeout(() => {
       restWaits = false;
       ask({ op: "rest" });
+      root.dataset.shop = shopAt ? "busy" : "idle";
     }));
   }
 
@@ -116,7 +120,7 @@
   function put(regions) {
     for (const [id, html] of Object.entries(regions || {})) {
       const place = byId(id);
-      if (!place) continue;
+      if (!place) continue; // gone since the workshop was asked
       const template = document.createElement("template");
       template.innerHTML = html;
       morph(place, template.content);
@@ -181,6 +185,7 @@
       }
       if (have.isEqualNode(want) && !isControl(have)) continue;
       attributes(have, want);
+      if (want.dataset && want.dataset.shop) continue; // the workshop fills it
       if (have.nodeName !== "TEXTAREA") morph(have, want);
       value(have, want);
     }
@@ -281,7 +286,11 @@
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
-    if (button && button.dataset.rule) return void ask(see({ op: button.dataset.act, kind: button.dataset.rule, path: button.dataset.path, value: button.dataset.value }));
+    if (button && button.dataset.edits) {
+      // What the workshop offered before the last edit is not to be had while it thinks again.
+      if (root.dataset.shop === "idle") ask(see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }));
+      return;
+    }
     if (button && button.dataset.op) return void ask({ op: button.dataset.op, path: button.dataset.path || "", value: button.value });
     if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path });
     if (button && button.dataset.act) {

@@ -58,14 +58,14 @@ func Drawing(b Bench) string {
 func Verdicts(b Bench) string {
 	var h html
 	r := b.Report
-	sound, left := 0, atOnce
+	sound, ways := 0, waysIDs(r.Verdicts)
 	h.Open("ul", "class", "verdicts")
-	for _, v := range r.Verdicts {
+	for i, v := range r.Verdicts {
 		if v.Level == finding.Sound {
 			sound++
 			continue
 		}
-		h.verdict(b, v, &left)
+		h.verdict(b, v, ways[i])
 	}
 	h.Close("ul")
 	if sound == len(r.Verdicts) {
@@ -75,9 +75,9 @@ func Verdicts(b Bench) string {
 		h.Open("details", "data-keep", "sound")
 		h.El("summary", count(sound, "rule is met", "rules are met"))
 		h.Open("ul", "class", "verdicts")
-		for _, v := range r.Verdicts {
+		for i, v := range r.Verdicts {
 			if v.Level == finding.Sound {
-				h.verdict(b, v, &left)
+				h.verdict(b, v, ways[i])
 			}
 		}
 		h.Close("ul")
@@ -86,7 +86,7 @@ func Verdicts(b Bench) string {
 	return h.String()
 }
 
-func (h *html) verdict(b Bench, v finding.Verdict, left *int) {
+func (h *html) verdict(b Bench, v finding.Verdict, ways string) {
 	r := b.Report
 	h.Open("li", "class", "verdict "+v.Level.String(), "data-rule", v.Rule)
 	h.badge(v.Level)
@@ -112,7 +112,10 @@ func (h *html) verdict(b Bench, v finding.Verdict, left *int) {
 	}
 	h.Text("Basis: " + v.Basis + ".")
 	h.Close("p")
-	h.ways(b, v, left)
+	if v.Level != finding.Sound {
+		h.Open("div", "id", ways, "data-shop", "ways")
+		h.Close("div")
+	}
 	h.Close("div")
 	h.Close("li")
 }

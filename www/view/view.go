@@ -18,8 +18,7 @@ type Bench struct {
 	Design  design.Design
 	Report  pipeline.Report // of Design
 	Pending []Pending
-	Width   int // pixels that the drawing may be wide
-	Asked   Asked
+	Width   int          // pixels that the drawing may be wide
 	Shelf   design.Shelf // what the user has of their own
 }
 
@@ -30,10 +29,6 @@ type Pending struct {
 	Value string
 	Fault design.Fault
 }
-
-// Asked is the verdict that the user asked ways out of, beside those that have
-// theirs at once.
-type Asked struct{ Rule, Piece string }
 
 // pending returns what is pending at path.
 func (b Bench) pending(path string) (Pending, bool) {
@@ -50,6 +45,9 @@ type Region struct {
 	ID    string // of the element it fills
 	Write func(Bench) string
 }
+
+// Filled is what goes into an element of the page.
+type Filled struct{ ID, Content string }
 
 // Regions are all of them, in the order of the page. Said is for paper only.
 var Regions = [...]Region{

@@ -1,37 +1,57 @@
 package view
 
 import (
+	"strconv"
 	"strings"
 
+	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/mend"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/tokens"
 )
 
-// atOnce is how many verdicts have their ways out shown unasked: finding them
-// checks the plant some ten times for each, and every keystroke shows them anew.
-const atOnce = 3
+// waysIDs are the ids of the places under verdicts that the workshop fills
+// with their ways out: by rule and piece, and by number where one rule says
+// more than one thing of a piece.
+func waysIDs(verdicts []finding.Verdict) []string {
+	ids, seen := make([]string, len(verdicts)), map[string]int{}
+	for i := range verdicts {
+		id := "ways:" + verdicts[i].Rule + ":" + verdicts[i].Piece
+		if seen[id]++; seen[id] > 1 {
+			ids[i] = id + ":" + strconv.Itoa(seen[id])
+			continue
+		}
+		ids[i] = id
+	}
+	return ids
+}
 
-// ways offers what would make v sound, each with a button that does it. left
-// is how many verdicts still have theirs unasked.
-func (h *html) ways(b Bench, v finding.Verdict, left *int) {
-	if !mend.Answers(v) {
-		return
+// Ways offers what would make each verdict sound, a button for each way, by
+// the id of the element it fills. The verdicts of a report are some ten checks
+// each, so it is for the workshop.
+func Ways(b Bench) []Filled {
+	var out []Filled
+	ids := waysIDs(b.Report.Verdicts)
+	for i, v := range b.Report.Verdicts {
+		if v.Level == finding.Sound {
+			continue
+		}
+		var h html
+		h.ways(mend.Ways(b.Design, b.Report, v))
+		out = append(out, Filled{ids[i], h.String()})
 	}
-	if *left--; *left < 0 && b.Asked != (Asked{v.Rule, v.Piece}) {
-		h.Open("button", "type", "button", "data-act", "ways", "data-rule", v.Rule, "data-path", v.Piece)
-		h.Text("Ways out…")
-		h.Close("button")
-		return
-	}
-	found := mend.Ways(b.Design, b.Report, v)
+	return out
+}
+
+func (h *html) ways(found []mend.Way) {
 	if len(found) == 0 {
 		return
 	}
 	h.Open("ul", "class", "ways", "aria-label", "Ways out")
 	for _, w := range found {
 		h.Open("li")
-		h.Open("button", "type", "button", "data-act", "mend", "data-rule", v.Rule, "data-path", v.Piece, "data-value", w.Sentence)
+		h.Open("button", "type", "button", "data-act", "mend", "data-value", w.Sentence, "data-edits", editsJSON(w.Edits))
 		h.Text(strings.TrimSuffix(w.Sentence, "."))
 		h.Close("button")
 		if what := cost(w); what != "" {
@@ -76,4 +96,18 @@ func cost(w mend.Way) string {
 		s += "But then, " + strings.ToLower(word(v.Level)) + ": " + v.Sentence
 	}
 	return s
+}
+
+// editsJSON writes edits as the page hands them back.
+func editsJSON(edits []design.Edit) string {
+	out := []byte{'['}
+	for i, e := range edits {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		out = append(tokens.AppendString(append(out, `{"op":`...), e.Op), `,"path":`...)
+		out = append(tokens.AppendString(out, e.Path), `,"value":`...)
+		out = append(tokens.AppendString(out, e.Value), '}')
+	}
+	return string(append(out, ']'))
 }

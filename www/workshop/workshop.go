@@ -28,7 +28,7 @@ var Regions = []view.Region{
 //	width    pixels that a drawing may be wide
 //
 // It answers with the content of the Regions, by the id of the element each
-// fills: {"regions": {"emptying": "<p>…"}}. A design that cannot be read or
+// fills, and with the ways out of each verdict: {"regions": {"emptying": "<p>…"}}. A design that cannot be read or
 // worked out gives empty regions: the page has told why already.
 func Handle(request string) string {
 	req, ok := read(request)
@@ -40,16 +40,25 @@ func Handle(request string) string {
 		bench.Design, bench.Report = d, pipeline.Check(d)
 	}
 	out := []byte(`{"regions":{`)
-	for i, r := range Regions {
-		if i > 0 {
+	fill := func(id, content string) {
+		if out[len(out)-1] != '{' {
 			out = append(out, ',')
 		}
+		out = append(tokens.AppendString(out, id), ':')
+		out = tokens.AppendString(out, content)
+	}
+	known := bench.Report.Verdicts != nil
+	for _, r := range Regions {
 		content := ""
-		if bench.Report.Verdicts != nil {
+		if known {
 			content = r.Write(bench)
 		}
-		out = append(tokens.AppendString(out, r.ID), ':')
-		out = tokens.AppendString(out, content)
+		fill(r.ID, content)
+	}
+	if known {
+		for _, f := range view.Ways(bench) {
+			fill(f.ID, f.Content)
+		}
 	}
 	return string(append(out, "}}"...))
 }
