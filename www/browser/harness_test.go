@@ -34,7 +34,7 @@ const where = "/some/where/"
 
 // patience is how long anything may take before a test gives up on it. It
 // decides nothing else: nothing passes for being fast.
-const patience = 30 * time.Second
+const patience = 2 * time.Minute
 
 var (
 	address string          // of the page

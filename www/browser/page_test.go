@@ -12,6 +12,7 @@ import (
 	cdpbrowser "github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/performance"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -205,9 +206,20 @@ func TestBadLinkLeavesTheDesignAlone(t *testing.T) {
 }
 
 // TestTimeToPaint prints how long an edit takes until what is in sight shows
-// its outcome, and until the whole page does. It judges nothing: machines differ.
+// its outcome, and until the whole page does; and what an edit costs the
+// page's thread in processor time, which a busy machine does not stretch. It
+// judges nothing: machines differ.
 func TestTimeToPaint(t *testing.T) {
 	p := open(t, "")
+	call(p, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks})
+	used := func() map[string]float64 {
+		seconds := map[string]float64{}
+		for _, m := range call(p, performance.GetMetrics, cdp.Empty{}).Metrics {
+			seconds[m.Name] = m.Value
+		}
+		return seconds
+	}
+	before := used()
 	times := js[map[string][]float64](p, `(async () => {
 		const painted = region => new Promise(resolve => {
 			const seen = new MutationObserver(() => {
@@ -234,6 +246,10 @@ func TestTimeToPaint(t *testing.T) {
 		}
 		return {script, sight, whole};
 	})()`, field("tank.height"))
+	after := used()
+	for _, what := range []string{"ScriptDuration", "RecalcStyleDuration", "LayoutDuration", "TaskDuration"} {
+		t.Logf("%s an edit: %.1f ms of processor", what, 1000*(after[what]-before[what])/60)
+	}
 	for _, what := range []string{"script", "sight", "whole"} {
 		took := times[what]
 		slices.Sort(took)

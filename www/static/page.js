@@ -53,7 +53,8 @@
     return answer;
   }
 
-  // What is in sight is put in place first, the rest when that is painted.
+  // What is in sight is put in place first, the rest when that is painted. The
+  // form shows already what was typed: it comes with the rest.
   const inSight = new Set();
   const watch = new IntersectionObserver((seen) => {
     for (const s of seen) s.isIntersecting ? inSight.add(s.target.id) : inSight.delete(s.target.id);
@@ -420,7 +421,7 @@
     byId("message").replaceChildren();
     for (const id of ["copy-link", "save-file", "open-file", "start-demo"]) byId(id).disabled = false;
     start(takeLink());
-    document.querySelectorAll(".part > div, #form").forEach((region) => watch.observe(region));
+    document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();
     new ResizeObserver(() => {
       const width = drawingWidth();
