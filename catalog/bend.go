@@ -3,6 +3,7 @@ package catalog
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -168,6 +169,55 @@ func TeeOf(t Tube, shape string) (TeeFitting, bool) {
 	run, branch := d, d
 	run.Slug, branch.Slug = p.Slug+"/run", p.Slug+"/branch"
 	return TeeFitting{Part: p, CentreToEnd: run, BranchToEnd: branch}, true
+}
+
+// What stands on a run of tube with a branch of its own, like a tee.
+const (
+	Cross  = "cross"
+	Pocket = "thermometer-pocket"
+	Cock   = "sample-cock"
+)
+
+// The short branch of a pocket or a cock, and the straight of tube or boss
+// that it is welded to: our assumptions.
+const (
+	bossBranch = 30 * q.Millimetre // beyond the outside of the tube
+	bossDoubt  = 20 * q.Millimetre
+	bossRun    = 1.0 // run from the branch axis, over the OD
+
+	sourceCross  = assumed + ": as the tee of its tube"
+	sourceBoss   = assumed + ": run 1 x OD each way"
+	sourceBranch = assumed + ": branch 30 mm beyond the tube"
+)
+
+// TeeLike returns a cross, a thermometer pocket or a sample cock of tube t,
+// shape as for TeeOf (of a cross only). A cross has a branch on either side.
+// No standard seen gives a length of any: they are assumptions. False for
+// another kind or shape.
+func TeeLike(kind string, t Tube, shape string) (TeeFitting, bool) {
+	f, ok := TeeOf(t, shape)
+	if !ok || kind != Cross && shape != "" {
+		return TeeFitting{}, false
+	}
+	name, _, _ := strings.Cut(f.Name, ",")
+	f.Slug, f.Name = t.Slug+"/"+kind+strings.TrimPrefix(f.Slug, t.Slug+"/tee"), kind+strings.TrimPrefix(f.Name, name)
+	run, branch := &f.CentreToEnd, &f.BranchToEnd
+	run.Trust, branch.Trust = Unknown, Unknown
+	switch kind {
+	case Cross:
+		run.Source, branch.Source = sourceCross, sourceCross
+		run.Either = bendDoubt * t.OD
+		branch.Either = run.Either
+	case Pocket, Cock:
+		f.Slug, f.Name = t.Slug+"/"+kind, strings.ReplaceAll(kind, "-", " ")+", "+t.Name
+		run.Source, branch.Source = sourceBoss, sourceBranch
+		run.Length, run.Either = bossRun*t.OD, bendDoubt*t.OD
+		branch.Length, branch.Either = t.OD/2+bossBranch, bossDoubt
+	default:
+		return TeeFitting{}, false
+	}
+	run.Slug, branch.Slug = f.Slug+"/run", f.Slug+"/branch"
+	return f, true
 }
 
 // after returns text with before in front of it, nothing for an empty text.

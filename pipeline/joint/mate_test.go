@@ -258,7 +258,7 @@ func TestEverySealInEveryJoint(t *testing.T) {
 		down := half(t, j.Family+"/"+family.Halves[len(family.Halves)-1], j.Tubes[0])
 		for _, of := range joints {
 			got := rules(Mate(up, down, of.Slug+"/seal/ptfe", bpe))
-			if of.Slug == j.Slug {
+			if of.Slug == j.Slug && !family.Unsealed {
 				assert.Empty(t, got, j.Slug)
 			} else {
 				assert.Equal(t, []string{RuleSealSize}, got, "seal of %s in %s", of.Slug, j.Slug)

@@ -40,7 +40,7 @@ func label(p *Piece, shape string) string {
 	case design.Ball:
 		return "ball valve, " + size + partly(p)
 	}
-	return p.Kind + ", " + size // a device, too
+	return strings.ReplaceAll(p.Kind, "-", " ") + ", " + size
 }
 
 // partly says how far a valve is open, where that is not fully.
