@@ -407,7 +407,7 @@ ring-joint,"Parts: AS 1528.2-2001 contents and a trade information page on the r
 dairy-union,"Parts: DIN 11851:2013-02 contents; seal set back in its groove, no metal stop: from memory. One supplier claims the seal lies flush: the cautious reading is taken"
 clamp,Parts: trade guides and an encyclopaedia article on ISO 2852 (withdrawn 2018); seal level when bores match and the clamp is not overtightened: from memory
 bs-4825-5,Sizes 1 to 4 in: trade information page on the ring joint to BS 4825-5 and AS 1528.2
-din-11851,"DIN 11851 thread and pressure of each DN, from memory; the thread itself is in DIN 405-1. Pressure to 140 °C with a suitable seal"
+din-11851,"DIN 11851 thread, nut, seal and pressure of each DN, from memory; the thread itself is in DIN 405-1. Pressure to 140 °C with a suitable seal"
 clamp-inch,"Flange OD by inch tube, three trade size guides for clamp ferrules; no pressure, which belongs to the clamp bought"
 clamp-small,"Flange OD by inch tube, trade size guides, which print 24.99 and 25.4 mm, and larger flanges too: compare the flanges before ordering. ASME BPE names the small flange type A and the 50.5 mm one type B, from memory"
 clamp-length,"BS 4825-3, ISO 2852, DIN 32676 ferrule length, from memory; 12.7 and 28.6 mm inch ferrules are sold too"

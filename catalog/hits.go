@@ -56,16 +56,29 @@ func familyHit(f *familyRow) Hit {
 	return Hit{Part: Part{Slug: f.Slug, Name: f.Name + ", " + f.Standard}, Row: f.Slug, Facts: facts, Trust: f.Trust, Source: f.Source}
 }
 
-// Complete lists in words what makes one joint of f: "One joint: 1 male, 1
-// liner, 1 nut, 1 seal".
+// HalfNoun returns what a half, named as in Family.Halves, is called in a sentence.
+func HalfNoun(half string) string {
+	switch half {
+	case "male", "female":
+		return half + " part"
+	case "groove", "collar", "threaded":
+		return half + " half"
+	case "hose":
+		return "cut hose"
+	}
+	return half
+}
+
+// Complete lists in words what makes one joint of f: "One joint: 1 male part,
+// 1 liner, 1 nut, 1 seal".
 func Complete(f Family) string {
 	var parts []string
 	for _, half := range f.Halves {
-		n := "1 "
+		n, noun := "1 ", HalfNoun(half)
 		if len(f.Halves) == 1 {
-			n, half = "2 ", half+"s"
+			n, noun = "2 ", noun+"s"
 		}
-		parts = append(parts, n+half)
+		parts = append(parts, n+noun)
 	}
 	for _, closer := range f.Closers {
 		if closer == "bolts" {
@@ -81,28 +94,49 @@ func Complete(f Family) string {
 }
 
 func jointHit(j Joint) Hit {
-	h := Hit{Part: Part{Slug: j.Slug, Name: j.Name}, Row: j.Slug, Facts: j.Face, Trust: j.Trust, Source: j.Source}
-	if j.Thread != "" && !strings.Contains(j.Face, j.Thread) {
-		h.Facts += ", thread " + j.Thread
-	}
+	facts := []string{closesOn(j)}
 	if j.Pressure > 0 {
-		h.Facts += ", to " + strconv.FormatFloat(float64(j.Pressure/q.Bar), 'f', -1, 64) + " bar"
+		facts = append(facts, "to "+strconv.FormatFloat(float64(j.Pressure/q.Bar), 'f', -1, 64)+" bar")
 	}
 	for i, d := range j.Lengths {
 		if f, _ := load().family(j.Family); d.Length > 0 {
-			h.Facts += "; " + f.Halves[i] + " " + d.Text()
+			facts = append(facts, HalfNoun(f.Halves[i])+" "+d.Text())
 		}
 	}
-	return h
+	return Hit{Part: Part{Slug: j.Slug, Name: j.Name}, Row: j.Slug, Facts: listed(facts...), Trust: j.Trust, Source: j.Source}
 }
 
 func closerHit(j Joint, at int) Hit {
 	p := CloserParts(j)[at]
-	h := Hit{Part: p, Row: j.Slug, Facts: j.Face, Trust: j.Trust, Source: j.Source}
+	nut := ""
 	if strings.HasSuffix(p.Slug, "/nut") && j.Nut > 0 {
-		h.Facts += ", OD " + mm(j.Nut) + " mm"
+		nut = "OD " + mm(j.Nut) + " mm"
 	}
-	return h
+	return Hit{Part: p, Row: j.Slug, Facts: listed(closesOn(j), nut), Trust: j.Trust, Source: j.Source}
+}
+
+// closesOn returns the thread or the flange of j, "" where its name says all
+// that is known.
+func closesOn(j Joint) string {
+	if j.Thread != "" {
+		return "thread " + j.Thread
+	}
+	if strings.HasPrefix(j.Face, "flange ") {
+		return j.Face + " mm"
+	}
+	return ""
+}
+
+// listed joins facts, leaving out what is empty.
+func listed(facts ...string) string {
+	out := ""
+	for _, f := range facts {
+		if f != "" && out != "" {
+			out += "; "
+		}
+		out += f
+	}
+	return out
 }
 
 // sealHit is a seal of any material: the part is named for the joint alone.

@@ -27,6 +27,18 @@ func FindMaterial(slug string) (Material, bool) {
 	return t.materials[at], true
 }
 
+// Media returns every medium that Stands may rate, in the order of its table.
+func Media() []string {
+	t := load()
+	var list []string
+	for _, r := range read("media.csv", mediaCSV) {
+		if r.text("material") == t.materials[0].Slug {
+			list = append(list, r.text("medium"))
+		}
+	}
+	return list
+}
+
 // Stands returns how a material stands a medium, with the trust and source of
 // that rating; false when the table has no such pair.
 //

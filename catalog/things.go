@@ -161,7 +161,7 @@ func unions(t *tables) []thing {
 				name = "cap"
 			}
 			each(name, "blank end plug stop stopper", func(j Joint) Hit {
-				return Hit{Part: CapPart(Half{Joint: j, Name: half}), Row: j.Slug, Facts: j.Face, Trust: j.Trust, Source: j.Source}
+				return Hit{Part: CapPart(Half{Joint: j, Name: half}), Row: j.Slug, Facts: closesOn(j), Trust: j.Trust, Source: j.Source}
 			})
 		}
 	}

@@ -84,7 +84,7 @@ var imports = map[string][]string{
 	"wasm/door":       {"pipeline/tokens"},
 	"wasm/page":       {"wasm/door", "www/app"},
 	"wasm/workshop":   {"wasm/door", "www/workshop"},
-	".":               {"pipeline", "pipeline/design", "pipeline/finding", "www/site", "www/view"},
+	".":               {"catalog", "pipeline", "pipeline/design", "pipeline/finding", "www/site", "www/view"},
 }
 
 // pure are the packages that compute: whoever asks twice gets the same answer.

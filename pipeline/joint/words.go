@@ -9,15 +9,7 @@ import (
 )
 
 // noun returns what a half is called in a sentence.
-func noun(half string) string {
-	switch half {
-	case "male":
-		return "male part"
-	case "groove", "collar":
-		return half + " half"
-	}
-	return half
-}
+func noun(half string) string { return catalog.HalfNoun(half) }
 
 // article returns s with "a" or "an" before it, by its sound.
 func article(s string) string {
