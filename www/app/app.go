@@ -7,7 +7,6 @@ package app
 import (
 	"slices"
 
-	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/www/view"
@@ -51,7 +50,6 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	point    put a point into the pump curve at Path
 //	ways     show the ways out of the verdict of rule Kind on the piece Path
 //	mend     make the change Value that is offered for the verdict of rule Kind on the piece Path
-//	find     search the catalogue for Text, and answer with what was found
 //	measure  take Value as the measured length of the dimension Path
 //	recall   take every length in doubt that the shelf has as measured before
 //	keep     put the piece at Path, with its neighbours of the same name, on the
@@ -90,8 +88,6 @@ func (a *App) do(req Request) Response {
 	}
 	var res Response
 	switch req.Op {
-	case "find":
-		return Response{Regions: map[string]string{"found": view.Hits(req.Text, catalog.Search(req.Text))}}
 	case "start":
 		res = a.start(req)
 	case "follow":

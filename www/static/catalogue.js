@@ -1,9 +1,9 @@
-// Searches the catalogue with the module of the main page, which is fetched
-// when somebody turns to the search and not before. Without this script the
+// Searches the catalogue with the workshop's module, which is fetched when
+// somebody turns to the search and not before. Without this script the
 // page is whole: it only has no search.
 "use strict";
 (() => {
-  const { glue, module } = document.currentScript.dataset;
+  const { glue, workshop } = document.currentScript.dataset;
   const form = document.getElementById("find");
   const query = document.getElementById("query");
   const found = document.getElementById("found");
@@ -17,7 +17,7 @@
       script.onload = async () => {
         try {
           const go = new Go();
-          const answer = await fetch(module);
+          const answer = await fetch(workshop);
           const bytes = await answer.arrayBuffer();
           const made = await WebAssembly.instantiate(bytes, go.importObject);
           globalThis.drawoffReady = ready;
@@ -44,7 +44,7 @@
       return;
     }
     if (query.value !== asked) return; // a later entry answers
-    const answer = JSON.parse(globalThis.drawoff(JSON.stringify({ op: "find", text: asked })));
+    const answer = JSON.parse(globalThis.drawoff(JSON.stringify({ find: asked })));
     if (answer.regions) found.innerHTML = answer.regions.found;
   }
 

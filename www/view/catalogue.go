@@ -8,7 +8,7 @@ import (
 )
 
 // Catalogue is the page of the catalogue, whole without any script; with one,
-// what is searched for is found by the module that the main page loads too.
+// what is searched for is found by the workshop's module, which the main page fetches too.
 // Index is the address of the main page.
 func Catalogue(a Assets, index string) string {
 	var h html
@@ -41,7 +41,7 @@ func Catalogue(a Assets, index string) string {
 		h.El("li", source, "id", "source-"+strconv.Itoa(i+1))
 	}
 	h.Raw(`</ol></section></main><footer><p>Guidance for people who know their trade. Measure what you have in hand before cutting; where a standard is named, the standard decides.</p></footer>`)
-	h.El("script", "", "src", a.CatalogueScript, "data-glue", a.Glue, "data-module", a.Module)
+	h.El("script", "", "src", a.CatalogueScript, "data-glue", a.Glue, "data-workshop", a.Workshop)
 	h.Raw(`</body></html>`)
 	return h.String()
 }
