@@ -185,22 +185,20 @@ const (
 	bossDoubt  = 20 * q.Millimetre
 	bossRun    = 1.0 // run from the branch axis, over the OD
 
-	sourceCross  = assumed + ": as the tee of its tube"
+	sourceCross  = assumed + ": as the usual tee of its tube"
 	sourceBoss   = assumed + ": run 1 x OD each way"
 	sourceBranch = assumed + ": branch 30 mm beyond the tube"
 )
 
-// TeeLike returns a cross, a thermometer pocket or a sample cock of tube t,
-// shape as for TeeOf (of a cross only). A cross has a branch on either side.
-// No standard seen gives a length of any: they are assumptions. False for
-// another kind or shape.
-func TeeLike(kind string, t Tube, shape string) (TeeFitting, bool) {
-	f, ok := TeeOf(t, shape)
-	if !ok || kind != Cross && shape != "" {
+// TeeLike returns a cross, a thermometer pocket or a sample cock of tube t. A
+// cross has a branch on either side. No standard seen gives a length of any:
+// they are assumptions. False for another kind.
+func TeeLike(kind string, t Tube) (TeeFitting, bool) {
+	f, ok := TeeOf(t, "")
+	if !ok {
 		return TeeFitting{}, false
 	}
-	name, _, _ := strings.Cut(f.Name, ",")
-	f.Slug, f.Name = t.Slug+"/"+kind+strings.TrimPrefix(f.Slug, t.Slug+"/tee"), kind+strings.TrimPrefix(f.Name, name)
+	f.Part = Part{Slug: t.Slug + "/" + kind, Name: strings.ReplaceAll(kind, "-", " ") + ", " + t.Name}
 	run, branch := &f.CentreToEnd, &f.BranchToEnd
 	run.Trust, branch.Trust = Unknown, Unknown
 	switch kind {
@@ -209,7 +207,6 @@ func TeeLike(kind string, t Tube, shape string) (TeeFitting, bool) {
 		run.Either = bendDoubt * t.OD
 		branch.Either = run.Either
 	case Pocket, Cock:
-		f.Slug, f.Name = t.Slug+"/"+kind, strings.ReplaceAll(kind, "-", " ")+", "+t.Name
 		run.Source, branch.Source = sourceBoss, sourceBranch
 		run.Length, run.Either = bossRun*t.OD, bendDoubt*t.OD
 		branch.Length, branch.Either = t.OD/2+bossBranch, bossDoubt

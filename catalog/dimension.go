@@ -59,7 +59,7 @@ func candidates(t Tube, kind string, words []string) []Dimension {
 			return []Dimension{ReducerOf(t, other, shape).Length}
 		}
 	case Cross, Pocket, Cock:
-		if f, ok := TeeLike(kind, t, strings.Join(words[:last], "/")); ok {
+		if f, ok := TeeLike(kind, t); ok {
 			return []Dimension{f.CentreToEnd, f.BranchToEnd}
 		}
 	default:

@@ -38,7 +38,7 @@ func everything(t *testing.T) (parts []catalog.Part, dims []catalog.Dimension) {
 			parts, dims = append(parts, v.Part), append(dims, v.Length)
 		}
 		for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock} {
-			f, ok := catalog.TeeLike(kind, pipe, "")
+			f, ok := catalog.TeeLike(kind, pipe)
 			require.True(t, ok)
 			parts, dims = append(parts, f.Part), append(dims, f.CentreToEnd, f.BranchToEnd)
 		}

@@ -30,9 +30,21 @@ type group struct {
 	after float64 // how far it stands back: what is not for product comes after what is
 }
 
-// things is everything that can be searched for, made at the first search.
-var things = sync.OnceValue(func() []thing {
-	t := load()
+// made holds what things returns.
+var made struct {
+	sync.Once
+	things []thing
+}
+
+// things is everything that can be searched for, made at the first search. A
+// sync.OnceValue would be shorter, but the linker keeps what that refers to in
+// the page's module too, where nothing is searched for.
+func things() []thing {
+	made.Do(func() { made.things = everyThing(load()) })
+	return made.things
+}
+
+func everyThing(t *tables) []thing {
 	var all []thing
 	add := func(name, aka string, items []item) {
 		if len(items) > 0 {
@@ -82,7 +94,7 @@ var things = sync.OnceValue(func() []thing {
 	}
 	for _, kind := range [...][2]string{{Cross, "four way piece"}, {Pocket, "thermowell probe temperature sensor well"}, {Cock, "sampling tap valve"}} {
 		each(kind[0], kind[1], true, func(tube Tube) (Hit, bool) {
-			f, ok := TeeLike(kind[0], tube, "")
+			f, ok := TeeLike(kind[0], tube)
 			return dimensionHit(f.Part, tube.Slug, f.BranchToEnd), ok
 		})
 	}
@@ -118,7 +130,7 @@ var things = sync.OnceValue(func() []thing {
 		add(m.Name, m.Slug+" seal material rubber gasket "+materialAka[m.Slug], once(&group{}, materialHit(m)))
 	}
 	return all
-})
+}
 
 // materialAka is what else people call what a seal is made of.
 var materialAka = map[string]string{"nbr": "nitrile buna", "vmq": "silicone", "ptfe": "", "epdm": "ethylene propylene", "fkm": "fluorocarbon fluoroelastomer", "hnbr": "hydrogenated nitrile"}

@@ -57,7 +57,7 @@ func (m *materials) end(ref string, e *route.End) {
 		s, _ := catalog.FindSeries(tube.Series)
 		if s.NotForProduct != "" {
 			v := finding.Verdict{
-				Rule: ruleTube, Level: finding.Look, Piece: ref, Basis: s.Standard + ": " + tube.Source,
+				Rule: ruleTube, Level: finding.Look, Piece: ref, Basis: tube.Source,
 				Sentence: tube.Name + " is " + s.NotForProduct + ".",
 				Advice:   "Use hygienic tube where product runs, and measure what is in hand: outside diameter and wall tell one from the other.",
 			}

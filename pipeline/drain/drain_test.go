@@ -85,7 +85,9 @@ func TestPortsOfOtherPieces(t *testing.T) {
 	turn := func(kind, turn string) design.Piece {
 		return design.Piece{Kind: kind, Turn: q.MustParse[q.Angle](turn)}
 	}
-	level := func(p design.Piece) drain.Result { return check(bend("0°"), falling(500, "1:50"), p, falling(500, "1:50")) }
+	level := func(p design.Piece) drain.Result {
+		return check(bend("0°"), falling(500, "1:50"), p, falling(500, "1:50"))
+	}
 	across := level(turn(design.Cross, "0°"))
 	assert.Len(t, across.Lows, 1, "one capped end down")
 	assert.Len(t, across.Highs, 1, "one capped end up")

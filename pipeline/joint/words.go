@@ -50,6 +50,9 @@ func closes(j catalog.Joint) string {
 	if size, ok := flange(j.Face); ok {
 		return "the clamp closes, since both flanges are " + size
 	}
+	if f, _ := catalog.FindFamily(j.Family); f.Unsealed { // it has no nut
+		return "they go together, since both sides are " + j.Name + "s"
+	}
 	return "the nut goes on, since both sides are " + j.Name + "s"
 }
 

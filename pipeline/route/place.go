@@ -40,7 +40,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		f, _ := catalog.TeeOf(tube, "")
 		w.tee(p, spec, f, tube, upstream, downstream)
 	case design.Cross, design.Pocket, design.Cock:
-		f, _ := catalog.TeeLike(spec.Kind, tube, "")
+		f, _ := catalog.TeeLike(spec.Kind, tube)
 		w.tee(p, spec, f, tube, upstream, downstream)
 	case design.Cap:
 		// The half of a union is the cap itself here, and has no length beyond its face.

@@ -239,7 +239,7 @@ func assumedSheet() sheet {
 	r := catalog.ReducerOf(two, inch, "concentric")
 	add("reducer to 1½ in", r.Length)
 	for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock} {
-		f, _ := catalog.TeeLike(kind, two, "")
+		f, _ := catalog.TeeLike(kind, two)
 		name := strings.ReplaceAll(kind, "-", " ")
 		add(name+", run", f.CentreToEnd)
 		add(name+", branch", f.BranchToEnd)
