@@ -175,6 +175,7 @@ func TeeOf(t Tube, shape string) (TeeFitting, bool) {
 const (
 	Cross  = "cross"
 	Pocket = "thermometer-pocket"
+	Seat   = "seat-valve" // a body with its two ports at a right angle, as on a tee
 	Cock   = "sample-cock"
 )
 
@@ -185,13 +186,15 @@ const (
 	bossDoubt  = 20 * q.Millimetre
 	bossRun    = 1.0 // run from the branch axis, over the OD
 
+	sourceSeat   = assumed + ": 1.5 x OD from where the axes cross to either port"
 	sourceCross  = assumed + ": as the usual tee of its tube"
 	sourceBoss   = assumed + ": run 1 x OD each way"
 	sourceBranch = assumed + ": branch 30 mm beyond the tube"
 )
 
-// TeeLike returns a cross, a thermometer pocket or a sample cock of tube t. A
-// cross has a branch on either side. No standard seen gives a length of any:
+// TeeLike returns a cross, a thermometer pocket, a sample cock or a seat valve
+// of tube t. A cross has a branch on either side; a seat valve lets the flow in
+// at its one run and out at its branch. No standard seen gives a length of any:
 // they are assumptions. False for another kind.
 func TeeLike(kind string, t Tube) (TeeFitting, bool) {
 	f, ok := TeeOf(t, "")
@@ -206,6 +209,11 @@ func TeeLike(kind string, t Tube) (TeeFitting, bool) {
 		run.Source, branch.Source = sourceCross, sourceCross
 		run.Either = bendDoubt * t.OD
 		branch.Either = run.Either
+	case Seat:
+		f.Name += ", to weld"
+		run.Source, branch.Source = sourceSeat, sourceSeat
+		run.Length, run.Either = bendRadii*t.OD, bendDoubt*t.OD
+		branch.Length, branch.Either = run.Length, run.Either
 	case Pocket, Cock:
 		run.Source, branch.Source = sourceBoss, sourceBranch
 		run.Length, run.Either = bossRun*t.OD, bendDoubt*t.OD

@@ -55,7 +55,6 @@ asme-bpe/6in,,228.6,292.1,158.75,memory,asme-bpe
 	bodiesCSV = `body,name,base,perod,formula,source,aka
 butterfly-valve,butterfly valve,40,0.5,40 mm + OD / 2,assumed,disc isolating
 ball-valve,"ball valve, full bore",60,2.5,60 mm + 2.5 x OD,assumed,full bore isolating
-seat-valve,"seat valve, straight through",60,2.5,60 mm + 2.5 x OD,assumed,globe single stop
 diaphragm-valve,"diaphragm valve, dam type",60,2,60 mm + 2 x OD,assumed,membrane weir
 non-return-valve,non-return valve,50,1,50 mm + OD,assumed,check one way back flow swing
 sight-glass,"sight glass, in the line",80,1,80 mm + OD,assumed,inspection viewing window

@@ -58,7 +58,7 @@ func candidates(t Tube, kind string, words []string) []Dimension {
 		if other, ok := FindTube(to); ok && (shape == "concentric" || shape == "eccentric") {
 			return []Dimension{ReducerOf(t, other, shape).Length}
 		}
-	case Cross, Pocket, Cock:
+	case Cross, Pocket, Cock, Seat:
 		if f, ok := TeeLike(kind, t); ok {
 			return []Dimension{f.CentreToEnd, f.BranchToEnd}
 		}

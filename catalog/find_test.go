@@ -37,7 +37,7 @@ func everything(t *testing.T) (parts []catalog.Part, dims []catalog.Dimension) {
 			require.True(t, ok)
 			parts, dims = append(parts, v.Part), append(dims, v.Length)
 		}
-		for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock} {
+		for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock, catalog.Seat} {
 			f, ok := catalog.TeeLike(kind, pipe)
 			require.True(t, ok)
 			parts, dims = append(parts, f.Part), append(dims, f.CentreToEnd, f.BranchToEnd)

@@ -92,7 +92,7 @@ func everyThing(t *tables) []thing {
 			return dimensionHit(f.Part, tube.Slug, f.CentreToEnd), ok && shapes == (shape != "")
 		})
 	}
-	for _, kind := range [...][2]string{{Cross, "four way piece"}, {Pocket, "thermowell probe temperature sensor well"}, {Cock, "sampling tap valve"}} {
+	for _, kind := range [...][2]string{{Cross, "four way piece"}, {Pocket, "thermowell probe temperature sensor well"}, {Cock, "sampling tap valve"}, {Seat, "single globe stop angle"}} {
 		each(kind[0], kind[1], true, func(tube Tube) (Hit, bool) {
 			f, ok := TeeLike(kind[0], tube)
 			return dimensionHit(f.Part, tube.Slug, f.BranchToEnd), ok

@@ -77,7 +77,7 @@ var imports = map[string][]string{
 	"pipeline/draw":   append([]string{"pipeline/markup"}, views...),
 	"www/view":        append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend"}, views...),
 	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
-	"www/workshop":    {"pipeline", "pipeline/design", "pipeline/tokens", "www/view"},
+	"www/workshop":    {"catalog", "pipeline", "pipeline/design", "pipeline/tokens", "www/view"},
 	"www":             {},
 	"www/site":        {"www", "www/app", "www/view"},
 	"www/browser":     {"www/site"},

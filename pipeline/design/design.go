@@ -83,7 +83,7 @@ type Piece struct {
 	Length q.Entered[q.Length] `json:"length,omitzero"`  // straight: cut length; hose: length; reducer, valve, sight glass: measured end to end over its weld ends
 	Fit    bool                `json:"fit,omitempty"`    // straight or hose: make its length whatever closes the gap
 	Angle  q.Entered[q.Angle]  `json:"angle,omitzero"`   // bend: default 90°
-	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`    // bend, eccentric reducer's flat side, tee's branch, cross's open port: see below
+	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`    // bend, eccentric reducer's flat side, tee's branch, cross's open port, seat valve's outlet: see below
 	Fall   q.Entered[q.Slope]  `json:"fall,omitzero"`    // straight: laid to this fall, the spring taken up in the joint before it
 
 	Open      q.Entered[q.Angle]    `json:"open,omitzero"`      // butterfly or ball valve: how far it is open; default 90°, fully
@@ -120,7 +120,7 @@ const (
 	Cross      = "cross" // straight through, a branch to either side
 	Cap        = "cap"   // a blank end: it closes the line
 	SightGlass = "sight-glass"
-	Seat       = "seat-valve"
+	Seat       = "seat-valve" // its two ports at a right angle
 	Diaphragm  = "diaphragm-valve"
 	NonReturn  = "non-return-valve"
 	Pocket     = "thermometer-pocket" // on a short branch of a tube that runs through

@@ -22,7 +22,7 @@ var kindList = []Kind{
 	{Ball, "ball valve", counting("length", "open", "kv")},
 	{Hose, "hose", counting("length", "fit", "roughness")},
 	{Device, "plate cooler, filter or other device", counting("length", "kv")},
-	{Seat, "seat valve", counting("length", "kv")},
+	{Seat, "seat valve", counting("turn", "kv")},
 	{Diaphragm, "diaphragm valve", counting("length", "kv")},
 	{NonReturn, "non-return valve", counting("length", "kv")},
 	{SightGlass, "sight glass", counting("length", "kv")},
@@ -50,7 +50,7 @@ func FindKind(slug string) (Kind, bool) {
 }
 
 // IsBody reports whether a kind is a body that stands in the line between two
-// ends of its own, as a valve does: a kind of catalog.Bodies.
+// ends of its own, as a valve does.
 func IsBody(kind string) bool {
 	switch kind {
 	case Butterfly, Ball, Seat, Diaphragm, NonReturn, SightGlass:

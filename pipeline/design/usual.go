@@ -141,7 +141,7 @@ func filled(pieces []Piece) []Piece {
 		case Reducer:
 			p.Shape = either(p.Shape, "concentric")
 			p.Turn = usually(p.Turn, usualZeroAngle)
-		case Pocket, Cock:
+		case Pocket, Cock, Seat:
 			p.Turn = usually(p.Turn, usualZeroAngle)
 		case Cross:
 			p.Third = either(p.Third, "cap")

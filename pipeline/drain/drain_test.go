@@ -55,8 +55,8 @@ func check(pieces ...design.Piece) drain.Result {
 	return drain.Check(drain.Input{Layout: lay(pieces...), Least: least})
 }
 
-// A straight-through seat valve and a dam hold liquid on a level line and not
-// on a steep one; a non-return valve matters where a line should run back.
+// A seat valve holds liquid unless one of its ports points down, a dam on a
+// level line and not on a steep one; a non-return valve matters where a line should run back.
 // Common practice, no source.
 func TestBodiesThatHoldLiquid(t *testing.T) {
 	t.Parallel()
@@ -68,10 +68,14 @@ func TestBodiesThatHoldLiquid(t *testing.T) {
 		}
 		return n
 	}
-	for _, kind := range []string{design.Seat, design.Diaphragm} {
-		assert.Equal(t, 1, held(check(bend("0°"), falling(500, "1:50"), design.Piece{Kind: kind})), kind)
-		assert.Zero(t, held(check(design.Piece{Kind: kind})), "under the tank the line runs straight down: %s", kind)
+	assert.Equal(t, 1, held(check(bend("0°"), falling(500, "1:50"), design.Piece{Kind: design.Diaphragm})))
+	assert.Zero(t, held(check(design.Piece{Kind: design.Diaphragm})), "under the tank the line runs straight down")
+	seat := func(turn string) design.Piece {
+		return design.Piece{Kind: design.Seat, Turn: q.MustParse[q.Angle](turn)}
 	}
+	assert.Equal(t, 1, held(check(bend("0°"), falling(500, "1:50"), seat("90°"))), "in and out level")
+	assert.Zero(t, held(check(bend("0°"), falling(500, "1:50"), seat("180°"))), "out at the bottom")
+	assert.Equal(t, 1, held(check(seat("0°"))), "in from above, out level")
 	assert.Zero(t, held(check(bend("0°"), falling(500, "1:50"), design.Piece{Kind: design.Ball})))
 	d := design.Demo()
 	d.Delivery.Pieces = append([]design.Piece{{Kind: design.NonReturn}}, d.Delivery.Pieces...)

@@ -6,9 +6,12 @@ import (
 	"drawoff/pipeline/route"
 )
 
-// bodies judges what a body holds by its make, whatever the line does. The
-// passage of a seat valve and the dam of a diaphragm valve stand across the
-// bore; a non-return valve keeps what stands over it from running back.
+// down is how far from level, as the sine, a port points that empties a body.
+const down = 0.5
+
+// bodies judges what a body holds by its make, whatever the line does. A seat
+// valve empties by the port that points down; the dam of a diaphragm valve
+// stands across the bore; a non-return valve keeps what stands over it from running back.
 // Common practice, no source; that diaphragm valves are turned to a drain
 // angle which their maker gives is of the same kind.
 func (l *line) bodies(r *Result) {
@@ -17,9 +20,9 @@ func (l *line) bodies(r *Result) {
 		v := finding.Verdict{Rule: "body-holds", Level: finding.Look, Piece: p.Ref, Basis: "common practice, no source"}
 		steep := route.Steep(p.In.Dir)
 		switch {
-		case p.Kind == design.Seat && !steep:
-			v.Sentence = named(p) + " holds liquid under its seat: on a level line a straight-through seat valve does not empty."
-			v.Advice = "Put it where the line runs steeply, or open it and blow or rinse it through; a butterfly or ball valve holds less."
+		case p.Kind == design.Seat && p.In.Dir.Z < down && p.Out.Dir.Z > -down:
+			v.Sentence = named(p) + " holds liquid in its body: neither of its ports is at the bottom."
+			v.Advice = "Turn it, or the line before it, so that one port points down."
 		case p.Kind == design.Diaphragm && !steep:
 			v.Sentence = named(p) + " holds liquid behind its dam unless its body is turned to the angle at which it empties."
 			v.Advice = "Ask its maker for that angle and mount it so, its spindle nearly level."

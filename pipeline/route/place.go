@@ -39,7 +39,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	case design.Tee:
 		f, _ := catalog.TeeOf(tube, "")
 		w.tee(p, spec, f, tube, upstream, downstream)
-	case design.Cross, design.Pocket, design.Cock:
+	case design.Cross, design.Pocket, design.Cock, design.Seat:
 		f, _ := catalog.TeeLike(spec.Kind, tube)
 		w.tee(p, spec, f, tube, upstream, downstream)
 	case design.Cap:
@@ -48,7 +48,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		w.parts = append(w.parts, catalog.CapFor(*p.In.Half))
 		p.Out.Half = half("", tube)
 		w.ahead(0, tube.Bore())
-	case design.Butterfly, design.Ball, design.Seat, design.Diaphragm, design.NonReturn, design.SightGlass:
+	case design.Butterfly, design.Ball, design.Diaphragm, design.NonReturn, design.SightGlass:
 		v, _ := catalog.BodyOf(spec.Kind, tube)
 		w.parts = append(w.parts, v.Part)
 		w.ahead(upstream+w.counted(typed(v.Length, spec))+downstream, tube.Bore())
@@ -164,7 +164,8 @@ func (w *walk) reducer(spec *design.Piece, tube, after catalog.Tube, upstream, d
 }
 
 // tee lays a tee straight through, or out by its branch. A cross, a pocket and
-// a cock are laid straight through.
+// a cock are laid straight through; a seat valve out by its branch, and it has
+// no third port.
 func (w *walk) tee(p *Piece, spec *design.Piece, f catalog.TeeFitting, tube catalog.Tube, upstream, downstream q.Length) {
 	w.parts = append(w.parts, f.Part)
 	run := w.counted(f.CentreToEnd)
@@ -174,7 +175,7 @@ func (w *walk) tee(p *Piece, spec *design.Piece, f catalog.TeeFitting, tube cata
 	open := End{Half: half(design.Weld, tube)}
 
 	w.ahead(upstream+run, bore)
-	if spec.Shape == "branch" && spec.Kind == design.Tee {
+	if spec.Shape == "branch" && spec.Kind == design.Tee || spec.Kind == design.Seat {
 		w.counted(f.BranchToEnd)
 		open.At, open.Dir = w.at.Add(w.dir.Scale(float64(run))), w.dir
 		w.dir = side
@@ -183,6 +184,9 @@ func (w *walk) tee(p *Piece, spec *design.Piece, f catalog.TeeFitting, tube cata
 		w.counted(f.CentreToEnd)
 		open.At, open.Dir = w.at.Add(side.Scale(float64(branch))), side
 		w.ahead(run+downstream, bore)
+	}
+	if spec.Kind == design.Seat {
+		return
 	}
 	p.Third, p.Port = &open, onPort(spec.Third)
 	switch spec.Kind {

@@ -461,6 +461,8 @@ func turnHint(kind string) string {
 		what = "branch to"
 	case design.Cross:
 		what = "open port to"
+	case design.Seat:
+		what = "outlet to"
 	}
 	return what + ": on a level line 0° up, 90° right, 180° down; on an upright one 0° is towards the pump"
 }

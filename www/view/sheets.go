@@ -238,7 +238,7 @@ func assumedSheet() sheet {
 	}
 	r := catalog.ReducerOf(two, inch, "concentric")
 	add("reducer to 1½ in", r.Length)
-	for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock} {
+	for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock, catalog.Seat} {
 		f, _ := catalog.TeeLike(kind, two)
 		name := strings.ReplaceAll(kind, "-", " ")
 		add(name+", run", f.CentreToEnd)

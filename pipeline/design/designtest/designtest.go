@@ -298,9 +298,9 @@ func (g *generator) piece(label string, size *string) design.Piece {
 		p.Third = g.oneOf(label+"-third", "", "cap", "valve")
 		p.Fourth = g.oneOf(label+"-fourth", "", "cap", "valve")
 		p.Turn = g.turn(label)
-	case design.Pocket, design.Cock:
+	case design.Pocket, design.Cock, design.Seat:
 		p.Turn = g.turn(label)
-	case design.Butterfly, design.Ball, design.Seat, design.Diaphragm, design.NonReturn, design.SightGlass:
+	case design.Butterfly, design.Ball, design.Diaphragm, design.NonReturn, design.SightGlass:
 		p.Length = g.measured(label)
 		p.Open = maybe(g, label+"-open", func() q.Entered[q.Angle] { return typed[q.Angle](g, label+"-open", 25, 90, 1, "°") })
 	case design.Hose:
