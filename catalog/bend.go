@@ -214,6 +214,7 @@ func TeeLike(kind string, t Tube) (TeeFitting, bool) {
 		run.Source, branch.Source = sourceSeat, sourceSeat
 		run.Length, run.Either = bendRadii*t.OD, bendDoubt*t.OD
 		branch.Length, branch.Either = run.Length, run.Either
+		run.Caliper, branch.Caliper = bendCaliper, bendCaliper
 	case Pocket, Cock:
 		run.Source, branch.Source = sourceBoss, sourceBranch
 		run.Length, run.Either = bossRun*t.OD, bendDoubt*t.OD
