@@ -18,6 +18,7 @@ import (
 	"syscall"
 	"time"
 
+	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
@@ -31,6 +32,7 @@ before anything is cut or ordered.
   drawoff [serve] [-addr HOST:PORT]   the page, on this machine
   drawoff build -o FOLDER             the page as files, for any web host
   drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
+  drawoff catalog [QUERY]             the catalogue, or what in it fits the words: 2 inch rjt liner
 
 check ends with 0 when nothing says stop, 1 when something does, and 2 when a
 design could not be read. "drawoff COMMAND -h" lists what a command takes.
@@ -39,7 +41,7 @@ design could not be read. "drawoff COMMAND -h" lists what a command takes.
 // What the command ends with.
 const (
 	fine   = 0
-	stop   = 1 // a verdict says stop
+	stop   = 1 // a verdict says stop; nothing was found
 	failed = 2 // it could not be done, or was asked for wrongly
 )
 
@@ -68,6 +70,8 @@ func (t terminal) run(ctx context.Context, args []string) int {
 		return t.build(ctx, args)
 	case "check":
 		return t.check(args)
+	case "catalog":
+		return t.catalog(args)
 	}
 	if command == "help" || isHelp(command) {
 		fmt.Fprint(t.out, usage)
@@ -221,6 +225,23 @@ func figure(r pipeline.Report, slug string) (finding.Figure, bool) {
 		}
 	}
 	return r.Figure(slug)
+}
+
+// catalog prints the catalogue, or what in it fits a query. It ends with 1
+// when nothing does.
+func (t terminal) catalog(args []string) int {
+	set := flag.NewFlagSet("catalog", flag.ContinueOnError)
+	if done, code := t.flags(set, "[QUERY] (as you would say it: 2 inch rjt liner)", args); done {
+		return code
+	}
+	query := strings.Join(set.Args(), " ")
+	if _, err := io.WriteString(t.out, view.CatalogueText(query)); err != nil {
+		return t.fail(err)
+	}
+	if query != "" && len(catalog.Search(query)) == 0 {
+		return stop
+	}
+	return fine
 }
 
 // report reads the design in the file name and checks it.

@@ -198,3 +198,23 @@ func TestCheckExplains(t *testing.T) {
 	assert.Equal(t, 2, exit)
 	assert.Contains(t, problem, "nonsense")
 }
+
+func TestCatalog(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		args []string
+		code int
+		says string
+	}{
+		{[]string{"catalog", "2", "inch", "rjt", "liner"}, fine, "ring joint liner, 2 in, to weld"},
+		{[]string{"catalog", "DN50 dairy nut"}, fine, "OD 92 mm"},
+		{[]string{"catalog", "chocolate"}, stop, "Nothing in the catalogue"},
+		{[]string{"catalog"}, fine, "Not for product: water tube"},
+	} {
+		var out, wrong strings.Builder
+		code := terminal{strings.NewReader(""), &out, &wrong}.run(t.Context(), c.args)
+		assert.Equal(t, c.code, code, c.args)
+		assert.Contains(t, out.String(), c.says, c.args)
+		assert.Empty(t, wrong.String(), c.args)
+	}
+}

@@ -3,6 +3,7 @@ package catalog
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -168,6 +169,61 @@ func TeeOf(t Tube, shape string) (TeeFitting, bool) {
 	run, branch := d, d
 	run.Slug, branch.Slug = p.Slug+"/run", p.Slug+"/branch"
 	return TeeFitting{Part: p, CentreToEnd: run, BranchToEnd: branch}, true
+}
+
+// What stands on a run of tube with a branch of its own, like a tee.
+const (
+	Cross  = "cross"
+	Pocket = "thermometer-pocket"
+	Seat   = "seat-valve" // a body with its two ports at a right angle, as on a tee
+	Cock   = "sample-cock"
+)
+
+// The short branch of a pocket or a cock, and the straight of tube or boss
+// that it is welded to: our assumptions.
+const (
+	bossBranch = 30 * q.Millimetre // beyond the outside of the tube
+	bossDoubt  = 20 * q.Millimetre
+	bossRun    = 1.0 // run from the branch axis, over the OD
+
+	sourceSeat   = assumed + ": 1.5 x OD from where the axes cross to either port"
+	sourceCross  = assumed + ": as the usual tee of its tube"
+	sourceBoss   = assumed + ": run 1 x OD each way"
+	sourceBranch = assumed + ": branch 30 mm beyond the tube"
+)
+
+// TeeLike returns a cross, a thermometer pocket, a sample cock or a seat valve
+// of tube t. A cross has a branch on either side; a seat valve lets the flow in
+// at its one run and out at its branch. No standard seen gives a length of any:
+// they are assumptions. False for another kind.
+func TeeLike(kind string, t Tube) (TeeFitting, bool) {
+	f, ok := TeeOf(t, "")
+	if !ok {
+		return TeeFitting{}, false
+	}
+	f.Part = Part{Slug: t.Slug + "/" + kind, Name: strings.ReplaceAll(kind, "-", " ") + ", " + t.Name}
+	run, branch := &f.CentreToEnd, &f.BranchToEnd
+	run.Trust, branch.Trust = Unknown, Unknown
+	switch kind {
+	case Cross:
+		run.Source, branch.Source = sourceCross, sourceCross
+		run.Either = bendDoubt * t.OD
+		branch.Either = run.Either
+	case Seat:
+		f.Name += ", to weld"
+		run.Source, branch.Source = sourceSeat, sourceSeat
+		run.Length, run.Either = bendRadii*t.OD, bendDoubt*t.OD
+		branch.Length, branch.Either = run.Length, run.Either
+		run.Caliper, branch.Caliper = bendCaliper, bendCaliper
+	case Pocket, Cock:
+		run.Source, branch.Source = sourceBoss, sourceBranch
+		run.Length, run.Either = bossRun*t.OD, bendDoubt*t.OD
+		branch.Length, branch.Either = t.OD/2+bossBranch, bossDoubt
+	default:
+		return TeeFitting{}, false
+	}
+	run.Slug, branch.Slug = f.Slug+"/run", f.Slug+"/branch"
+	return f, true
 }
 
 // after returns text with before in front of it, nothing for an empty text.

@@ -46,6 +46,10 @@ type Series struct {
 	Name     string // "BS 4825-1"
 	Standard string // with edition and row
 	Note     string // what to know before mixing it with another, a sentence
+
+	// NotForProduct says what a tube that only looks like hygienic tube is, and
+	// why no product should touch it; "" for hygienic tube.
+	NotForProduct string
 }
 
 // Tube is one size of one series.
@@ -86,11 +90,18 @@ type Family struct {
 	Name     string   // "ring joint"
 	Standard string   // "BS 4825-5"
 	Halves   []string // "male", "liner"; one name when both halves are alike: "ferrule"
-	Closers  []string // parts besides the halves and the seal, one each per joint: "nut"
+	Closers  []string // parts besides the halves and the seal, one each per joint: "nut"; a set of bolts is one
+	Unsealed bool     // no seal is bought for it: a hose on its tail, a pipe thread
 	Flush    string   // "yes", "no", "if the bores match": whether the seal lies level with the bore
 	Clean    string   // "in place", "strip", "in place if the bores match"
 	Trust    Trust
 	Source   string
+
+	Lowest, Highest q.Temperature // that the union itself is made for; 0 where no source gives one
+	LimitTrust      Trust
+	LimitSource     string
+	Tighten         string // with what it is done up, and how far
+	NotForProduct   string // why no product should pass through it; "" where it may
 }
 
 // Joint is one size of a family.
@@ -101,12 +112,16 @@ type Joint struct {
 	Tubes         []string    // tube slugs it is made to be welded to, the usual first
 	Size          string      // "2 in"
 	Face          string      // what closes on what, whatever is sold for it: "flange 50.5", "thread Rd 78 x 1/6". Joints of one face close together, right or wrong
+	Thread        string      // "Rd 78 x 1/6", "G 2"; "" for none, or where no source gives it. Unions of two families may share one: the nut goes on and nothing seals
+	SealSize      string      // "64 x 54 x 5 mm" (OD, ID, thickness), "O-ring 52 x 5 mm" (ID, section); "" where no source gives it
+	Nut           q.Length    // OD of a slotted nut, for its hook spanner; 0 where no source gives it
 	Bore          q.Length    // of the seal and the half as made for Tubes[0]
 	Lengths       []Dimension // one for each of Family.Halves, from its weld end to its mating face
 	Gap           Dimension   // left between the mating faces when closed on the seal
 	Pressure      q.Pressure  // highest working gauge pressure, 0 where no source gives one
 	PressureTrust Trust
-	Trust         Trust // of Face and Tubes
+	PressureFrom  string // source of Pressure
+	Trust         Trust  // of Face, Thread, SealSize, Nut and Tubes
 	Source        string
 }
 
@@ -139,7 +154,8 @@ type Bend struct {
 	CentreToEnd Dimension // from where the axes cross to the weld end
 }
 
-// TeeFitting is a tee of one tube, branch as large as the run.
+// TeeFitting is a tee of one tube, branch as large as the run, or what stands
+// on a tube like one: a cross, a thermometer pocket, a sample cock.
 type TeeFitting struct {
 	Part
 	CentreToEnd Dimension // run, from the branch axis
@@ -152,8 +168,8 @@ type ReducerFitting struct {
 	Length Dimension // end to end
 }
 
-// ValveFitting is a valve body over its weld ends.
-type ValveFitting struct {
+// BodyFitting is a valve or another body that stands in a line, over its weld ends.
+type BodyFitting struct {
 	Part
 	Length Dimension
 }

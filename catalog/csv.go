@@ -117,6 +117,15 @@ func (r row) mm(column string) q.Length {
 	return q.Mm(v)
 }
 
+// celsius returns a temperature given in °C, 0 K for an empty cell.
+func (r row) celsius(column string) q.Temperature {
+	v := r.number(column)
+	if math.IsNaN(v) {
+		return 0
+	}
+	return q.Celsius(v)
+}
+
 func (r row) trust(column string) Trust {
 	switch t := Trust(r.text(column)); t {
 	case Standard, Memory, Derived, Custom, Unknown:

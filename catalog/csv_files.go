@@ -52,68 +52,233 @@ asme-bpe/4in,,152.4,203.2,114.3,memory,asme-bpe
 asme-bpe/6in,,228.6,292.1,158.75,memory,asme-bpe
 `
 
-	familiesCSV = `family,name,standard,closers,closername,sealname,flush,clean,gap,gapeither,gapcaliper,trust,source
-ring-joint,ring joint,BS 4825-5,nut,ring joint nut,ring joint seal ring,no,strip,1,1,"Close the joint on its seal, measure over both weld ends along the outside, and take off the lengths of the two halves.",standard,ring-joint
-dairy-union,dairy union,DIN 11851,nut,dairy union slotted nut,dairy union sealing ring,no,strip,1,3,"Close the union on its seal, measure over both weld ends along the outside, and take off the lengths of the two halves.",memory,dairy-union
-clamp,clamp joint,BS 4825-3 / DIN 32676 / ISO 2852,clamp,clamp,clamp seal,if the bores match,in place if the bores match,1.5,1,"Close the clamp on its seal, slide a feeler gauge or a strip of known thickness into the slit between the two flange rims, and enter its thickness.",memory,clamp
+	bodiesCSV = `body,name,base,perod,formula,source,aka
+butterfly-valve,butterfly valve,40,0.5,40 mm + OD / 2,assumed,disc isolating
+ball-valve,"ball valve, full bore",60,2.5,60 mm + 2.5 x OD,assumed,full bore isolating
+diaphragm-valve,"diaphragm valve, dam type",60,2,60 mm + 2 x OD,assumed,membrane weir
+non-return-valve,non-return valve,50,1,50 mm + OD,assumed,check one way back flow swing
+sight-glass,"sight glass, in the line",80,1,80 mm + OD,assumed,inspection viewing window
 `
 
-	halvesCSV = `family,half,name,caliper
-ring-joint,male,ring joint male part,"Rest the fixed jaw on the weld end and close the other on the threaded end's outer face, which meets the liner."
-ring-joint,liner,ring joint liner,"Take the nut back, rest the fixed jaw on the weld end and close the other on the face that meets the male part."
-dairy-union,male,dairy union male part,"Rest the fixed jaw on the weld end and close the other on the outer face of the threaded end."
-dairy-union,liner,dairy union liner,"Take the nut back, rest the fixed jaw on the weld end and close the other on the edge of the cone that presses on the sealing ring."
-clamp,ferrule,clamp ferrule,"Rest the fixed jaw on the weld end and close the other on the flat rim of the flange, clear of the seal groove."
+	familiesCSV = `family,name,standard,closers,closername,sealname,flush,clean,gap,gapeither,gapcaliper,lowest,highest,limittrust,limitsource,tighten,notforproduct,aka,trust,source
+ring-joint,ring joint,BS 4825-5,nut,ring joint nut,ring joint seal ring,no,strip,1,1,"Close the joint on its seal, measure over both weld ends along the outside, and take off the lengths of the two halves.",,,,,A spanner on the hexagon of the nut. Its width across the flats is in no source here.,,rjt bs union recessed ring type coupling,standard,ring-joint
+dairy-union,dairy union,DIN 11851,nut,dairy union slotted nut,dairy union sealing ring,no,strip,1,3,"Close the union on its seal, measure over both weld ends along the outside, and take off the lengths of the two halves.",,140,memory,din-11851-heat,A hook spanner on the slotted nut; the OD of the nut stands with each size.,,din milk union coupling milchrohr round thread rd,memory,dairy-union
+clamp,clamp joint,BS 4825-3 / DIN 32676 / ISO 2852,clamp,clamp,clamp seal,if the bores match,in place if the bores match,1.5,1,"Close the clamp on its seal, slide a feeler gauge or a strip of known thickness into the slit between the two flange rims, and enter its thickness.",,,,,"The wing nut of the clamp by hand, evenly: overtightened, the seal bulges into the bore.",,clamped union coupling flange iso din bpe,memory,clamp
+idf,IDF union,ISO 2853 / BS 4825-4,nut support-ring,IDF nut;IDF support ring,IDF seal,yes,in place,2,2,"Close the union on its seal, measure over both weld ends along the outside, and take off the lengths of the two halves.",,,,,A spanner on a hexagon nut or a hook spanner on a round one: both are made. A torque is in no source here.,,international dairy federation coupling iso 2853 t-section trapezoidal,memory,idf
+sms-union,SMS union,SMS 1145,nut,SMS slotted nut,SMS seal,no,strip,1,3,"Close the union on its seal, measure over both weld ends along the outside, and take off the lengths of the two halves.",,,,,A hook spanner on the slotted nut.,,swedish nordic coupling 1145,memory,sms-1145
+o-ring-union,O-ring union,DIN 11853-1 / DIN 11864-1,nut,O-ring union slotted nut,O-ring for O-ring union,yes,in place,0,0.5,"Close the joint on its O-ring until metal meets metal, measure over both weld ends along the outside, and take off the lengths of the two halves.",-10,140,standard,din-11853-1,"A hook spanner on the slotted nut, until metal meets metal: turning on seals no better.",,aseptic hygienic 11864 11853 screwed sterile,memory,o-ring
+o-ring-flange,O-ring flange,DIN 11853-2 / DIN 11864-2,bolts,set of bolts and nuts for O-ring flange (one for each hole),O-ring for O-ring flange,yes,in place,0,0.5,"Close the joint on its O-ring until metal meets metal, measure over both weld ends along the outside, and take off the lengths of the two halves.",,,,,"Two spanners, the bolts crosswise, until metal meets metal. Count the holes before ordering bolts.",,aseptic hygienic 11864 11853 flanged sterile bolted,memory,o-ring
+o-ring-clamp,O-ring clamp,DIN 11853-3 / DIN 11864-3,clamp,clamp for O-ring clamp joint,O-ring for O-ring clamp,yes,in place,0,0.5,"Close the joint on its O-ring until metal meets metal, measure over both weld ends along the outside, and take off the lengths of the two halves.",,,,,"The nut of the clamp, until metal meets metal.",,aseptic hygienic 11864 11853 sterile,memory,o-ring
+hose-tail,hose tail joint,no standard,clip,hose clip,,no,strip,0,5,Push the hose on as far as it goes and measure from its cut end to the shoulder of the tail.,,,,,"The clip behind the ribs of the tail, and again once the hose has been hot. A hose that slips off its tail lets hot liquor out: for heat or pressure have the ends swaged on by the hose maker.",,hosetail hose connector,custom,hose-tail
+bsp,BSP screwed joint,ISO 7-1 / ISO 228-1,,,,no,strip,0,3,"Screw the joint tight, measure over both weld ends along the outside, and take off the lengths of the two halves.",,,,,"A wrench on the body, PTFE tape or a washer for a seal.","a screwed joint with pipe thread: liquid creeps into the thread, where nothing cleans and soil stays",bspt bspp pipe gas thread threaded screwed plumbing g r,custom,bsp
 `
 
-	jointsCSV = `joint,size,face,tubes,length,either,lengthtrust,lengthsource,bar,bartrust,trust,source
-ring-joint/1in,1 in,ring joint 1 in,bs-4825/1in as-1528/1in,25,10,unknown,assumed,,,custom,bs-4825-5
-ring-joint/1.5in,1½ in,ring joint 1½ in,bs-4825/1.5in as-1528/1.5in,25,10,unknown,assumed,,,custom,bs-4825-5
-ring-joint/2in,2 in,ring joint 2 in,bs-4825/2in as-1528/2in,25,10,unknown,assumed,,,custom,bs-4825-5
-ring-joint/2.5in,2½ in,ring joint 2½ in,bs-4825/2.5in as-1528/2.5in,25,10,unknown,assumed,,,custom,bs-4825-5
-ring-joint/3in,3 in,ring joint 3 in,bs-4825/3in as-1528/3in,25,10,unknown,assumed,,,custom,bs-4825-5
-ring-joint/4in,4 in,ring joint 4 in,bs-4825/4in as-1528/4in,25,10,unknown,assumed,,,custom,bs-4825-5
-dairy-union/dn10,DN 10,thread Rd 28 x 1/8,din-11866-a/dn10 din-11850-1/dn10 din-11850-3/dn10,20,8,unknown,assumed,40,memory,memory,din-11851
-dairy-union/dn15,DN 15,thread Rd 34 x 1/8,din-11866-a/dn15 din-11850-1/dn15 din-11850-3/dn15,20,8,unknown,assumed,40,memory,memory,din-11851
-dairy-union/dn20,DN 20,thread Rd 44 x 1/6,din-11866-a/dn20 din-11850-1/dn20 din-11850-3/dn20,20,8,unknown,assumed,40,memory,memory,din-11851
-dairy-union/dn25,DN 25,thread Rd 52 x 1/6,din-11866-a/dn25 din-11850-1/dn25 din-11850-3/dn25,30,12,unknown,assumed,40,memory,memory,din-11851
-dairy-union/dn32,DN 32,thread Rd 58 x 1/6,din-11866-a/dn32 din-11850-1/dn32 din-11850-3/dn32,30,12,unknown,assumed,40,memory,memory,din-11851
-dairy-union/dn40,DN 40,thread Rd 65 x 1/6,din-11866-a/dn40 din-11850-1/dn40 din-11850-3/dn40,30,12,unknown,assumed,40,memory,memory,din-11851
-dairy-union/dn50,DN 50,thread Rd 78 x 1/6,din-11866-a/dn50 din-11850-1/dn50 din-11850-3/dn50,30,12,unknown,assumed,25,memory,memory,din-11851
-dairy-union/dn65,DN 65,thread Rd 95 x 1/6,din-11866-a/dn65 din-11850-1/dn65 din-11850-3/dn65,40,15,unknown,assumed,25,memory,memory,din-11851
-dairy-union/dn80,DN 80,thread Rd 110 x 1/4,din-11866-a/dn80 din-11850-1/dn80 din-11850-3/dn80,40,15,unknown,assumed,25,memory,memory,din-11851
-dairy-union/dn100,DN 100,thread Rd 130 x 1/4,din-11866-a/dn100 din-11850-1/dn100 din-11850-3/dn100,40,15,unknown,assumed,25,memory,memory,din-11851
-dairy-union/dn125,DN 125,thread Rd 160 x 1/4,din-11866-a/dn125 din-11850-1/dn125 din-11850-3/dn125,40,20,unknown,assumed,16,memory,memory,din-11851
-dairy-union/dn150,DN 150,thread Rd 190 x 1/4,din-11866-a/dn150 din-11850-1/dn150 din-11850-3/dn150,40,20,unknown,assumed,16,memory,memory,din-11851
-clamp/0.5in,½ in,flange 25,bs-4825/0.5in asme-bpe/0.5in,21.5,0,memory,clamp-length,,,custom,clamp-small
-clamp/0.75in,¾ in,flange 25,bs-4825/0.75in asme-bpe/0.75in,21.5,0,memory,clamp-length,,,custom,clamp-small
-clamp/1in,1 in,flange 50.5,bs-4825/1in asme-bpe/1in as-1528/1in,21.5,0,memory,clamp-length,,,custom,clamp-inch
-clamp/1.5in,1½ in,flange 50.5,bs-4825/1.5in asme-bpe/1.5in as-1528/1.5in,21.5,0,memory,clamp-length,,,custom,clamp-inch
-clamp/2in,2 in,flange 64,bs-4825/2in asme-bpe/2in as-1528/2in,21.5,0,memory,clamp-length,,,custom,clamp-inch
-clamp/2.5in,2½ in,flange 77.5,bs-4825/2.5in asme-bpe/2.5in as-1528/2.5in,21.5,0,memory,clamp-length,,,custom,clamp-inch
-clamp/3in,3 in,flange 91,bs-4825/3in asme-bpe/3in as-1528/3in,21.5,0,memory,clamp-length,,,custom,clamp-inch
-clamp/4in,4 in,flange 119,bs-4825/4in asme-bpe/4in as-1528/4in,21.5,0,memory,clamp-length,,,custom,clamp-inch
-clamp/6in,6 in,flange 167,asme-bpe/6in as-1528/6in,28,8,unknown,assumed,,,custom,clamp-inch
-clamp/8in,8 in,flange 217.7,asme-bpe/8in as-1528/8in,28,8,unknown,assumed,,,custom,clamp-inch
-clamp/dn10,DN 10,flange 34,din-11866-a/dn10 din-11850-1/dn10 din-11850-3/dn10,18,0,memory,clamp-length,,,memory,din-32676
-clamp/dn15,DN 15,flange 34,din-11866-a/dn15 din-11850-1/dn15 din-11850-3/dn15,18,0,memory,clamp-length,,,memory,din-32676
-clamp/dn20,DN 20,flange 34,din-11866-a/dn20 din-11850-1/dn20 din-11850-3/dn20,18,0,memory,clamp-length,,,memory,din-32676
-clamp/dn25,DN 25,flange 50.5,din-11866-a/dn25 din-11850-1/dn25 din-11850-3/dn25,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn32,DN 32,flange 50.5,din-11866-a/dn32 din-11850-1/dn32 din-11850-3/dn32,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn40,DN 40,flange 50.5,din-11866-a/dn40 din-11850-1/dn40 din-11850-3/dn40,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn50,DN 50,flange 64,din-11866-a/dn50 din-11850-1/dn50 din-11850-3/dn50,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn65,DN 65,flange 91,din-11866-a/dn65 din-11850-1/dn65 din-11850-3/dn65,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn80,DN 80,flange 106,din-11866-a/dn80 din-11850-1/dn80 din-11850-3/dn80,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn100,DN 100,flange 119,din-11866-a/dn100 din-11850-1/dn100 din-11850-3/dn100,21.5,0,memory,clamp-length,,,memory,din-32676
-clamp/dn125,DN 125,flange 155,din-11866-a/dn125 din-11850-1/dn125 din-11850-3/dn125,28,0,memory,clamp-length,,,memory,din-32676
-clamp/dn150,DN 150,flange 183,din-11866-a/dn150 din-11850-1/dn150 din-11850-3/dn150,28,0,memory,clamp-length,,,memory,din-32676
-clamp/25,25 mm,flange 50.5,iso-2037/25 sms-3008/25,21.5,0,memory,clamp-length,,,unknown,iso-2852
-clamp/33.7,33.7 mm,flange 50.5,iso-2037/33.7,21.5,0,memory,clamp-length,,,unknown,iso-2852
-clamp/38,38 mm,flange 50.5,iso-2037/38 sms-3008/38,21.5,0,memory,clamp-length,,,unknown,iso-2852
-clamp/51,51 mm,flange 64,iso-2037/51 sms-3008/51,21.5,0,memory,clamp-length,,,unknown,iso-2852
-clamp/63.5,63.5 mm,flange 77.5,iso-2037/63.5 sms-3008/63.5,21.5,0,memory,clamp-length,,,unknown,iso-2852
-clamp/76.1,76.1 mm,flange 91,iso-2037/76.1 sms-3008/76.1,21.5,0,memory,clamp-length,,,unknown,iso-2852
-clamp/101.6,101.6 mm,flange 119,iso-2037/101.6 sms-3008/101.6,21.5,0,memory,clamp-length,,,unknown,iso-2852
+	halvesCSV = `family,half,name,caliper,aka
+ring-joint,male,ring joint male part,"Rest the fixed jaw on the weld end and close the other on the threaded end's outer face, which meets the liner.",male part threaded
+ring-joint,liner,ring joint liner,"Take the nut back, rest the fixed jaw on the weld end and close the other on the face that meets the male part.",liner cone
+dairy-union,male,dairy union male part,Rest the fixed jaw on the weld end and close the other on the outer face of the threaded end.,male part threaded
+dairy-union,liner,dairy union liner,"Take the nut back, rest the fixed jaw on the weld end and close the other on the edge of the cone that presses on the sealing ring.",liner cone
+clamp,ferrule,clamp ferrule,"Rest the fixed jaw on the weld end and close the other on the flat rim of the flange, clear of the seal groove.",ferrule end liner
+idf,male,IDF male part,"Rest the fixed jaw on the weld end and close the other on the threaded end's outer face, clear of the seal.",male part threaded
+idf,liner,IDF liner,"Take the nut back, rest the fixed jaw on the weld end and close the other on the face that presses on the seal.",liner
+sms-union,male,SMS male part,Rest the fixed jaw on the weld end and close the other on the outer face of the threaded end.,male part threaded
+sms-union,liner,SMS liner,"Take the nut back, rest the fixed jaw on the weld end and close the other on the face that presses on the seal.",liner
+o-ring-union,threaded,O-ring union threaded half,Rest the fixed jaw on the weld end and close the other on the metal face of the threaded end.,threaded male groove
+o-ring-union,collar,O-ring union collar half,"Take the nut back, rest the fixed jaw on the weld end and close the other on the metal face of the collar.",collar liner
+o-ring-flange,groove,O-ring flange groove half,Rest the fixed jaw on the weld end and close the other on the metal face beside the O-ring groove.,groove
+o-ring-flange,collar,O-ring flange collar half,Rest the fixed jaw on the weld end and close the other on the metal face of the collar.,collar
+o-ring-clamp,groove,O-ring clamp groove half,Rest the fixed jaw on the weld end and close the other on the metal face beside the O-ring groove.,groove
+o-ring-clamp,collar,O-ring clamp collar half,Rest the fixed jaw on the weld end and close the other on the metal face of the collar.,collar
+hose-tail,tail,hose tail,Rest the fixed jaw on the weld end and close the other on the shoulder that the hose comes up to.,tail barb barbed spigot shank stem
+hose-tail,hose,,Measure the hose from cut end to cut end.,cut
+bsp,male,BSP male nipple,"Screw the joint tight, and measure from the weld end of the male part to the near edge of the female part.",male nipple
+bsp,female,BSP female socket,Rest the fixed jaw on the weld end and close the other on the edge of the thread.,female socket
+`
+
+	jointsCSV = `joint,size,face,thread,seal,nut,tubes,length,either,lengthtrust,lengthsource,bar,bartrust,barsource,trust,source
+ring-joint/1in,1 in,ring joint 1 in,,,,bs-4825/1in as-1528/1in,25,10,unknown,assumed,,,,custom,bs-4825-5
+ring-joint/1.5in,1½ in,ring joint 1½ in,,,,bs-4825/1.5in as-1528/1.5in,25,10,unknown,assumed,,,,custom,bs-4825-5
+ring-joint/2in,2 in,ring joint 2 in,,,,bs-4825/2in as-1528/2in,25,10,unknown,assumed,,,,custom,bs-4825-5
+ring-joint/2.5in,2½ in,ring joint 2½ in,,,,bs-4825/2.5in as-1528/2.5in,25,10,unknown,assumed,,,,custom,bs-4825-5
+ring-joint/3in,3 in,ring joint 3 in,,,,bs-4825/3in as-1528/3in,25,10,unknown,assumed,,,,custom,bs-4825-5
+ring-joint/4in,4 in,ring joint 4 in,,,,bs-4825/4in as-1528/4in,25,10,unknown,assumed,,,,custom,bs-4825-5
+dairy-union/dn10,DN 10,thread Rd 28 x 1/8,Rd 28 x 1/8,20 x 12 x 4.5 mm,38,din-11866-a/dn10 din-11850-1/dn10 din-11850-3/dn10,20,8,unknown,assumed,40,memory,din-11851,memory,din-11851
+dairy-union/dn15,DN 15,thread Rd 34 x 1/8,Rd 34 x 1/8,26 x 18 x 4.5 mm,44,din-11866-a/dn15 din-11850-1/dn15 din-11850-3/dn15,20,8,unknown,assumed,40,memory,din-11851,memory,din-11851
+dairy-union/dn20,DN 20,thread Rd 44 x 1/6,Rd 44 x 1/6,33 x 23 x 4.5 mm,54,din-11866-a/dn20 din-11850-1/dn20 din-11850-3/dn20,20,8,unknown,assumed,40,memory,din-11851,memory,din-11851
+dairy-union/dn25,DN 25,thread Rd 52 x 1/6,Rd 52 x 1/6,40 x 30 x 5 mm,63,din-11866-a/dn25 din-11850-1/dn25 din-11850-3/dn25,30,12,unknown,assumed,40,memory,din-11851,memory,din-11851
+dairy-union/dn32,DN 32,thread Rd 58 x 1/6,Rd 58 x 1/6,46 x 36 x 5 mm,70,din-11866-a/dn32 din-11850-1/dn32 din-11850-3/dn32,30,12,unknown,assumed,40,memory,din-11851,memory,din-11851
+dairy-union/dn40,DN 40,thread Rd 65 x 1/6,Rd 65 x 1/6,52 x 42 x 5 mm,78,din-11866-a/dn40 din-11850-1/dn40 din-11850-3/dn40,30,12,unknown,assumed,40,memory,din-11851,memory,din-11851
+dairy-union/dn50,DN 50,thread Rd 78 x 1/6,Rd 78 x 1/6,64 x 54 x 5 mm,92,din-11866-a/dn50 din-11850-1/dn50 din-11850-3/dn50,30,12,unknown,assumed,25,memory,din-11851,memory,din-11851
+dairy-union/dn65,DN 65,thread Rd 95 x 1/6,Rd 95 x 1/6,81 x 71 x 5 mm,112,din-11866-a/dn65 din-11850-1/dn65 din-11850-3/dn65,40,15,unknown,assumed,25,memory,din-11851,memory,din-11851
+dairy-union/dn80,DN 80,thread Rd 110 x 1/4,Rd 110 x 1/4,95 x 85 x 5 mm,127,din-11866-a/dn80 din-11850-1/dn80 din-11850-3/dn80,40,15,unknown,assumed,25,memory,din-11851,memory,din-11851
+dairy-union/dn100,DN 100,thread Rd 130 x 1/4,Rd 130 x 1/4,114 x 104 x 6 mm,148,din-11866-a/dn100 din-11850-1/dn100 din-11850-3/dn100,40,15,unknown,assumed,25,memory,din-11851,memory,din-11851
+dairy-union/dn125,DN 125,thread Rd 160 x 1/4,Rd 160 x 1/4,142 x 130 x 7 mm,178,din-11866-a/dn125 din-11850-1/dn125 din-11850-3/dn125,40,20,unknown,assumed,16,memory,din-11851,memory,din-11851
+dairy-union/dn150,DN 150,thread Rd 190 x 1/4,Rd 190 x 1/4,167 x 155 x 7 mm,210,din-11866-a/dn150 din-11850-1/dn150 din-11850-3/dn150,40,20,unknown,assumed,16,memory,din-11851,memory,din-11851
+clamp/0.5in,½ in,flange 25,,,,bs-4825/0.5in asme-bpe/0.5in,21.5,0,memory,clamp-length,,,,custom,clamp-small
+clamp/0.75in,¾ in,flange 25,,,,bs-4825/0.75in asme-bpe/0.75in,21.5,0,memory,clamp-length,,,,custom,clamp-small
+clamp/1in,1 in,flange 50.5,,,,bs-4825/1in asme-bpe/1in as-1528/1in,21.5,0,memory,clamp-length,,,,custom,clamp-inch
+clamp/1.5in,1½ in,flange 50.5,,,,bs-4825/1.5in asme-bpe/1.5in as-1528/1.5in,21.5,0,memory,clamp-length,,,,custom,clamp-inch
+clamp/2in,2 in,flange 64,,,,bs-4825/2in asme-bpe/2in as-1528/2in,21.5,0,memory,clamp-length,,,,custom,clamp-inch
+clamp/2.5in,2½ in,flange 77.5,,,,bs-4825/2.5in asme-bpe/2.5in as-1528/2.5in,21.5,0,memory,clamp-length,,,,custom,clamp-inch
+clamp/3in,3 in,flange 91,,,,bs-4825/3in asme-bpe/3in as-1528/3in,21.5,0,memory,clamp-length,,,,custom,clamp-inch
+clamp/4in,4 in,flange 119,,,,bs-4825/4in asme-bpe/4in as-1528/4in,21.5,0,memory,clamp-length,,,,custom,clamp-inch
+clamp/6in,6 in,flange 167,,,,asme-bpe/6in as-1528/6in,28,8,unknown,assumed,,,,custom,clamp-inch
+clamp/8in,8 in,flange 217.7,,,,asme-bpe/8in as-1528/8in,28,8,unknown,assumed,,,,custom,clamp-inch
+clamp/dn10,DN 10,flange 34,,,,din-11866-a/dn10 din-11850-1/dn10 din-11850-3/dn10,18,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn15,DN 15,flange 34,,,,din-11866-a/dn15 din-11850-1/dn15 din-11850-3/dn15,18,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn20,DN 20,flange 34,,,,din-11866-a/dn20 din-11850-1/dn20 din-11850-3/dn20,18,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn25,DN 25,flange 50.5,,,,din-11866-a/dn25 din-11850-1/dn25 din-11850-3/dn25,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn32,DN 32,flange 50.5,,,,din-11866-a/dn32 din-11850-1/dn32 din-11850-3/dn32,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn40,DN 40,flange 50.5,,,,din-11866-a/dn40 din-11850-1/dn40 din-11850-3/dn40,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn50,DN 50,flange 64,,,,din-11866-a/dn50 din-11850-1/dn50 din-11850-3/dn50,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn65,DN 65,flange 91,,,,din-11866-a/dn65 din-11850-1/dn65 din-11850-3/dn65,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn80,DN 80,flange 106,,,,din-11866-a/dn80 din-11850-1/dn80 din-11850-3/dn80,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn100,DN 100,flange 119,,,,din-11866-a/dn100 din-11850-1/dn100 din-11850-3/dn100,21.5,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn125,DN 125,flange 155,,,,din-11866-a/dn125 din-11850-1/dn125 din-11850-3/dn125,28,0,memory,clamp-length,,,,memory,din-32676
+clamp/dn150,DN 150,flange 183,,,,din-11866-a/dn150 din-11850-1/dn150 din-11850-3/dn150,28,0,memory,clamp-length,,,,memory,din-32676
+clamp/25,25 mm,flange 50.5,,,,iso-2037/25 sms-3008/25,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/33.7,33.7 mm,flange 50.5,,,,iso-2037/33.7,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/38,38 mm,flange 50.5,,,,iso-2037/38 sms-3008/38,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/51,51 mm,flange 64,,,,iso-2037/51 sms-3008/51,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/63.5,63.5 mm,flange 77.5,,,,iso-2037/63.5 sms-3008/63.5,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/76.1,76.1 mm,flange 91,,,,iso-2037/76.1 sms-3008/76.1,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/101.6,101.6 mm,flange 119,,,,iso-2037/101.6 sms-3008/101.6,21.5,0,memory,clamp-length,,,,unknown,iso-2852
+clamp/dn15-b,DN 15 row B,flange 34,,,,din-11866-b/dn15,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn20-b,DN 20 row B,flange 50.5,,,,din-11866-b/dn20,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn25-b,DN 25 row B,flange 50.5,,,,din-11866-b/dn25,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn32-b,DN 32 row B,flange 64,,,,din-11866-b/dn32,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn40-b,DN 40 row B,flange 64,,,,din-11866-b/dn40,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn50-b,DN 50 row B,flange 77.5,,,,din-11866-b/dn50,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn65-b,DN 65 row B,flange 91,,,,din-11866-b/dn65,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+clamp/dn80-b,DN 80 row B,flange 106,,,,din-11866-b/dn80,21.5,5,unknown,assumed,,,,unknown,din-32676-b
+idf/25,25 mm,IDF 25 mm,,,,iso-2037/25 sms-3008/25,25,12,unknown,assumed,,,,memory,iso-2853
+idf/33.7,33.7 mm,IDF 33.7 mm,,,,iso-2037/33.7,25,12,unknown,assumed,,,,memory,iso-2853
+idf/38,38 mm,IDF 38 mm,,,,iso-2037/38 sms-3008/38,25,12,unknown,assumed,,,,memory,iso-2853
+idf/51,51 mm,IDF 51 mm,,,,iso-2037/51 sms-3008/51,25,12,unknown,assumed,,,,memory,iso-2853
+idf/63.5,63.5 mm,IDF 63.5 mm,,,,iso-2037/63.5 sms-3008/63.5,25,12,unknown,assumed,,,,memory,iso-2853
+idf/76.1,76.1 mm,IDF 76.1 mm,,,,iso-2037/76.1 sms-3008/76.1,25,12,unknown,assumed,,,,memory,iso-2853
+idf/101.6,101.6 mm,IDF 101.6 mm,,,,iso-2037/101.6 sms-3008/101.6,25,12,unknown,assumed,,,,memory,iso-2853
+idf/1in,1 in,IDF 25 mm,,,,bs-4825/1in as-1528/1in,25,12,unknown,assumed,,,,memory,bs-4825-4
+idf/1.5in,1½ in,IDF 38 mm,,,,bs-4825/1.5in as-1528/1.5in,25,12,unknown,assumed,,,,memory,bs-4825-4
+idf/2in,2 in,IDF 51 mm,,,,bs-4825/2in as-1528/2in,25,12,unknown,assumed,,,,memory,bs-4825-4
+idf/2.5in,2½ in,IDF 63.5 mm,,,,bs-4825/2.5in as-1528/2.5in,25,12,unknown,assumed,,,,memory,bs-4825-4
+idf/3in,3 in,IDF 76.1 mm,,,,bs-4825/3in as-1528/3in,25,12,unknown,assumed,,,,memory,bs-4825-4
+idf/4in,4 in,IDF 101.6 mm,,,,bs-4825/4in as-1528/4in,25,12,unknown,assumed,,,,memory,bs-4825-4
+sms-union/25,25 mm,thread Rd 40 x 1/6,Rd 40 x 1/6,,,sms-3008/25 iso-2037/25,25,12,unknown,assumed,6,standard,sms-1145-title,memory,sms-1145-thread
+sms-union/38,38 mm,thread Rd 60 x 1/6,Rd 60 x 1/6,,,sms-3008/38 iso-2037/38,25,12,unknown,assumed,6,standard,sms-1145-title,memory,sms-1145-thread
+sms-union/51,51 mm,thread Rd 70 x 1/6,Rd 70 x 1/6,,,sms-3008/51 iso-2037/51,25,12,unknown,assumed,6,standard,sms-1145-title,memory,sms-1145-thread
+sms-union/63.5,63.5 mm,thread Rd 85 x 1/6,Rd 85 x 1/6,,,sms-3008/63.5 iso-2037/63.5,25,12,unknown,assumed,6,standard,sms-1145-title,memory,sms-1145-thread
+sms-union/76.1,76.1 mm,thread Rd 98 x 1/6,Rd 98 x 1/6,,,sms-3008/76.1 iso-2037/76.1,25,12,unknown,assumed,6,standard,sms-1145-title,memory,sms-1145-thread
+sms-union/101.6,101.6 mm,SMS 101.6 mm,,,,sms-3008/101.6 iso-2037/101.6,35,15,unknown,assumed,6,standard,sms-1145-title,unknown,sms-1145-101
+o-ring-union/dn10,DN 10,O-ring union DN 10,Rd 28 x 1/8,O-ring 12 x 3.5 mm,,din-11866-a/dn10,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn15,DN 15,O-ring union DN 15,Rd 34 x 1/8,O-ring 18 x 3.5 mm,,din-11866-a/dn15,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn20,DN 20,O-ring union DN 20,Rd 44 x 1/6,O-ring 22 x 3.5 mm,,din-11866-a/dn20,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn25,DN 25,O-ring union DN 25,Rd 52 x 1/6,O-ring 28 x 3.5 mm,,din-11866-a/dn25,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn32,DN 32,O-ring union DN 32,Rd 58 x 1/6,O-ring 34 x 5 mm,,din-11866-a/dn32,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn40,DN 40,O-ring union DN 40,Rd 65 x 1/6,O-ring 40 x 5 mm,,din-11866-a/dn40,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn50,DN 50,O-ring union DN 50,Rd 78 x 1/6,O-ring 52 x 5 mm,,din-11866-a/dn50,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn65,DN 65,O-ring union DN 65,Rd 95 x 1/6,O-ring 68 x 5 mm,,din-11866-a/dn65,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn80,DN 80,O-ring union DN 80,Rd 110 x 1/4,O-ring 83 x 5 mm,,din-11866-a/dn80,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn100,DN 100,O-ring union DN 100,Rd 130 x 1/4,O-ring 102 x 5 mm,,din-11866-a/dn100,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-a
+o-ring-union/dn10-b,DN 10 row B,O-ring union 17.2 mm,,,,din-11866-b/dn10,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn15-b,DN 15 row B,O-ring union 21.3 mm,,,,din-11866-b/dn15,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn20-b,DN 20 row B,O-ring union 26.9 mm,,,,din-11866-b/dn20,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn25-b,DN 25 row B,O-ring union 33.7 mm,,,,din-11866-b/dn25,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn32-b,DN 32 row B,O-ring union 42.4 mm,,,,din-11866-b/dn32,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn40-b,DN 40 row B,O-ring union 48.3 mm,,,,din-11866-b/dn40,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn50-b,DN 50 row B,O-ring union 60.3 mm,,,,din-11866-b/dn50,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn65-b,DN 65 row B,O-ring union 76.1 mm,,,,din-11866-b/dn65,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/dn80-b,DN 80 row B,O-ring union 88.9 mm,,,,din-11866-b/dn80,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/0.5in,½ in,O-ring union ½ in,,,,asme-bpe/0.5in,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/0.75in,¾ in,O-ring union ¾ in,,,,asme-bpe/0.75in,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/1in,1 in,O-ring union 1 in,,,,asme-bpe/1in,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/1.5in,1½ in,O-ring union 1½ in,,,,asme-bpe/1.5in,35,20,unknown,assumed,40,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/2in,2 in,O-ring union 2 in,,,,asme-bpe/2in,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/2.5in,2½ in,O-ring union 2½ in,,,,asme-bpe/2.5in,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/3in,3 in,O-ring union 3 in,,,,asme-bpe/3in,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-union/4in,4 in,O-ring union 4 in,,,,asme-bpe/4in,35,20,unknown,assumed,25,standard,din-11853-1,memory,o-ring-bc
+o-ring-flange/dn10,DN 10,O-ring flange DN 10,,O-ring 12 x 3.5 mm,,din-11866-a/dn10,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn15,DN 15,O-ring flange DN 15,,O-ring 18 x 3.5 mm,,din-11866-a/dn15,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn20,DN 20,O-ring flange DN 20,,O-ring 22 x 3.5 mm,,din-11866-a/dn20,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn25,DN 25,O-ring flange DN 25,,O-ring 28 x 3.5 mm,,din-11866-a/dn25,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn32,DN 32,O-ring flange DN 32,,O-ring 34 x 5 mm,,din-11866-a/dn32,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn40,DN 40,O-ring flange DN 40,,O-ring 40 x 5 mm,,din-11866-a/dn40,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn50,DN 50,O-ring flange DN 50,,O-ring 52 x 5 mm,,din-11866-a/dn50,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn65,DN 65,O-ring flange DN 65,,O-ring 68 x 5 mm,,din-11866-a/dn65,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn80,DN 80,O-ring flange DN 80,,O-ring 83 x 5 mm,,din-11866-a/dn80,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn100,DN 100,O-ring flange DN 100,,O-ring 102 x 5 mm,,din-11866-a/dn100,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-flange/dn10-b,DN 10 row B,O-ring flange 17.2 mm,,,,din-11866-b/dn10,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn15-b,DN 15 row B,O-ring flange 21.3 mm,,,,din-11866-b/dn15,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn20-b,DN 20 row B,O-ring flange 26.9 mm,,,,din-11866-b/dn20,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn25-b,DN 25 row B,O-ring flange 33.7 mm,,,,din-11866-b/dn25,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn32-b,DN 32 row B,O-ring flange 42.4 mm,,,,din-11866-b/dn32,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn40-b,DN 40 row B,O-ring flange 48.3 mm,,,,din-11866-b/dn40,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn50-b,DN 50 row B,O-ring flange 60.3 mm,,,,din-11866-b/dn50,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn65-b,DN 65 row B,O-ring flange 76.1 mm,,,,din-11866-b/dn65,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/dn80-b,DN 80 row B,O-ring flange 88.9 mm,,,,din-11866-b/dn80,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/0.5in,½ in,O-ring flange ½ in,,,,asme-bpe/0.5in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/0.75in,¾ in,O-ring flange ¾ in,,,,asme-bpe/0.75in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/1in,1 in,O-ring flange 1 in,,,,asme-bpe/1in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/1.5in,1½ in,O-ring flange 1½ in,,,,asme-bpe/1.5in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/2in,2 in,O-ring flange 2 in,,,,asme-bpe/2in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/2.5in,2½ in,O-ring flange 2½ in,,,,asme-bpe/2.5in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/3in,3 in,O-ring flange 3 in,,,,asme-bpe/3in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-flange/4in,4 in,O-ring flange 4 in,,,,asme-bpe/4in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn10,DN 10,O-ring clamp DN 10,,O-ring 12 x 3.5 mm,,din-11866-a/dn10,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn15,DN 15,O-ring clamp DN 15,,O-ring 18 x 3.5 mm,,din-11866-a/dn15,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn20,DN 20,O-ring clamp DN 20,,O-ring 22 x 3.5 mm,,din-11866-a/dn20,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn25,DN 25,O-ring clamp DN 25,,O-ring 28 x 3.5 mm,,din-11866-a/dn25,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn32,DN 32,O-ring clamp DN 32,,O-ring 34 x 5 mm,,din-11866-a/dn32,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn40,DN 40,O-ring clamp DN 40,,O-ring 40 x 5 mm,,din-11866-a/dn40,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn50,DN 50,O-ring clamp DN 50,,O-ring 52 x 5 mm,,din-11866-a/dn50,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn65,DN 65,O-ring clamp DN 65,,O-ring 68 x 5 mm,,din-11866-a/dn65,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn80,DN 80,O-ring clamp DN 80,,O-ring 83 x 5 mm,,din-11866-a/dn80,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn100,DN 100,O-ring clamp DN 100,,O-ring 102 x 5 mm,,din-11866-a/dn100,35,20,unknown,assumed,,,,memory,o-ring-a
+o-ring-clamp/dn10-b,DN 10 row B,O-ring clamp 17.2 mm,,,,din-11866-b/dn10,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn15-b,DN 15 row B,O-ring clamp 21.3 mm,,,,din-11866-b/dn15,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn20-b,DN 20 row B,O-ring clamp 26.9 mm,,,,din-11866-b/dn20,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn25-b,DN 25 row B,O-ring clamp 33.7 mm,,,,din-11866-b/dn25,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn32-b,DN 32 row B,O-ring clamp 42.4 mm,,,,din-11866-b/dn32,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn40-b,DN 40 row B,O-ring clamp 48.3 mm,,,,din-11866-b/dn40,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn50-b,DN 50 row B,O-ring clamp 60.3 mm,,,,din-11866-b/dn50,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn65-b,DN 65 row B,O-ring clamp 76.1 mm,,,,din-11866-b/dn65,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/dn80-b,DN 80 row B,O-ring clamp 88.9 mm,,,,din-11866-b/dn80,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/0.5in,½ in,O-ring clamp ½ in,,,,asme-bpe/0.5in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/0.75in,¾ in,O-ring clamp ¾ in,,,,asme-bpe/0.75in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/1in,1 in,O-ring clamp 1 in,,,,asme-bpe/1in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/1.5in,1½ in,O-ring clamp 1½ in,,,,asme-bpe/1.5in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/2in,2 in,O-ring clamp 2 in,,,,asme-bpe/2in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/2.5in,2½ in,O-ring clamp 2½ in,,,,asme-bpe/2.5in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/3in,3 in,O-ring clamp 3 in,,,,asme-bpe/3in,35,20,unknown,assumed,,,,memory,o-ring-bc
+o-ring-clamp/4in,4 in,O-ring clamp 4 in,,,,asme-bpe/4in,35,20,unknown,assumed,,,,memory,o-ring-bc
+hose-tail/1in,1 in,hose 1 in,,,,bs-4825/1in asme-bpe/1in as-1528/1in,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/1.5in,1½ in,hose 1½ in,,,,bs-4825/1.5in asme-bpe/1.5in as-1528/1.5in,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/2in,2 in,hose 2 in,,,,bs-4825/2in asme-bpe/2in as-1528/2in,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/2.5in,2½ in,hose 2½ in,,,,bs-4825/2.5in asme-bpe/2.5in as-1528/2.5in,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/3in,3 in,hose 3 in,,,,bs-4825/3in asme-bpe/3in as-1528/3in,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/4in,4 in,hose 4 in,,,,bs-4825/4in asme-bpe/4in as-1528/4in,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/25,25 mm,hose 25 mm,,,,iso-2037/25 sms-3008/25,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/38,38 mm,hose 38 mm,,,,iso-2037/38 sms-3008/38,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/51,51 mm,hose 51 mm,,,,iso-2037/51 sms-3008/51,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/63.5,63.5 mm,hose 63.5 mm,,,,iso-2037/63.5 sms-3008/63.5,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/76.1,76.1 mm,hose 76.1 mm,,,,iso-2037/76.1 sms-3008/76.1,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/101.6,101.6 mm,hose 101.6 mm,,,,iso-2037/101.6 sms-3008/101.6,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn25,DN 25,hose DN 25,,,,din-11866-a/dn25 din-11850-1/dn25 din-11850-3/dn25,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn32,DN 32,hose DN 32,,,,din-11866-a/dn32 din-11850-1/dn32 din-11850-3/dn32,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn40,DN 40,hose DN 40,,,,din-11866-a/dn40 din-11850-1/dn40 din-11850-3/dn40,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn50,DN 50,hose DN 50,,,,din-11866-a/dn50 din-11850-1/dn50 din-11850-3/dn50,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn65,DN 65,hose DN 65,,,,din-11866-a/dn65 din-11850-1/dn65 din-11850-3/dn65,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn80,DN 80,hose DN 80,,,,din-11866-a/dn80 din-11850-1/dn80 din-11850-3/dn80,20,15,unknown,assumed,,,,custom,hose-tail-size
+hose-tail/dn100,DN 100,hose DN 100,,,,din-11866-a/dn100 din-11850-1/dn100 din-11850-3/dn100,20,15,unknown,assumed,,,,custom,hose-tail-size
+bsp/0.5in,½ in,thread G ½,G ½,,,iso-1127/21.3 b36.19-10s/0.5in din-11866-b/dn15 bs-4825/0.5in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/0.75in,¾ in,thread G ¾,G ¾,,,iso-1127/26.9 b36.19-10s/0.75in din-11866-b/dn20 bs-4825/0.75in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/1in,1 in,thread G 1,G 1,,,iso-1127/33.7 b36.19-10s/1in din-11866-b/dn25 bs-4825/1in as-1528/1in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/1.25in,1¼ in,thread G 1¼,G 1¼,,,iso-1127/42.4 b36.19-10s/1.25in din-11866-b/dn32 as-1528/1.25in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/1.5in,1½ in,thread G 1½,G 1½,,,iso-1127/48.3 b36.19-10s/1.5in din-11866-b/dn40 bs-4825/1.5in as-1528/1.5in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/2in,2 in,thread G 2,G 2,,,iso-1127/60.3 b36.19-10s/2in din-11866-b/dn50 bs-4825/2in as-1528/2in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/2.5in,2½ in,thread G 2½,G 2½,,,iso-1127/76.1 b36.19-10s/2.5in din-11866-b/dn65 bs-4825/2.5in as-1528/2.5in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/3in,3 in,thread G 3,G 3,,,iso-1127/88.9 b36.19-10s/3in din-11866-b/dn80 bs-4825/3in as-1528/3in,30,20,unknown,assumed,,,,standard,iso-228
+bsp/4in,4 in,thread G 4,G 4,,,iso-1127/114.3 b36.19-10s/4in din-11866-b/dn100 bs-4825/4in as-1528/4in,30,20,unknown,assumed,,,,standard,iso-228
 `
 
 	materialsCSV = `material,name,lowest,highest,hotwater,trust,source
@@ -206,24 +371,28 @@ vmq,sugar,good,memory,"From memory, not checked: juice, must, wort"
 ptfe,sugar,good,memory,"From memory, not checked: juice, must, wort"
 `
 
-	seriesCSV = `series,name,standard,note
-bs-4825,BS 4825-1,BS 4825-1:1991+A2:2009,"True inch ODs. BS EN 10357 has replaced it in part, for welded tube."
-din-11866-a,DIN 11866 row A,DIN 11866:2016-11 row A,"The same tube as DIN 11850 range 2, in practice also sold as EN 10357 series A."
-din-11850-1,DIN 11850 range 1,DIN 11850:1985-07 range 1,"Same bore as range 2 at each DN, OD 1 mm smaller up to DN 50. For expanding or butt welding."
-din-11850-3,DIN 11850 range 3,DIN 11850:1985-07 range 3,"Same bore as range 2 at each DN, OD 1 mm larger up to DN 50."
-din-11866-b,DIN 11866 row B,DIN 11866:2016-11 row B,"EN ISO 1127 sizes: its DN names stand for other ODs than those of row A."
-asme-bpe,ASME BPE,ASTM A270; DIN 11866 row C,"Inch ODs as BS 4825-1, wall 1.65 mm up to 3 in."
-as-1528,AS 1528.1,AS 1528.1,"Inch ODs as BS 4825-1, wall 1.6 mm at 4 in too. The 2019 edition limits tube to 10 bar, -20 to +100 °C."
-iso-2037,ISO 2037,ISO 2037:1992,"Rounded inch ODs with thin walls: not the BS 4825-1 sizes."
-sms-3008,SMS 3008,SMS 3008,"The ISO 2037 sizes under the Nordic name."
+	seriesCSV = `series,name,standard,note,notforproduct,aka
+bs-4825,BS 4825-1,BS 4825-1:1991+A2:2009,"True inch ODs. BS EN 10357 has replaced it in part, for welded tube.",,imperial inch od dairy hygienic
+din-11866-a,DIN 11866 row A,DIN 11866:2016-11 row A,"The same tube as DIN 11850 range 2, in practice also sold as EN 10357 series A.",,en 10357 series range 2 metric dairy hygienic
+din-11850-1,DIN 11850 range 1,DIN 11850:1985-07 range 1,"Same bore as range 2 at each DN, OD 1 mm smaller up to DN 50. For expanding or butt welding.",,en 10357 metric dairy hygienic
+din-11850-3,DIN 11850 range 3,DIN 11850:1985-07 range 3,"Same bore as range 2 at each DN, OD 1 mm larger up to DN 50.",,metric dairy hygienic
+din-11866-b,DIN 11866 row B,DIN 11866:2016-11 row B,EN ISO 1127 sizes: its DN names stand for other ODs than those of row A.,,iso 1127 hygienic
+asme-bpe,ASME BPE,ASTM A270; DIN 11866 row C,"Inch ODs as BS 4825-1, wall 1.65 mm up to 3 in.",,astm a270 row c sanitary hygienic
+as-1528,AS 1528.1,AS 1528.1,"Inch ODs as BS 4825-1, wall 1.6 mm at 4 in too. The 2019 edition limits tube to 10 bar, -20 to +100 °C.",,australian hygienic
+iso-2037,ISO 2037,ISO 2037:1992,Rounded inch ODs with thin walls: not the BS 4825-1 sizes.,,metric hygienic
+sms-3008,SMS 3008,SMS 3008,The ISO 2037 sizes under the Nordic name.,,swedish nordic hygienic
+en-10312,EN 10312 water tube,"EN 10312, series 2",Press-fit tube for drinking water; its ODs lie close to dairy tube of DN 20 to DN 50 and to 3 in.,"water tube for press fittings: the weld bead inside need not be taken off, and a press fitting leaves a gap that nothing cleans",press fit pressfit plumbing water look-alike
+iso-1127,ISO 1127 welded pipe,"EN ISO 1127 ODs, EN 10217-7",Commercial welded pipe in the ODs of DIN 11866 row B; legs and frames are made of it too.,commercial welded pipe: nobody promises how smooth its inside is or that the weld bead inside is taken off,iso pipe nb leg frame look-alike
+b36.19-10s,B36.19 pipe,ASME B36.19M schedule 10S,"Inch pipe sizes are no ODs: 2 in pipe is 60.3 mm outside, 2 in hygienic tube 50.8 mm; 3½ in pipe has the OD of 4 in tube.",pipe in inch pipe sizes: nobody promises how smooth its inside is or that the weld bead inside is taken off,schedule 10 nps nb ips iron pipe look-alike
+a554,A554 ornamental tube,ASTM A554,"Handrail tube, polished outside, in the ODs of inch tube: sometimes used for product by mistake.",ornamental tube for handrails: it is polished outside only and need not have been tested for leaks,handrail ornamental decorative balustrade look-alike
 `
 
 	sourcesCSV = `source,text
 bs-4825-1,"BS 4825-1 sizes, as on a UK stockholder's data sheet for BS 4825-1 and -2"
-bs-4825-1-large,"OD and wall in a tube mill's table; that they belong to BS 4825-1 is from memory"
+bs-4825-1-large,OD and wall in a tube mill's table; that they belong to BS 4825-1 is from memory
 din-11850,"DIN 11850:1985-07 Table 1, unofficial translation"
 din-11866-a,"DIN 11850:1985-07 Table 1 range 2, unofficial translation; trade press: DIN 11866 row A repeats it"
-din-11866-b,"EN ISO 1127 ODs; walls of DIN 11866 row B from memory"
+din-11866-b,EN ISO 1127 ODs; walls of DIN 11866 row B from memory
 astm-a270,"ASTM A270 sizes (ASTM A270-02a Table 2, excerpt, and a tube mill's table); trade press: DIN 11866 row C is the same"
 as-1528,"AS 1528.1 (2001), trade article: wall 1.6 mm at every OD but 203.2 mm"
 as-1528-od,"AS 1528.1 (2001), trade article: wall 1.6 mm at every OD but 203.2 mm; that it lists this OD is from memory"
@@ -235,14 +404,36 @@ asme-bpe,"ASME BPE Part DT tube-weld fittings, from memory"
 assumed,"common practice, no source: a working assumption of ours"
 ring-joint,"Parts: AS 1528.2-2001 contents and a trade information page on the ring joint; seal in a recess, not advised for cleaning in place: the same page"
 dairy-union,"Parts: DIN 11851:2013-02 contents; seal set back in its groove, no metal stop: from memory. One supplier claims the seal lies flush: the cautious reading is taken"
-clamp,"Parts: trade guides and an encyclopaedia article on ISO 2852 (withdrawn 2018); seal level when bores match and the clamp is not overtightened: from memory"
-bs-4825-5,"Sizes 1 to 4 in: trade information page on the ring joint to BS 4825-5 and AS 1528.2"
-din-11851,"DIN 11851 thread and pressure of each DN, from memory; the thread itself is in DIN 405-1. Pressure to 140 °C with a suitable seal"
+clamp,Parts: trade guides and an encyclopaedia article on ISO 2852 (withdrawn 2018); seal level when bores match and the clamp is not overtightened: from memory
+bs-4825-5,Sizes 1 to 4 in: trade information page on the ring joint to BS 4825-5 and AS 1528.2
+din-11851,"DIN 11851 thread, nut, seal and pressure of each DN, from memory; the thread itself is in DIN 405-1. Pressure to 140 °C with a suitable seal"
 clamp-inch,"Flange OD by inch tube, three trade size guides for clamp ferrules; no pressure, which belongs to the clamp bought"
-clamp-small,"Flange OD by inch tube, trade size guides, which print 24.99 and 25.4 mm, and larger flanges too: compare the flanges before ordering"
+clamp-small,"Flange OD by inch tube, trade size guides, which print 24.99 and 25.4 mm, and larger flanges too: compare the flanges before ordering. ASME BPE names the small flange type A and the 50.5 mm one type B, from memory"
 clamp-length,"BS 4825-3, ISO 2852, DIN 32676 ferrule length, from memory; 12.7 and 28.6 mm inch ferrules are sold too"
 din-32676,"DIN 32676 row A flange OD, from memory; no pressure, which belongs to the clamp bought"
-iso-2852,"A working assumption of ours: the flange that the inch tube of this size takes. Measure it before ordering"
+iso-2852,A working assumption of ours: the flange that the inch tube of this size takes. Measure it before ordering
+en-10312,"EN 10312 Table 2 (series 2), tube mill's reproduction; the weld bead inside need not be removed unless option 5 is ordered: the same"
+iso-1127,"EN ISO 1127 ODs, as reproduced in EN 10253-4 fitting tables; the 2 mm wall that is usual in welded pipe: from memory"
+b36.19,"ASME B36.19M schedule 10S, as in a handbook library of pipe sizes; ODs to a tenth of a millimetre"
+a554,"ASTM A554, 50.8 x 1.6 mm: article of a stainless association, which says that it is not leak tested and is used for product by mistake"
+a554-memory,"ASTM A554 size in common use, from memory"
+din-11851-heat,"DIN 11851: to 140 °C with a suitable seal, from memory"
+din-11853-1,"DIN 11853-1, DIN committee page: 40 bar for ODs of 12.7 to 41 mm, 25 bar for 42.4 to 104 mm, -10 to +140 °C with a suitable seal"
+idf,Parts: ISO 2853:1993 contents; a support ring goes with the seal. Seal level with the bore and cleaned in place: from memory
+iso-2853,"ISO 2853:1993, abstract: made for ISO 2037 tube. Its thread and lengths are in no source here: measure them"
+bs-4825-4,"BS 4825-4 and AS 1528.2 section 2 (IDF type on inch tube), from memory; that they close on ISO 2853 halves is from memory too"
+sms-1145,"Parts, seal free to creep, no metal stop: SMS 1145, from memory"
+sms-1145-thread,"SMS 1145 thread of each size, from memory; the thread itself is in DIN 405-1"
+sms-1145-title,"SMS 1145, its title: nominal pressure 6 atm. Trade lists print 10 or 16 bar: the lower is taken"
+sms-1145-101,A working assumption of ours: an SMS union is made in this size. Two threads are remembered for it: measure it before ordering
+o-ring,"Groove and collar, O-ring of form A: trade press and the foreword of DIN 11864-2:2008-11. DIN 11853 has short weld ends for food, DIN 11864 long ones. Metal stop, flush, cleaned in place: from memory"
+o-ring-a,"DIN 11864 row A: O-ring and thread of each DN from memory. The nut is the one of DIN 11851, and goes on; the halves of the two do not seal together"
+o-ring-bc,DIN 11853 / DIN 11864 rows B and C are made in the tube sizes of DIN 11866: from memory
+hose-tail,"common practice, no source: a ribbed tail in the hose and a clip round it"
+hose-tail-size,"common practice, no source: the hose has the bore that the tail is named after"
+bsp,"Thread tight or washer tight: ISO 7-1 and ISO 228-1. That pipe threads are kept out of product: common hygienic guidance, from memory"
+iso-228,"ISO 228-1 thread of each size, as reproduced in a thread chart; the pipe that goes with it by EN ISO 1127 and B36.19; on hygienic tube of the same inch name it is trade custom"
+din-32676-b,A working assumption of ours: the smallest flange sold that leaves a rim on this tube. Measure it before ordering
 `
 
 	teesCSV = `tube,shape,length,trust,source
@@ -380,5 +571,39 @@ sms-3008/51,51 mm,51,1.2,memory,sms-3008
 sms-3008/63.5,63.5 mm,63.5,1.6,memory,sms-3008
 sms-3008/76.1,76.1 mm,76.1,1.6,memory,sms-3008
 sms-3008/101.6,101.6 mm,101.6,2,memory,sms-3008
+en-10312/12,12 mm,12,1,standard,en-10312
+en-10312/15,15 mm,15,1,standard,en-10312
+en-10312/18,18 mm,18,1,standard,en-10312
+en-10312/22,22 mm,22,1.2,standard,en-10312
+en-10312/28,28 mm,28,1.2,standard,en-10312
+en-10312/35,35 mm,35,1.5,standard,en-10312
+en-10312/42,42 mm,42,1.5,standard,en-10312
+en-10312/54,54 mm,54,1.5,standard,en-10312
+en-10312/64,64 mm,64,2,standard,en-10312
+en-10312/76.1,76.1 mm,76.1,2,standard,en-10312
+en-10312/88.9,88.9 mm,88.9,2,standard,en-10312
+en-10312/108,108 mm,108,2,standard,en-10312
+iso-1127/21.3,21.3 mm,21.3,2,memory,iso-1127
+iso-1127/26.9,26.9 mm,26.9,2,memory,iso-1127
+iso-1127/33.7,33.7 mm,33.7,2,memory,iso-1127
+iso-1127/42.4,42.4 mm,42.4,2,memory,iso-1127
+iso-1127/48.3,48.3 mm,48.3,2,memory,iso-1127
+iso-1127/60.3,60.3 mm,60.3,2,memory,iso-1127
+iso-1127/76.1,76.1 mm,76.1,2,memory,iso-1127
+iso-1127/88.9,88.9 mm,88.9,2,memory,iso-1127
+iso-1127/114.3,114.3 mm,114.3,2,memory,iso-1127
+b36.19-10s/0.5in,½ in,21.3,2.11,standard,b36.19
+b36.19-10s/0.75in,¾ in,26.7,2.11,standard,b36.19
+b36.19-10s/1in,1 in,33.4,2.77,standard,b36.19
+b36.19-10s/1.25in,1¼ in,42.2,2.77,standard,b36.19
+b36.19-10s/1.5in,1½ in,48.3,2.77,standard,b36.19
+b36.19-10s/2in,2 in,60.3,2.77,standard,b36.19
+b36.19-10s/2.5in,2½ in,73,3.05,standard,b36.19
+b36.19-10s/3in,3 in,88.9,3.05,standard,b36.19
+b36.19-10s/4in,4 in,114.3,3.05,standard,b36.19
+a554/1in,1 in,25.4,1.6,memory,a554-memory
+a554/1.5in,1½ in,38.1,1.5,memory,a554-memory
+a554/2in,2 in,50.8,1.6,standard,a554
+a554/3in,3 in,76.2,1.6,memory,a554-memory
 `
 )

@@ -58,8 +58,14 @@ func candidates(t Tube, kind string, words []string) []Dimension {
 		if other, ok := FindTube(to); ok && (shape == "concentric" || shape == "eccentric") {
 			return []Dimension{ReducerOf(t, other, shape).Length}
 		}
-	case "butterfly-valve", "ball-valve":
-		return []Dimension{ValveOf(kind, t).Length}
+	case Cross, Pocket, Cock, Seat:
+		if f, ok := TeeLike(kind, t); ok {
+			return []Dimension{f.CentreToEnd, f.BranchToEnd}
+		}
+	default:
+		if b, ok := BodyOf(kind, t); ok {
+			return []Dimension{b.Length}
+		}
 	}
 	return nil
 }

@@ -8,6 +8,16 @@ const weld = "weld"
 // SeriesList returns every series of tube.
 func SeriesList() []Series { return slices.Clone(load().series) }
 
+// FindSeries returns the series named slug.
+func FindSeries(slug string) (Series, bool) {
+	for _, s := range load().series {
+		if s.Slug == slug {
+			return s, true
+		}
+	}
+	return Series{}, false
+}
+
 // Tubes returns every tube, by series and then by OD.
 func Tubes() []Tube { return slices.Clone(load().tubes) }
 
@@ -72,3 +82,6 @@ func FindHalf(end string, t Tube) (*Half, bool) {
 	h, ok := load().halves[pair{end, t.Slug}]
 	return h, ok
 }
+
+// OnHose reports whether an end is the cut end of a hose, which nothing else has.
+func OnHose(end string) bool { return end == "hose-tail/hose" }

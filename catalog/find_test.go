@@ -32,14 +32,20 @@ func everything(t *testing.T) (parts []catalog.Part, dims []catalog.Dimension) {
 			require.True(t, ok)
 			parts, dims = append(parts, f.Part), append(dims, f.CentreToEnd, f.BranchToEnd)
 		}
-		for _, kind := range []string{"butterfly-valve", "ball-valve"} {
-			v := catalog.ValveOf(kind, pipe)
+		for _, kind := range catalog.Bodies() {
+			v, ok := catalog.BodyOf(kind.Slug, pipe)
+			require.True(t, ok)
 			parts, dims = append(parts, v.Part), append(dims, v.Length)
+		}
+		for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock, catalog.Seat} {
+			f, ok := catalog.TeeLike(kind, pipe)
+			require.True(t, ok)
+			parts, dims = append(parts, f.Part), append(dims, f.CentreToEnd, f.BranchToEnd)
 		}
 		for _, end := range catalog.Ends(pipe)[1:] {
 			h, ok := catalog.FindHalf(end, pipe)
 			require.True(t, ok)
-			if p := catalog.HalfPart(*h); !shared[p.Slug] { // tubes of one OD and wall share it
+			if p := catalog.HalfPart(*h); p.Slug != "" && !shared[p.Slug] { // tubes of one OD and wall share it
 				parts = append(parts, p)
 				shared[p.Slug] = true
 			}
@@ -57,7 +63,9 @@ func everything(t *testing.T) (parts []catalog.Part, dims []catalog.Dimension) {
 	for _, j := range catalog.Joints() {
 		dims = append(append(dims, j.Lengths...), j.Gap)
 		for _, m := range catalog.Materials() {
-			parts = append(parts, catalog.SealPart(j, m.Slug))
+			if p := catalog.SealPart(j, m.Slug); p.Slug != "" {
+				parts = append(parts, p)
+			}
 		}
 		for _, p := range catalog.CloserParts(j) {
 			if !shared[p.Slug] { // one clamp serves every joint of its flange

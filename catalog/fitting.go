@@ -5,6 +5,9 @@ import q "drawoff/pipeline/quantity"
 // assumed is the source of every length that no source gives.
 const assumed = "working assumption of ours, no source"
 
+// sourceCut is the source of what a hose's cut end adds to its length.
+const sourceCut = "a hose is measured from cut end to cut end"
+
 // Our assumptions about the lengths of reducers and valves, which no standard
 // seen gives and which vary by maker.
 const (
@@ -15,11 +18,9 @@ const (
 )
 
 const (
-	lengthCaliper   = "Measure from weld end to weld end along the outside, jaws square to the tube."
-	sourceReducer   = assumed + ": 3 x the difference in OD, at least 30 mm"
-	sourceStraight  = sourceReducer + ", and the 1.5 in of straight at each end that ASME BPE fittings have"
-	sourceButterfly = assumed + ": 40 mm + OD / 2"
-	sourceBall      = assumed + ": 60 mm + 2.5 x OD"
+	lengthCaliper  = "Measure from weld end to weld end along the outside, jaws square to the tube."
+	sourceReducer  = assumed + ": 3 x the difference in OD, at least 30 mm"
+	sourceStraight = sourceReducer + ", and the 1.5 in of straight at each end that ASME BPE fittings have"
 )
 
 // ReducerOf returns the reducer (or enlarger: it is the same part turned
@@ -52,16 +53,50 @@ func ReducerOf(from, to Tube, shape string) ReducerFitting {
 	}}
 }
 
-// ValveOf returns the valve of tube t over its weld ends; kind
-// "butterfly-valve" or "ball-valve", which is full bore.
-func ValveOf(kind string, t Tube) ValveFitting {
-	name, source, length := "butterfly valve", sourceButterfly, 40*q.Millimetre+t.OD/2
-	if kind == "ball-valve" {
-		name, source, length = "ball valve, full bore", sourceBall, 60*q.Millimetre+2.5*t.OD
+// bodyRow is a kind of body and the length that we assume for it: base and so
+// many times the OD of its tube.
+type bodyRow struct {
+	Part
+	base   q.Length
+	perOD  float64
+	source string
+	aka    string
+}
+
+// Bodies returns every kind of body that stands in a line, each with no size:
+// "butterfly-valve", "sight-glass".
+func Bodies() []Part {
+	rows := load().bodies
+	list := make([]Part, len(rows))
+	for i := range rows {
+		list[i] = rows[i].Part
 	}
-	p := Part{Slug: t.Slug + "/" + kind, Name: name + ", " + t.Name + ", to weld"}
-	return ValveFitting{Part: p, Length: Dimension{
-		Slug: p.Slug + "/length", Length: length, Either: length * third,
-		Trust: Unknown, Source: source, Caliper: lengthCaliper,
-	}}
+	return list
+}
+
+// BodyOf returns a body of tube t over its weld ends, kind as in Bodies. False
+// for another kind.
+func BodyOf(kind string, t Tube) (BodyFitting, bool) {
+	for _, r := range load().bodies {
+		if r.Slug != kind {
+			continue
+		}
+		p := Part{Slug: t.Slug + "/" + kind, Name: r.Name + ", " + t.Name + ", to weld"}
+		length := r.base + q.Length(r.perOD*float64(t.OD))
+		return BodyFitting{Part: p, Length: Dimension{
+			Slug: p.Slug + "/length", Length: length, Either: length * third,
+			Trust: Unknown, Source: r.source, Caliper: lengthCaliper,
+		}}, true
+	}
+	return BodyFitting{}, false
+}
+
+func (t *tables) readBodies() {
+	for _, r := range read("bodies.csv", bodiesCSV) {
+		t.bodies = append(t.bodies, bodyRow{
+			Part: Part{Slug: r.text("body"), Name: r.text("name")},
+			base: r.mm("base"), perOD: r.number("perod"),
+			source: t.source(r, "source") + ": " + r.text("formula"), aka: r.text("aka"),
+		})
+	}
 }

@@ -42,7 +42,17 @@ func TestEveryDimensionHasAName(t *testing.T) {
 			name(f.CentreToEnd)
 			name(f.BranchToEnd)
 		}
-		name(catalog.ValveOf("butterfly-valve", tube).Length)
+		for _, kind := range catalog.Bodies() {
+			b, ok := catalog.BodyOf(kind.Slug, tube)
+			require.True(t, ok)
+			name(b.Length)
+		}
+		for _, kind := range []string{catalog.Cross, catalog.Pocket, catalog.Cock, catalog.Seat} {
+			f, ok := catalog.TeeLike(kind, tube)
+			require.True(t, ok)
+			name(f.CentreToEnd)
+			name(f.BranchToEnd)
+		}
 		name(catalog.ReducerOf(tube, catalog.Tubes()[0], "eccentric").Length)
 	}
 	assert.Equal(t, "90° bend, short, 2 in (BS 4825-1), centre to end", catalog.DimensionName("bs-4825/2in/bend/90/short/centre-to-end"))

@@ -19,7 +19,7 @@ func HosePart(t Tube) Part {
 }
 
 // HalfPart returns half of a union as something to order; the zero Part for a
-// plain end. A half for another OD or wall than the joint's usual tube has is
+// plain end and for the cut end of a hose. A half for another OD or wall than the joint's usual tube has is
 // another part: "clamp/2in/ferrule/50.8x1.65".
 func HalfPart(h Half) Part {
 	if h.Plain() {
@@ -31,6 +31,9 @@ func HalfPart(h Half) Part {
 		if half.name == h.Name {
 			p.Name = half.partName
 		}
+	}
+	if p.Name == "" {
+		return Part{}
 	}
 	p.Name += ", " + h.Joint.Size + ", to weld"
 	var usual Tube
@@ -56,18 +59,30 @@ func CapPart(h Half) Part {
 	return Part{Slug: h.Joint.Slug + "/cap/" + h.Name, Name: f.Name + " blank cap for a " + h.Name + ", " + h.Joint.Size}
 }
 
+// CapFor returns the blank cap whose own end is h: it closes whatever h closes on.
+func CapFor(h Half) Part {
+	f, _ := load().family(h.Joint.Family)
+	for _, name := range f.Halves {
+		if name != h.Name {
+			return CapPart(Half{Tube: h.Tube, Joint: h.Joint, Name: name})
+		}
+	}
+	return CapPart(h)
+}
+
 // CloserParts returns what holds joint j shut, one of each. A clamp is named
 // by its flange, since it serves every tube that has it.
 func CloserParts(j Joint) []Part {
 	f, _ := load().family(j.Family)
 	parts := make([]Part, 0, 1)
-	for _, closer := range f.Closers {
+	for i, closer := range f.Closers {
+		name := f.closerNames[i]
 		if len(f.Halves) == 1 {
 			flange, _ := strings.CutPrefix(j.Face, "flange ")
-			parts = append(parts, Part{Slug: j.Family + "/" + closer + "/" + flange + "mm", Name: f.closerName + " for flange " + flange + " mm"})
+			parts = append(parts, Part{Slug: j.Family + "/" + closer + "/" + flange + "mm", Name: name + " for flange " + flange + " mm"})
 			continue
 		}
-		parts = append(parts, Part{Slug: j.Slug + "/" + closer, Name: f.closerName + ", " + j.Size})
+		parts = append(parts, Part{Slug: j.Slug + "/" + closer, Name: name + ", " + j.Size})
 	}
 	return parts
 }

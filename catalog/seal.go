@@ -27,6 +27,18 @@ func FindMaterial(slug string) (Material, bool) {
 	return t.materials[at], true
 }
 
+// Media returns every medium that Stands may rate, in the order of its table.
+func Media() []string {
+	t := load()
+	var list []string
+	for _, r := range read("media.csv", mediaCSV) {
+		if r.text("material") == t.materials[0].Slug {
+			list = append(list, r.text("medium"))
+		}
+	}
+	return list
+}
+
 // Stands returns how a material stands a medium, with the trust and source of
 // that rating; false when the table has no such pair.
 //
@@ -40,10 +52,14 @@ func Stands(material, medium string) (Rating, Trust, string, bool) {
 	return s.rating, s.trust, s.source, ok
 }
 
-// SealPart returns the seal of joint j in a material, "clamp/2in/seal/epdm".
+// SealPart returns the seal of joint j in a material, "clamp/2in/seal/epdm";
+// the zero Part for a joint that takes none.
 // Clamps of one flange do not share a seal: its bore is the tube's.
 func SealPart(j Joint, material string) Part {
 	f, _ := load().family(j.Family)
+	if f.Unsealed {
+		return Part{}
+	}
 	name := material
 	if m, ok := FindMaterial(material); ok {
 		name = m.Name
@@ -60,7 +76,7 @@ func FindSeal(slug string) (Joint, Material, bool) {
 	joint, material, ok := strings.Cut(slug, "/seal/")
 	at, known := t.jointAt[joint]
 	m, made := FindMaterial(material)
-	if !ok || !known || !made {
+	if !ok || !known || !made || t.families[t.familyAt[t.joints[at].Family]].Unsealed {
 		return Joint{}, Material{}, false
 	}
 	return t.joints[at], m, true

@@ -12,6 +12,7 @@ import (
 type tables struct {
 	sources   map[string]string
 	series    []Series
+	seriesAka []string // what else people call each
 	tubes     []Tube
 	families  []familyRow
 	joints    []Joint
@@ -19,7 +20,8 @@ type tables struct {
 	agents    []Agent
 	bends     map[string][]bendRow // by tube slug, the usual shape first
 	tees      map[string][]teeRow  // by tube slug, the usual shape first
-	media     map[pair]standing    // by material and medium
+	bodies    []bodyRow
+	media     map[pair]standing // by material and medium
 
 	tubeAt     map[string]int
 	familyAt   map[string]int
@@ -37,13 +39,16 @@ type pair struct{ a, b string }
 // familyRow is a family and what only this package needs of it.
 type familyRow struct {
 	Family
-	halves     []halfRow
-	closerName string
-	sealName   string
-	gap        Dimension
+	halves      []halfRow
+	closerNames []string // one for each of Closers
+	sealName    string
+	gap         Dimension
+	aka         string // what else people call it
 }
 
-type halfRow struct{ name, partName, caliper string }
+// halfRow is one half of a family. One with no name as a part is no part: the
+// cut end of a hose.
+type halfRow struct{ name, partName, caliper, aka string }
 
 // load reads every table at first use.
 var load = sync.OnceValue(func() *tables {
@@ -54,6 +59,7 @@ var load = sync.OnceValue(func() *tables {
 	t.readJoints()
 	t.indexEnds()
 	t.readFittings()
+	t.readBodies()
 	t.readSeals()
 	t.readAgents()
 	return t
@@ -78,8 +84,9 @@ func (t *tables) source(r row, column string) string {
 func (t *tables) readTubes() {
 	names := map[string]string{}
 	for _, r := range read("series.csv", seriesCSV) {
-		s := Series{Slug: r.text("series"), Name: r.text("name"), Standard: r.text("standard"), Note: r.text("note")}
+		s := Series{Slug: r.text("series"), Name: r.text("name"), Standard: r.text("standard"), Note: r.text("note"), NotForProduct: r.text("notforproduct")}
 		t.series = append(t.series, s)
+		t.seriesAka = append(t.seriesAka, r.text("aka"))
 		names[s.Slug] = s.Name
 	}
 	t.tubeAt = map[string]int{}
@@ -107,12 +114,17 @@ func (t *tables) readFamilies() {
 				Slug: r.text("family"), Name: r.text("name"), Standard: r.text("standard"),
 				Closers: r.words("closers"), Flush: r.text("flush"), Clean: r.text("clean"),
 				Trust: r.trust("trust"), Source: t.source(r, "source"),
+				Unsealed: r.text("sealname") == "", Tighten: r.text("tighten"), NotForProduct: r.text("notforproduct"),
 			},
-			closerName: r.text("closername"), sealName: r.text("sealname"),
+			closerNames: strings.Split(r.text("closername"), ";"), sealName: r.text("sealname"), aka: r.text("aka"),
 			gap: Dimension{
 				Length: r.mm("gap"), Either: r.mm("gapeither"), Trust: Unknown,
 				Source: assumed, Caliper: r.text("gapcaliper"),
 			},
+		}
+		if r.text("limittrust") != "" {
+			f.Lowest, f.Highest = r.celsius("lowest"), r.celsius("highest")
+			f.LimitTrust, f.LimitSource = r.trust("limittrust"), t.source(r, "limitsource")
 		}
 		t.familyAt[f.Slug] = len(t.families)
 		t.families = append(t.families, f)
@@ -124,7 +136,7 @@ func (t *tables) readFamilies() {
 		}
 		f := &t.families[i]
 		f.Halves = append(f.Halves, r.text("half"))
-		f.halves = append(f.halves, halfRow{r.text("half"), r.text("name"), r.text("caliper")})
+		f.halves = append(f.halves, halfRow{r.text("half"), r.text("name"), r.text("caliper"), r.text("aka")})
 	}
 }
 
@@ -141,6 +153,7 @@ func (t *tables) readJoints() {
 		j := Joint{
 			Slug: slug, Family: family, Size: r.text("size"), Name: r.text("size") + " " + f.Name,
 			Tubes: r.words("tubes"), Face: r.text("face"), Gap: f.gap,
+			Thread: r.text("thread"), SealSize: r.text("seal"), Nut: r.mm("nut"),
 			Trust: r.trust("trust"), Source: t.source(r, "source"),
 		}
 		for _, h := range f.halves {
@@ -148,13 +161,16 @@ func (t *tables) readJoints() {
 				Slug: slug + "/" + h.name + "/length", Length: r.mm("length"), Either: r.mm("either"),
 				Trust: r.trust("lengthtrust"), Source: t.source(r, "lengthsource"), Caliper: h.caliper,
 			}
+			if h.partName == "" {
+				d.Length, d.Either, d.Trust, d.Source = 0, 0, Custom, sourceCut
+			}
 			j.Lengths = append(j.Lengths, d)
 			t.dimensions[d.Slug] = d
 		}
 		j.Gap.Slug = slug + "/gap"
 		t.dimensions[j.Gap.Slug] = j.Gap
 		if bar := r.number("bar"); !math.IsNaN(bar) {
-			j.Pressure, j.PressureTrust = q.Pressure(bar)*q.Bar, r.trust("bartrust")
+			j.Pressure, j.PressureTrust, j.PressureFrom = q.Pressure(bar)*q.Bar, r.trust("bartrust"), t.source(r, "barsource")
 		}
 		for i, tube := range j.Tubes {
 			at, ok := t.tubeAt[tube]

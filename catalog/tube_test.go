@@ -94,6 +94,55 @@ func TestTubeOuterDiameters(t *testing.T) {
 	}
 }
 
+// Every row of the tables that were read, OD and wall in mm.
+func TestPrintedTubes(t *testing.T) {
+	t.Parallel()
+	rows := func(series, printed string) {
+		for line := range strings.FieldsSeq(printed) { // size:OD:wall
+			part := strings.Split(line, ":")
+			require.Len(t, part, 3, line)
+			own := tube(t, series+"/"+part[0])
+			assert.InDelta(t, number(t, part[1]), own.OD.Millimetres(), hair, own.Slug)
+			assert.InDelta(t, number(t, part[2]), own.Wall.Millimetres(), hair, own.Slug)
+		}
+	}
+	// DIN 11850:1985-07 Table 1 (unofficial translation), ranges 1, 2 and 3; row A of DIN 11866 is range 2.
+	rows("din-11850-1", "dn10:12:1 dn15:18:1 dn20:22:1 dn25:28:1 dn32:34:1 dn40:40:1 dn50:52:1 dn65:70:2 dn80:85:2 dn100:104:2 dn125:129:2 dn150:154:2")
+	rows("din-11866-a", "dn10:13:1.5 dn15:19:1.5 dn20:23:1.5 dn25:29:1.5 dn32:35:1.5 dn40:41:1.5 dn50:53:1.5 dn65:70:2 dn80:85:2 dn100:104:2 dn125:129:2 dn150:154:2")
+	rows("din-11850-3", "dn10:14:2 dn15:20:2 dn20:24:2 dn25:30:2 dn32:36:2 dn40:42:2 dn50:54:2 dn65:70:2 dn80:85:2 dn100:104:2 dn125:129:2 dn150:154:2")
+	// BS 4825-1 as a UK stockholder's data sheet for BS 4825-2 has it; the last four are in a
+	// tube mill's table, and that they belong to BS 4825-1 is from memory.
+	rows("bs-4825", "0.5in:12.7:1.2 0.625in:15.88:1.2 0.75in:19.05:1.2 1in:25.4:1.6 1.5in:38.1:1.6 2in:50.8:1.6 2.5in:63.5:1.6 3in:76.2:1.6 4in:101.6:2")
+	rows("bs-4825", "114.3:114.3:2 139.7:139.7:2 168.3:168.3:2.6 219.1:219.1:2.6")
+	// ASTM A270-02a Table 2 and a tube mill's table: DIN 11866 row C, ASME BPE sizes.
+	rows("asme-bpe", "0.25in:6.35:0.89 0.5in:12.7:1.65 0.75in:19.05:1.65 1in:25.4:1.65 1.5in:38.1:1.65 2in:50.8:1.65 2.5in:63.5:1.65 3in:76.2:1.65 4in:101.6:2.11 6in:152.4:2.77 8in:203.2:2.77")
+	// EN 10312 Table 2 (series 2), a tube mill's reproduction, 12 to 108 mm.
+	rows("en-10312", "12:12:1 15:15:1 18:18:1 22:22:1.2 28:28:1.2 35:35:1.5 42:42:1.5 54:54:1.5 64:64:2 76.1:76.1:2 88.9:88.9:2 108:108:2")
+	// ASME B36.19M schedule 10S, as the library fluids 1.0 (piping.nearest_pipe) has it.
+	rows("b36.19-10s", "0.5in:21.3:2.11 0.75in:26.7:2.11 1in:33.4:2.77 1.25in:42.2:2.77 1.5in:48.3:2.77 2in:60.3:2.77 2.5in:73:3.05 3in:88.9:3.05 4in:114.3:3.05")
+	// ASTM A554, an article of a stainless association.
+	rows("a554", "2in:50.8:1.6")
+}
+
+// What only looks hygienic stands after all that is, and says what it is.
+func TestTubeNotForProduct(t *testing.T) {
+	t.Parallel()
+	var apart []string
+	for _, s := range catalog.SeriesList() {
+		same, ok := catalog.FindSeries(s.Slug)
+		require.True(t, ok)
+		assert.Equal(t, s, same)
+		if s.NotForProduct != "" {
+			apart = append(apart, s.Slug)
+		} else {
+			assert.Empty(t, apart, "%s is hygienic, and stands after what is not", s.Slug)
+		}
+	}
+	assert.Equal(t, []string{"en-10312", "iso-1127", "b36.19-10s", "a554"}, apart)
+	_, ok := catalog.FindSeries("bs-9999")
+	assert.False(t, ok)
+}
+
 func TestTubesAreSortedAndSensible(t *testing.T) {
 	t.Parallel()
 	var series []string

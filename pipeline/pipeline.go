@@ -86,7 +86,7 @@ func (p plant) report() Report {
 	drains := drain.Check(p.drainInput())
 	orders := order.Check(p.orderInput())
 
-	all := finding.Join(p.tank(), p.flow.Findings, p.air(), surge.Check(p.surgeInput()), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings, p.measured())
+	all := finding.Join(p.tank(), finding.Findings{Verdicts: p.materials()}, p.flow.Findings, p.air(), surge.Check(p.surgeInput()), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings, p.measured())
 	p.spread(all)
 
 	r := Report{

@@ -87,13 +87,13 @@ func Choices(d Design, path string) []Choice {
 	case "tank.outlet.place":
 		return places
 	case "tank.outlet.end":
-		return endsOf(d.Tank.Outlet.Size)
+		return endsOf(d.Tank.Outlet.Size, false)
 	case "pump.kind":
 		return pumps
 	case "pump.inEnd":
-		return endsOf(d.Pump.InSize)
+		return endsOf(d.Pump.InSize, false)
 	case "pump.outEnd":
-		return endsOf(either(d.Pump.OutSize, d.Pump.InSize))
+		return endsOf(either(d.Pump.OutSize, d.Pump.InSize), false)
 	case "pump.inSize", "pump.outSize", "tank.outlet.size":
 		return sizes()
 	case "liquid.kind":
@@ -127,7 +127,7 @@ func Choices(d Design, path string) []Choice {
 		return all
 	case "size", "to":
 		return sizes()
-	case "third":
+	case "third", "fourth":
 		return thirds
 	case "seal":
 		return append(materials(), noSeal)
@@ -140,9 +140,9 @@ func Choices(d Design, path string) []Choice {
 		case "shape":
 			return shapes(s.Piece.Kind, s.From)
 		case "in":
-			return endsOf(s.From)
+			return endsOf(s.From, s.Piece.Kind == Hose)
 		case "out":
-			return endsOf(s.To)
+			return endsOf(s.To, s.Piece.Kind == Hose)
 		}
 	}
 	return nil
@@ -183,6 +183,9 @@ func sizes() []Choice {
 	series := make(map[string]string)
 	for _, s := range catalog.SeriesList() {
 		series[s.Slug] = s.Name
+		if s.NotForProduct != "" {
+			series[s.Slug] = "Not for product: " + s.Name
+		}
 	}
 	tubes := catalog.Tubes()
 	all := make([]Choice, len(tubes))
@@ -201,13 +204,22 @@ func materials() []Choice {
 	return all
 }
 
-// endsOf names the ends of the tube called size in plain words.
-func endsOf(size string) []Choice {
+// endsFor returns the ends that tube t, or a hose of its size, can carry.
+func endsFor(t catalog.Tube, hose bool) []string {
+	ends := catalog.Ends(t)
+	if hose {
+		return ends
+	}
+	return slices.DeleteFunc(slices.Clone(ends), catalog.OnHose)
+}
+
+// endsOf names the ends of the tube called size, or of a hose, in plain words.
+func endsOf(size string, hose bool) []Choice {
 	t, ok := catalog.FindTube(size)
 	if !ok {
 		return nil
 	}
-	ends := catalog.Ends(t)
+	ends := endsFor(t, hose)
 	all := make([]Choice, len(ends))
 	for i, e := range ends {
 		all[i] = Choice{Slug: e, Name: endName(e)}

@@ -1,6 +1,8 @@
 package design_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"drawoff/catalog"
@@ -38,8 +40,20 @@ func TestChoices(t *testing.T) {
 	// another standard.
 	big, _ := catalog.FindTube("bs-4825/2.5in")
 	small, _ := catalog.FindTube("bs-4825/1.5in")
-	assert.Equal(t, catalog.Ends(big), offered(d, "under.0.in"))
-	assert.Equal(t, catalog.Ends(small), offered(d, "under.0.out"))
+	assert.Equal(t, slices.DeleteFunc(slices.Clone(catalog.Ends(big)), catalog.OnHose), offered(d, "under.0.in"), "only a hose has a cut end")
+	assert.Equal(t, slices.DeleteFunc(slices.Clone(catalog.Ends(small)), catalog.OnHose), offered(d, "under.0.out"))
+	d.Run[0].Kind = design.Hose
+	assert.Equal(t, catalog.Ends(small), offered(d, "run.0.in"))
+	d.Run[0].Kind = design.Straight
+	// Tube that only looks hygienic comes last, under headings that say so.
+	groups := design.Choices(d, "tank.outlet.size")
+	assert.NotContains(t, groups[0].Group, "Not for product")
+	for i := 1; i < len(groups); i++ {
+		if strings.HasPrefix(groups[i-1].Group, "Not for product: ") {
+			assert.True(t, strings.HasPrefix(groups[i].Group, "Not for product: "), groups[i].Slug)
+		}
+	}
+	assert.True(t, strings.HasPrefix(groups[len(groups)-1].Group, "Not for product: "))
 	assert.NotContains(t, offered(d, "under.0.in"), "dairy-union/male")
 }
 

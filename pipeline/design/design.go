@@ -71,19 +71,20 @@ type Stand struct {
 // others are kept but have no effect.
 type Piece struct {
 	Kind   string              `json:"kind"`
-	Name   string              `json:"name,omitempty"`  // the user's own name for it
-	Size   string              `json:"size,omitempty"`  // tube slug at its upstream end; default: as the end before it
-	To     string              `json:"to,omitempty"`    // reducer: tube slug at its downstream end
-	Shape  string              `json:"shape,omitempty"` // bend: short or long; reducer: concentric or eccentric; tee: run or branch
-	In     string              `json:"in,omitempty"`    // End at the upstream side; default weld
-	Out    string              `json:"out,omitempty"`   // End at the downstream side; default weld
-	Third  string              `json:"third,omitempty"` // tee: what is on the open port: cap (default) or valve
-	Seal   string              `json:"seal,omitempty"`  // seal at its upstream joint: a material slug, a seal slug of another joint, or "none"; default: Design.Seal in the right size
-	Length q.Entered[q.Length] `json:"length,omitzero"` // straight: cut length; hose: length; reducer, valve: measured end to end over its weld ends
-	Fit    bool                `json:"fit,omitempty"`   // straight or hose: make its length whatever closes the gap
-	Angle  q.Entered[q.Angle]  `json:"angle,omitzero"`  // bend: default 90°
-	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`   // bend, eccentric reducer's flat side, tee's branch: see below
-	Fall   q.Entered[q.Slope]  `json:"fall,omitzero"`   // straight: laid to this fall, the spring taken up in the joint before it
+	Name   string              `json:"name,omitempty"`   // the user's own name for it
+	Size   string              `json:"size,omitempty"`   // tube slug at its upstream end; default: as the end before it
+	To     string              `json:"to,omitempty"`     // reducer: tube slug at its downstream end
+	Shape  string              `json:"shape,omitempty"`  // bend: short or long; reducer: concentric or eccentric; tee: run or branch
+	In     string              `json:"in,omitempty"`     // End at the upstream side; default weld
+	Out    string              `json:"out,omitempty"`    // End at the downstream side; default weld
+	Third  string              `json:"third,omitempty"`  // tee, cross: what is on the open port: cap (default) or valve
+	Fourth string              `json:"fourth,omitempty"` // cross: what is on the port across from that: cap (default) or valve
+	Seal   string              `json:"seal,omitempty"`   // seal at its upstream joint: a material slug, a seal slug of another joint, or "none"; default: Design.Seal in the right size
+	Length q.Entered[q.Length] `json:"length,omitzero"`  // straight: cut length; hose: length; reducer, valve, sight glass: measured end to end over its weld ends
+	Fit    bool                `json:"fit,omitempty"`    // straight or hose: make its length whatever closes the gap
+	Angle  q.Entered[q.Angle]  `json:"angle,omitzero"`   // bend: default 90°
+	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`    // bend, eccentric reducer's flat side, tee's branch, cross's open port, seat valve's outlet: see below
+	Fall   q.Entered[q.Slope]  `json:"fall,omitzero"`    // straight: laid to this fall, the spring taken up in the joint before it
 
 	Open      q.Entered[q.Angle]    `json:"open,omitzero"`      // butterfly or ball valve: how far it is open; default 90°, fully
 	Share     q.Entered[q.Fraction] `json:"share,omitzero"`     // tee: part of the combined flow that leaves (minus: joins) at the third port; default 0 %
@@ -115,6 +116,15 @@ const (
 	Ball      = "ball-valve"
 	Hose      = "hose"
 	Device    = "device" // a plate cooler, a filter, a meter: anything known by what it drops
+
+	Cross      = "cross" // straight through, a branch to either side
+	Cap        = "cap"   // a blank end: it closes the line
+	SightGlass = "sight-glass"
+	Seat       = "seat-valve" // its two ports at a right angle
+	Diaphragm  = "diaphragm-valve"
+	NonReturn  = "non-return-valve"
+	Pocket     = "thermometer-pocket" // on a short branch of a tube that runs through
+	Cock       = "sample-cock"        // as the pocket
 )
 
 // Ends: a plain end to weld, or half of a union, "family/half".

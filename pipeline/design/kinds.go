@@ -1,8 +1,9 @@
 package design
 
 // Kind is a kind of piece: what it is called and which fields of a Piece
-// count for it, in the order a form shows them. Name, Size, In, Out, Seal and
-// Prepared count for every kind; Drops, a list, for a device.
+// count for it, in the order a form shows them. Name, Size, In, Seal and
+// Prepared count for every kind, Out for every kind but a cap; Drops, a list,
+// for a device.
 type Kind struct {
 	Slug   string
 	Name   string
@@ -21,6 +22,14 @@ var kindList = []Kind{
 	{Ball, "ball valve", counting("length", "open", "kv")},
 	{Hose, "hose", counting("length", "fit", "roughness")},
 	{Device, "plate cooler, filter or other device", counting("length", "kv")},
+	{Seat, "seat valve", counting("turn", "kv")},
+	{Diaphragm, "diaphragm valve", counting("length", "kv")},
+	{NonReturn, "non-return valve", counting("length", "kv")},
+	{SightGlass, "sight glass", counting("length", "kv")},
+	{Pocket, "thermometer pocket", counting("turn")},
+	{Cock, "sample cock", counting("turn")},
+	{Cross, "cross", counting("third", "fourth", "turn")},
+	{Cap, "cap, blank end", []string{"name", "size", "in", "seal", "prepared"}},
 }
 
 func counting(own ...string) []string {
@@ -38,4 +47,14 @@ func FindKind(slug string) (Kind, bool) {
 		}
 	}
 	return Kind{}, false
+}
+
+// IsBody reports whether a kind is a body that stands in the line between two
+// ends of its own, as a valve does.
+func IsBody(kind string) bool {
+	switch kind {
+	case Butterfly, Ball, Seat, Diaphragm, NonReturn, SightGlass:
+		return true
+	}
+	return false
 }

@@ -165,7 +165,7 @@ func TestSchemaListsTheChoices(t *testing.T) {
 	require.NoError(t, json.Unmarshal(data, &root))
 	for path, where := range map[string][2]string{
 		"tank.bottom": {"Tank", "bottom"}, "tank.outlet.place": {"Outlet", "place"}, "pump.kind": {"Pump", "kind"},
-		"liquid.kind": {"Liquid", "kind"}, "run.0.kind": {"Piece", "kind"}, "run.0.third": {"Piece", "third"},
+		"liquid.kind": {"Liquid", "kind"}, "run.0.kind": {"Piece", "kind"}, "run.0.third": {"Piece", "third"}, "run.0.fourth": {"Piece", "fourth"},
 	} {
 		var want []any
 		for _, c := range design.Choices(plant(), path) {

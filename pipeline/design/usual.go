@@ -141,6 +141,12 @@ func filled(pieces []Piece) []Piece {
 		case Reducer:
 			p.Shape = either(p.Shape, "concentric")
 			p.Turn = usually(p.Turn, usualZeroAngle)
+		case Pocket, Cock, Seat:
+			p.Turn = usually(p.Turn, usualZeroAngle)
+		case Cross:
+			p.Third = either(p.Third, "cap")
+			p.Fourth = either(p.Fourth, "cap")
+			p.Turn = usually(p.Turn, usualZeroAngle)
 		case Tee:
 			p.Shape = either(p.Shape, "run")
 			p.Third = either(p.Third, "cap")

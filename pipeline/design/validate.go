@@ -104,7 +104,7 @@ func (v *validator) tank(t Tank) {
 	if !ok {
 		return
 	}
-	v.end("tank.outlet.end", o.End, tube)
+	v.end("tank.outlet.end", o.End, tube, false)
 	if t.Bore.Value() >= leastBore && tube.Bore() >= t.Bore.Value() {
 		v.fault("tank.outlet.size", o.Size, "is wider than the tank, "+t.Bore.String(), "choose a smaller outlet, or check the bore of the tank")
 	}
@@ -133,7 +133,7 @@ func (v *validator) pump(p Pump) {
 	need(v, "pump.height", p.Height, -5, 20, "how high the inlet's centre is over the floor", "-5 m to 20 m")
 	span(v, "pump.faces", p.Faces, rad(-360), rad(360), "-360° to 360°")
 	if in, ok := v.tube("pump.inSize", p.InSize, true); ok {
-		v.end("pump.inEnd", p.InEnd, in)
+		v.end("pump.inEnd", p.InEnd, in, false)
 	}
 	v.seal("pump.seal", p.Seal, true)
 	span(v, "pump.outUp", p.OutUp, -2, 2, "-2 m to 2 m")
@@ -144,7 +144,7 @@ func (v *validator) pump(p Pump) {
 			out, ok = catalog.FindTube(size)
 		}
 		if ok {
-			v.end("pump.outEnd", either(p.OutEnd, p.InEnd), out)
+			v.end("pump.outEnd", either(p.OutEnd, p.InEnd), out, false)
 		}
 	}
 	span(v, "pump.rated", p.Rated, q.RPM, 20000*q.RPM, "1 rpm to 20000 rpm")
@@ -319,10 +319,13 @@ func (v *validator) tube(path, slug string, needed bool) (catalog.Tube, bool) {
 	return t, ok
 }
 
-// end faults an end that is not made for tube t.
-func (v *validator) end(path, end string, t catalog.Tube) {
-	if _, ok := catalog.FindHalf(end, t); !ok {
-		v.fault(path, end, "is not an end that "+t.Name+" tube can carry", pick(end, catalog.Ends(t)))
+// end faults an end that is not made for tube t. Only a hose has a cut end.
+func (v *validator) end(path, end string, t catalog.Tube, hose bool) {
+	switch _, ok := catalog.FindHalf(end, t); {
+	case !ok:
+		v.fault(path, end, "is not an end that "+t.Name+" tube can carry", pick(end, endsFor(t, hose)))
+	case catalog.OnHose(end) && !hose:
+		v.fault(path, end, "is the cut end of a hose, which only a hose has", pick(end, endsFor(t, hose)))
 	}
 }
 

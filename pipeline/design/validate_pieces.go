@@ -32,10 +32,10 @@ func (v *validator) pieces(d Design) {
 			to, okTo = v.reducer(s.Path, p)
 		}
 		if okFrom {
-			v.end(s.Path+".in", p.In, from)
+			v.end(s.Path+".in", p.In, from, p.Kind == Hose)
 		}
-		if okTo {
-			v.end(s.Path+".out", p.Out, to)
+		if okTo && p.Kind != Cap {
+			v.end(s.Path+".out", p.Out, to, p.Kind == Hose)
 		}
 		v.measures(s.Path, p, kind)
 		if p.Kind == Bend && okFrom {
@@ -94,6 +94,9 @@ func (v *validator) measures(path string, p *Piece, kind Kind) {
 	}
 	if counts("third") {
 		v.choice(path+".third", p.Third, thirds)
+	}
+	if counts("fourth") {
+		v.choice(path+".fourth", p.Fourth, thirds)
 	}
 	if counts("length") {
 		span(v, path+".length", p.Length, 0.001, 100, "1 mm to 100 m")

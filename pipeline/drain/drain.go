@@ -78,6 +78,7 @@ type line struct {
 func (l *line) check(r *Result) {
 	sound := len(r.Verdicts)
 	l.falls(r)
+	l.bodies(r)
 	bore := profile(l.pieces)
 	l.lows(bore, r)
 	if l.must {

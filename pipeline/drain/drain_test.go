@@ -55,6 +55,57 @@ func check(pieces ...design.Piece) drain.Result {
 	return drain.Check(drain.Input{Layout: lay(pieces...), Least: least})
 }
 
+// A seat valve holds liquid unless one of its ports points down, a dam on a
+// level line and not on a steep one; a non-return valve matters where a line should run back.
+// Common practice, no source.
+func TestBodiesThatHoldLiquid(t *testing.T) {
+	t.Parallel()
+	held := func(r drain.Result) (n int) {
+		for _, v := range r.Verdicts {
+			if v.Rule == "body-holds" {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 1, held(check(bend("0°"), falling(500, "1:50"), design.Piece{Kind: design.Diaphragm})))
+	assert.Zero(t, held(check(design.Piece{Kind: design.Diaphragm})), "under the tank the line runs straight down")
+	seat := func(turn string) design.Piece {
+		return design.Piece{Kind: design.Seat, Turn: q.MustParse[q.Angle](turn)}
+	}
+	assert.Equal(t, 1, held(check(bend("0°"), falling(500, "1:50"), seat("90°"))), "in and out level")
+	assert.Zero(t, held(check(bend("0°"), falling(500, "1:50"), seat("180°"))), "out at the bottom")
+	assert.Equal(t, 1, held(check(seat("0°"))), "in from above, out level")
+	assert.Zero(t, held(check(bend("0°"), falling(500, "1:50"), design.Piece{Kind: design.Ball})))
+	d := design.Demo()
+	d.Delivery.Pieces = append([]design.Piece{{Kind: design.NonReturn}}, d.Delivery.Pieces...)
+	assert.Equal(t, 1, held(drain.Check(drain.Input{Layout: route.Lay(d.Filled(), 1), Least: least})), "on a riser that should run back to the pump")
+}
+
+// Of a cross both open ports are looked at; a sample cock at a low point is a
+// valve that empties it, and a thermometer pocket that points down a dead end.
+func TestPortsOfOtherPieces(t *testing.T) {
+	t.Parallel()
+	turn := func(kind, turn string) design.Piece {
+		return design.Piece{Kind: kind, Turn: q.MustParse[q.Angle](turn)}
+	}
+	level := func(p design.Piece) drain.Result {
+		return check(bend("0°"), falling(500, "1:50"), p, falling(500, "1:50"))
+	}
+	across := level(turn(design.Cross, "0°"))
+	assert.Len(t, across.Lows, 1, "one capped end down")
+	assert.Len(t, across.Highs, 1, "one capped end up")
+	assert.Empty(t, level(turn(design.Cross, "90°")).Lows, "both ends level")
+	open := turn(design.Cross, "0°")
+	open.Fourth = "valve"
+	assert.Empty(t, level(open).Lows)
+	assert.Len(t, level(open).Highs, 1)
+	assert.Empty(t, level(turn(design.Cock, "180°")).Lows)
+	pocket := level(turn(design.Pocket, "180°"))
+	require.Len(t, pocket.Lows, 1)
+	assert.Equal(t, "under.2", pocket.Lows[0].Ref)
+}
+
 // verdict returns the one verdict of rule on piece.
 func verdict(t *testing.T, r drain.Result, rule, piece string) finding.Verdict {
 	t.Helper()

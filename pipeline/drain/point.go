@@ -84,42 +84,57 @@ func (l *line) harm() string {
 // settles in them) or up (way 1: they hold air).
 func (l *line) deadEnds(bore []node, r *Result, way float64) {
 	for i := range l.pieces {
-		p := &l.pieces[i]
-		if p.Third == nil || p.Port == "valve" {
-			continue
-		}
-		reach := math.Inf(-1)
-		for _, n := range bore {
-			if n.piece == i {
-				reach = max(reach, way*n.crown, way*n.invert)
+		for _, port := range l.pieces[i].Ports() {
+			if port.End == nil || port.On == "valve" {
+				continue
 			}
+			l.deadEnd(bore, r, i, port, way)
 		}
-		tip := way*p.Third.At.Z + float64(p.Third.Bore())/2*levelness(p.Third.Dir)
-		if tip <= reach+deadEnd {
-			continue
-		}
-		at := Point{At: p.Third.At, Ref: p.Ref}
-		v := finding.Verdict{Rule: "low-point", Level: finding.Look, Piece: p.Ref, Basis: pointBasis}
-		if way < 0 {
-			r.Lows = append(r.Lows, at)
-			v.Sentence = "The capped end of " + named(p) + " points down: it is a dead end where liquid stays and soil settles."
-			v.Advice = "Turn it level, or put a drain valve on it."
-		} else {
-			r.Highs = append(r.Highs, at)
-			v.Rule = "high-point"
-			v.Sentence = "The capped end of " + named(p) + " points up: it holds air, and cleaning does not reach it."
-			v.Advice = "Turn it level, or put a valve on it that lets the air out."
-		}
-		r.Verdicts = append(r.Verdicts, v)
 	}
+}
+
+// deadEnd judges one capped branch of piece i.
+func (l *line) deadEnd(bore []node, r *Result, i int, port route.Port, way float64) {
+	p := &l.pieces[i]
+	reach := math.Inf(-1)
+	for _, n := range bore {
+		if n.piece == i {
+			reach = max(reach, way*n.crown, way*n.invert)
+		}
+	}
+	tip := way*port.At.Z + float64(port.Bore())/2*levelness(port.Dir)
+	if tip <= reach+deadEnd {
+		return
+	}
+	at := Point{At: port.At, Ref: p.Ref}
+	v := finding.Verdict{Rule: "low-point", Level: finding.Look, Piece: p.Ref, Basis: pointBasis}
+	what, instead := "The capped end of ", ", or put a drain valve on it."
+	if way > 0 {
+		instead = ", or put a valve on it that lets the air out."
+	}
+	if p.Kind == design.Pocket {
+		what, instead = "The branch of ", ", or put it where the line runs steeply."
+	}
+	v.Advice = "Turn it level" + instead
+	if way < 0 {
+		r.Lows = append(r.Lows, at)
+		v.Sentence = what + named(p) + " points down: it is a dead end where liquid stays and soil settles."
+	} else {
+		r.Highs = append(r.Highs, at)
+		v.Rule = "high-point"
+		v.Sentence = what + named(p) + " points up: it holds air, and cleaning does not reach it."
+	}
+	r.Verdicts = append(r.Verdicts, v)
 }
 
 // opened reports whether a valve at a tee's open port empties p (way -1: it
 // points down) or lets its air out (way 1: up).
 func (l *line) opened(bore []node, p pocket, way float64) bool {
 	for i := bore[p.from].piece; i <= bore[p.to].piece; i++ {
-		if t := l.pieces[i].Third; t != nil && l.pieces[i].Port == "valve" && way*t.Dir.Z > 0.5 {
-			return true
+		for _, port := range l.pieces[i].Ports() {
+			if port.End != nil && port.On == "valve" && way*port.Dir.Z > 0.5 {
+				return true
+			}
 		}
 	}
 	return false

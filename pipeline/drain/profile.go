@@ -46,8 +46,8 @@ func profile(pieces []route.Piece) []node {
 		for k := range p.Path {
 			s := &p.Path[k]
 			from, to := 0.0, 1.0
-			if p.Kind == design.Tee && len(p.Path) == 2 && p.Path[0].Dir.Dot(p.Path[1].Dir) < 0.5 {
-				// The flow turns a corner in the open middle of the tee, where
+			if (p.Kind == design.Tee || p.Kind == design.Seat) && len(p.Path) == 2 && p.Path[0].Dir.Dot(p.Path[1].Dir) < 0.5 {
+				// The flow turns a corner in the open middle of the tee or seat valve, where
 				// neither bore has a floor or a roof of its own.
 				corner := min(1, float64(s.BoreFrom/2)/max(1e-9, float64(s.Length)))
 				if k == 0 {

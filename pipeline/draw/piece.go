@@ -58,20 +58,77 @@ func (e *elevation) piece(p route.Piece) {
 		}
 		e.stroke(p, s)
 	}
-	if p.Third != nil {
-		at := middle(p)
-		e.tube(p.Third.Half.Tube.OD, e.x(at.X), e.y(at.Z), e.x(p.Third.At.X), e.y(p.Third.At.Z))
-		e.flange(*p.Third)
+	for _, port := range p.Ports() {
+		if port.End != nil {
+			e.port(p, port)
+		}
 	}
 	e.flange(p.In)
 	e.flange(p.Out)
-	switch p.Kind {
-	case design.Butterfly, design.Ball:
+	switch {
+	case p.Kind == design.SightGlass:
+		e.glass(p)
+	case p.Kind == design.Cap:
+		e.blank(p.In)
+	case design.IsBody(p.Kind):
 		e.valve(p)
-	case design.Device:
+	case p.Kind == design.Device:
 		e.box(p)
 	}
 	e.Raw("</g>")
+}
+
+// port draws a branch. A pocket has a thin stem that sticks out of it and a
+// ring for its dial; a cock a small bow tie.
+func (e *elevation) port(p route.Piece, port route.Port) {
+	at := middle(p)
+	x, y := e.x(port.At.X), e.y(port.At.Z)
+	e.tube(port.Half.Tube.OD, e.x(at.X), e.y(at.Z), x, y)
+	e.flange(*port.End)
+	dx, dy := port.Dir.X, -port.Dir.Z
+	switch p.Kind {
+	case design.Pocket:
+		e.canvas.line("tick", x, y, x+dx*7, y+dy*7)
+		e.circle("bow", x+dx*10, y+dy*10, 3.5)
+	case design.Cock:
+		e.bow(x+dx*5, y+dy*5, dx, dy, 5)
+	}
+}
+
+// glass draws a sight glass: a window along its middle.
+func (e *elevation) glass(p route.Piece) {
+	at := middle(p)
+	dx, dy := p.In.Dir.X, -p.In.Dir.Z
+	n := math.Hypot(dx, dy)
+	if n < 1e-6 {
+		return
+	}
+	dx, dy = dx/n, dy/n
+	x, y := e.x(at.X), e.y(at.Z)
+	along, across := max(5, e.thick(p.Length)/4), e.thick(p.In.Half.Tube.OD)/2+2
+	e.path("bow")
+	e.Raw("M")
+	e.pixel(x-dx*along-dy*across, y-dy*along+dx*across)
+	e.pixel(x+dx*along-dy*across, y+dy*along+dx*across)
+	e.pixel(x+dx*along+dy*across, y+dy*along-dx*across)
+	e.pixel(x-dx*along+dy*across, y-dy*along-dx*across)
+	e.Raw("Z")
+	e.endPath()
+}
+
+// blank draws a cap: a thick bar across the end of the tube.
+func (e *elevation) blank(end route.End) {
+	half := e.thick(end.Half.Tube.OD)/2 + 3
+	dx, dz := end.Dir.X, end.Dir.Z
+	n := math.Hypot(dx, dz)
+	if n < 1e-6 {
+		return
+	}
+	x, y := e.x(end.At.X), e.y(end.At.Z)
+	for _, on := range [2]float64{1, 2.5} { // two strokes: thicker than a flange
+		sx, sy := x+dx/n*on, y-dz/n*on
+		e.canvas.line("flange", sx-dz/n*half, sy-dx/n*half, sx+dz/n*half, sy+dx/n*half)
+	}
 }
 
 // stroke draws a segment of one bore.
@@ -142,8 +199,9 @@ func (e *elevation) box(p route.Piece) {
 	e.endPath()
 }
 
-// valve draws a bow tie across the middle of a valve, with a dot for the disc
-// of a butterfly valve.
+// valve draws a bow tie across the middle of a valve, and on it what tells its
+// kind: a dot for the disc of a butterfly valve, a ring for a seat, a dome for
+// a diaphragm, a bar downstream for a valve that opens one way.
 func (e *elevation) valve(p route.Piece) {
 	at := middle(p)
 	dx, dy := p.In.Dir.X, -p.In.Dir.Z
@@ -154,6 +212,27 @@ func (e *elevation) valve(p route.Piece) {
 	dx, dy = dx/n, dy/n
 	x, y := e.x(at.X), e.y(at.Z)
 	r := e.thick(p.In.Half.Tube.OD)/2 + 3
+	e.bow(x, y, dx, dy, r)
+	switch p.Kind {
+	case design.Butterfly:
+		e.circle("disc", x, y, 2)
+	case design.Seat:
+		e.circle("bow", x, y, 3.5)
+	case design.Diaphragm:
+		e.path("bow")
+		e.Raw("M")
+		e.pixel(x-dx*r+dy*r, y-dy*r-dx*r)
+		e.Raw("Q")
+		e.pixel(x+dy*r*2.2, y-dx*r*2.2)
+		e.pixel(x+dx*r+dy*r, y+dy*r-dx*r)
+		e.endPath()
+	case design.NonReturn:
+		e.canvas.line("flange", x+dx*(r+2)-dy*r, y+dy*(r+2)+dx*r, x+dx*(r+2)+dy*r, y+dy*(r+2)-dx*r)
+	}
+}
+
+// bow draws a bow tie of half-length r about a point, along dx, dy.
+func (e *elevation) bow(x, y, dx, dy, r float64) {
 	e.path("bow")
 	e.Raw("M")
 	e.pixel(x-dx*r-dy*r, y-dy*r+dx*r)
@@ -162,7 +241,4 @@ func (e *elevation) valve(p route.Piece) {
 	e.pixel(x-dx*r+dy*r, y-dy*r-dx*r)
 	e.Raw("Z")
 	e.endPath()
-	if p.Kind == design.Butterfly {
-		e.circle("disc", x, y, 2)
-	}
 }

@@ -121,7 +121,7 @@ func (in *Input) elementOf(p *route.Piece) Element {
 		said = unsaid
 	}
 	e := Element{Ref: p.Ref, Name: p.Label, Bore: bore, Roughness: in.rough()}
-	if !said.Kv.IsZero() && (p.Kind == design.Device || p.Kind == design.Butterfly || p.Kind == design.Ball) {
+	if !said.Kv.IsZero() && (p.Kind == design.Device || design.IsBody(p.Kind)) {
 		e.Loss = FromKv(float64(said.Kv.Value()), bore)
 	}
 	open := said.Open.Or(90 * q.Degree)
@@ -161,6 +161,22 @@ func (in *Input) elementOf(p *route.Piece) Element {
 			}
 			e.Drops, e.Loss = NewDrops(points), Fitting{}
 		}
+	case design.Seat:
+		if said.Kv.IsZero() {
+			e.Loss = SeatValve(bore)
+		}
+	case design.Diaphragm:
+		if said.Kv.IsZero() {
+			e.Loss = DiaphragmValve(bore)
+		}
+	case design.NonReturn:
+		if said.Kv.IsZero() {
+			e.Loss = NonReturnValve(bore)
+		}
+	case design.SightGlass:
+		e.Length = p.Length
+	case design.Cross, design.Pocket, design.Cock:
+		e.Loss = TeeRun(bore)
 	}
 	return e
 }

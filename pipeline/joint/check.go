@@ -108,8 +108,12 @@ func stateOf(j route.Junction) JointState {
 }
 
 // sealOf returns the seal that a design asks for in joint j: the one it
-// names, or the joint's own in the material it names; false for none.
+// names, or the joint's own in the material it names; false for none, and in
+// a joint that takes none.
 func sealOf(j catalog.Joint, text string) (catalog.Part, bool) {
+	if f, _ := catalog.FindFamily(j.Family); f.Unsealed {
+		return catalog.Part{}, false
+	}
 	if made, m, ok := catalog.FindSeal(text); ok {
 		return catalog.SealPart(made, m.Slug), true
 	}

@@ -53,7 +53,7 @@ func Mate(up, down catalog.Half, seal string, limit float64) []Fault {
 	case up.Plain() != down.Plain():
 		faults = append(faults, plainToUnion(up, down))
 	case up.Plain():
-		faults = onWeld(faults, seal)
+		faults = unsealed(faults, "this joint is welded", seal)
 	case up.Joint.Family != down.Joint.Family:
 		faults = append(faults, familyFault(up, down))
 	default:
@@ -64,7 +64,11 @@ func Mate(up, down catalog.Half, seal string, limit float64) []Fault {
 		if !closes {
 			faults = append(faults, sizeFault(up, down))
 		}
-		faults = inUnion(faults, up.Joint, down.Joint, seal)
+		if f, _ := catalog.FindFamily(up.Joint.Family); f.Unsealed {
+			faults = unsealed(faults, "this is "+article(up.Joint.Name), seal)
+		} else {
+			faults = inUnion(faults, up.Joint, down.Joint, seal)
+		}
 		if !closes {
 			// The sizes are wrong altogether; the step in the bore only says so again.
 			return faults

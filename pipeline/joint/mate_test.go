@@ -176,7 +176,7 @@ func TestFaultsOfUnions(t *testing.T) {
 		"seal by name":    {ferrule, ferrule, "clamp/2in/seal/fkm", nil, ""},
 		"no such seal":    {ferrule, ferrule, "chewing gum", []string{RuleSealSize}, "No seal is known"},
 		"no such size":    {ferrule, ferrule, "clamp/9in/seal/epdm", []string{RuleSealSize}, "No seal is known"},
-		"seal at a weld":  {plain, plain, "clamp/2in/seal/epdm", []string{RuleSealSize}, "take no seal"},
+		"seal at a weld":  {plain, plain, "clamp/2in/seal/epdm", []string{RuleSealSize}, "takes no seal"},
 		"no seal at weld": {plain, plain, "none", nil, ""},
 		// 1 and 1½ in clamps share the flange and not the gasket: trade size guides.
 		"the other gasket": {half(t, "clamp/ferrule", "bs-4825/1.5in"), half(t, "clamp/ferrule", "bs-4825/1.5in"), "clamp/1in/seal/epdm",
@@ -258,7 +258,7 @@ func TestEverySealInEveryJoint(t *testing.T) {
 		down := half(t, j.Family+"/"+family.Halves[len(family.Halves)-1], j.Tubes[0])
 		for _, of := range joints {
 			got := rules(Mate(up, down, of.Slug+"/seal/ptfe", bpe))
-			if of.Slug == j.Slug {
+			if of.Slug == j.Slug && !family.Unsealed {
 				assert.Empty(t, got, j.Slug)
 			} else {
 				assert.Equal(t, []string{RuleSealSize}, got, "seal of %s in %s", of.Slug, j.Slug)

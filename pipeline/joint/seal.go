@@ -25,9 +25,10 @@ func readSeal(text string) seal {
 	return seal{material: text}
 }
 
-// onWeld judges a seal named for a welded joint. A material is the plant's
-// usual one and means nothing here; a seal of a size was meant for something.
-func onWeld(faults []Fault, text string) []Fault {
+// unsealed judges a seal named for a joint that takes none, which what says. A
+// material is the plant's usual one and means nothing here; a seal of a size
+// was meant for something.
+func unsealed(faults []Fault, what, text string) []Fault {
 	s := readSeal(text)
 	if s.joint == "" {
 		return faults
@@ -35,7 +36,7 @@ func onWeld(faults []Fault, text string) []Fault {
 	return append(faults, Fault{
 		Rule:     RuleSealSize,
 		Level:    finding.Look,
-		Sentence: "These two tube ends are welded and take no seal, yet the seal " + text + " is named for them.",
+		Sentence: sentence(what) + " and takes no seal, yet the seal " + text + " is named for it.",
 		Advice:   "Leave the seal out, or give both ends the union it belongs to.",
 		Basis:    "common practice, no source",
 	})

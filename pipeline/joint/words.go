@@ -9,15 +9,7 @@ import (
 )
 
 // noun returns what a half is called in a sentence.
-func noun(half string) string {
-	switch half {
-	case "male":
-		return "male part"
-	case "groove", "collar":
-		return half + " half"
-	}
-	return half
-}
+func noun(half string) string { return catalog.HalfNoun(half) }
 
 // article returns s with "a" or "an" before it, by its sound.
 func article(s string) string {
@@ -57,6 +49,9 @@ func flange(face string) (string, bool) {
 func closes(j catalog.Joint) string {
 	if size, ok := flange(j.Face); ok {
 		return "the clamp closes, since both flanges are " + size
+	}
+	if f, _ := catalog.FindFamily(j.Family); f.Unsealed { // it has no nut
+		return "they go together, since both sides are " + j.Name + "s"
 	}
 	return "the nut goes on, since both sides are " + j.Name + "s"
 }

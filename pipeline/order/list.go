@@ -36,14 +36,17 @@ func rankOf(kind string) int {
 		return rankTube
 	case design.Bend:
 		return rankBend
-	case design.Tee:
+	case design.Tee, design.Cross, design.Pocket, design.Cock:
 		return rankTee
 	case design.Reducer:
 		return rankReducer
-	case design.Butterfly, design.Ball:
-		return rankValve
 	case design.Hose:
 		return rankHose
+	case design.Cap:
+		return rankCap
+	}
+	if design.IsBody(kind) {
+		return rankValve
 	}
 	return rankOther
 }

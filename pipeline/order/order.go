@@ -146,8 +146,12 @@ func (b *builder) junction(j *route.Junction) {
 }
 
 // sealFor returns the seal that a design asks for in joint j: the one it
-// names, or the joint's own in the material it names; false for none.
+// names, or the joint's own in the material it names; false for none, and in
+// a joint that takes none.
 func sealFor(j catalog.Joint, text string) (catalog.Part, bool) {
+	if f, _ := catalog.FindFamily(j.Family); f.Unsealed {
+		return catalog.Part{}, false
+	}
 	if made, m, ok := catalog.FindSeal(text); ok {
 		return catalog.SealPart(made, m.Slug), true
 	}
@@ -159,5 +163,5 @@ func sealFor(j catalog.Joint, text string) (catalog.Part, bool) {
 
 // integral reports whether a kind of piece is bought with its ends on.
 func integral(kind string) bool {
-	return kind == design.Butterfly || kind == design.Ball || kind == design.Hose || kind == design.Device
+	return design.IsBody(kind) || kind == design.Hose || kind == design.Device
 }

@@ -49,6 +49,40 @@ func input(d design.Design) Input {
 	return Input{Layout: route.Lay(d, q.Mm(900)), Legs: 3, LegLength: q.Mm(850), Stock: 6, Kerf: q.Mm(2.5)}
 }
 
+// A cross has two open ports to close; a pocket and a cock none; a valve is
+// bought with its ends; a hose on tails takes a clip at each and no seal.
+func TestOtherPieces(t *testing.T) {
+	t.Parallel()
+	d := perry()
+	d.Delivery.Pieces = []design.Piece{
+		{Kind: design.Straight, Length: length("900 mm"), In: "clamp/ferrule"},
+		{Kind: design.Cross, Third: "valve"},
+		{Kind: design.Pocket},
+		{Kind: design.Cock, Out: "clamp/ferrule"},
+		{Kind: design.Seat, In: "clamp/ferrule", Out: "clamp/ferrule"},
+		{Kind: design.Straight, Length: length("200 mm"), In: "clamp/ferrule", Out: "hose-tail/tail"},
+		{Kind: design.Hose, Length: length("2 m"), In: "hose-tail/hose", Out: "hose-tail/hose"},
+		{Kind: design.Straight, Length: length("200 mm"), In: "hose-tail/tail"},
+	}
+	r := Check(input(d.Filled()))
+	for slug, n := range map[string]float64{
+		"bs-4825/1.5in/cross":                                  1,
+		"bs-4825/1.5in/cap":                                    2, // the other port of the cross, and the tee under the tank
+		"bs-4825/1.5in/thermometer-pocket":                     1,
+		"bs-4825/1.5in/sample-cock":                            1,
+		"bs-4825/1.5in/seat-valve/clamp-ferrule/clamp-ferrule": 1,
+		"hose-tail/1.5in/tail":                                 2,
+		"hose-tail/1.5in/clip":                                 2,
+		"hose-tail/1.5in/hose":                                 0,
+	} {
+		assert.InDelta(t, n, count(r, slug), 1e-9, slug)
+	}
+	for _, l := range r.Lines {
+		assert.False(t, strings.HasPrefix(l.Slug, "hose-tail/1.5in/seal"), "a hose on its tail takes no seal")
+	}
+	assert.InDelta(t, 1, count(r, "bs-4825/1.5in/butterfly-valve"), 1e-9, "on the cross")
+}
+
 func count(r Result, slug string) float64 {
 	for _, l := range r.Lines {
 		if l.Slug == slug {

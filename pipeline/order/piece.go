@@ -23,13 +23,17 @@ func (b *builder) piece(p *route.Piece) {
 			b.list.add(rankOf(p.Kind), Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trustOf(p, part)})
 		}
 		for _, end := range [2]*route.End{&p.In, &p.Out} {
-			if !end.Half.Plain() {
+			if !end.Half.Plain() && p.Kind != design.Cap { // a cap is the half itself
 				b.half(p.Ref, end.Half, weldHalf, "")
 			}
 		}
 	}
-	if p.Third != nil {
-		b.port(p)
+	if p.Kind == design.Tee || p.Kind == design.Cross {
+		for _, port := range p.Ports() {
+			if port.End != nil {
+				b.port(p, port)
+			}
+		}
 	}
 }
 
@@ -102,12 +106,12 @@ func endSlug(h *catalog.Half) string {
 	return h.Joint.Family + "-" + h.Name
 }
 
-// port closes the open port of a tee, with a cap or with a valve.
-func (b *builder) port(p *route.Piece) {
-	h := p.Third.Half
-	if p.Port == "valve" {
-		v := catalog.ValveOf(design.Butterfly, h.Tube)
-		line := Line{Slug: v.Slug, Name: v.Name, Quantity: 1, Unit: pieces, Trust: v.Length.Trust, Note: "one for the open port of a tee; its outer end is not counted"}
+// port closes an open port of a tee or cross, with a cap or with a valve.
+func (b *builder) port(p *route.Piece, port route.Port) {
+	h := port.Half
+	if port.On == "valve" {
+		v, _ := catalog.BodyOf(design.Butterfly, h.Tube)
+		line := Line{Slug: v.Slug, Name: v.Name, Quantity: 1, Unit: pieces, Trust: v.Length.Trust, Note: "one for the open port of a " + p.Kind + "; its outer end is not counted"}
 		if h.Plain() {
 			b.weld(p.Ref, h.Tube.Slug, weldEnds)
 		} else {

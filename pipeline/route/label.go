@@ -40,7 +40,10 @@ func label(p *Piece, shape string) string {
 	case design.Ball:
 		return "ball valve, " + size + partly(p)
 	}
-	return p.Kind + ", " + size // a device, too
+	if k, ok := design.FindKind(p.Kind); ok && p.Kind != design.Cap {
+		return k.Name + ", " + size
+	}
+	return p.Kind + ", " + size
 }
 
 // partly says how far a valve is open, where that is not fully.

@@ -37,9 +37,19 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	case design.Reducer:
 		w.reducer(spec, tube, after, upstream, downstream)
 	case design.Tee:
-		w.tee(p, spec, tube, upstream, downstream)
-	case design.Butterfly, design.Ball:
-		v := catalog.ValveOf(spec.Kind, tube)
+		f, _ := catalog.TeeOf(tube, "")
+		w.tee(p, spec, f, tube, upstream, downstream)
+	case design.Cross, design.Pocket, design.Cock, design.Seat:
+		f, _ := catalog.TeeLike(spec.Kind, tube)
+		w.tee(p, spec, f, tube, upstream, downstream)
+	case design.Cap:
+		// The half of a union is the cap itself here, and has no length beyond its face.
+		w.dims = w.dims[:dims]
+		w.parts = append(w.parts, catalog.CapFor(*p.In.Half))
+		p.Out.Half = half("", tube)
+		w.ahead(0, tube.Bore())
+	case design.Butterfly, design.Ball, design.Diaphragm, design.NonReturn, design.SightGlass:
+		v, _ := catalog.BodyOf(spec.Kind, tube)
 		w.parts = append(w.parts, v.Part)
 		w.ahead(upstream+w.counted(typed(v.Length, spec))+downstream, tube.Bore())
 	case design.Device:
@@ -153,9 +163,10 @@ func (w *walk) reducer(spec *design.Piece, tube, after catalog.Tube, upstream, d
 	w.leg(downstream, after.Bore())
 }
 
-// tee lays a tee straight through, or out by its branch.
-func (w *walk) tee(p *Piece, spec *design.Piece, tube catalog.Tube, upstream, downstream q.Length) {
-	f, _ := catalog.TeeOf(tube, "")
+// tee lays a tee straight through, or out by its branch. A cross, a pocket and
+// a cock are laid straight through; a seat valve out by its branch, and it has
+// no third port.
+func (w *walk) tee(p *Piece, spec *design.Piece, f catalog.TeeFitting, tube catalog.Tube, upstream, downstream q.Length) {
 	w.parts = append(w.parts, f.Part)
 	run := w.counted(f.CentreToEnd)
 	branch := w.taken(f.BranchToEnd).Length
@@ -164,7 +175,7 @@ func (w *walk) tee(p *Piece, spec *design.Piece, tube catalog.Tube, upstream, do
 	open := End{Half: half(design.Weld, tube)}
 
 	w.ahead(upstream+run, bore)
-	if spec.Shape == "branch" {
+	if spec.Shape == "branch" && spec.Kind == design.Tee || spec.Kind == design.Seat {
 		w.counted(f.BranchToEnd)
 		open.At, open.Dir = w.at.Add(w.dir.Scale(float64(run))), w.dir
 		w.dir = side
@@ -174,10 +185,28 @@ func (w *walk) tee(p *Piece, spec *design.Piece, tube catalog.Tube, upstream, do
 		open.At, open.Dir = w.at.Add(side.Scale(float64(branch))), side
 		w.ahead(run+downstream, bore)
 	}
-	p.Third, p.Port = &open, spec.Third
-	if p.Port == "" {
-		p.Port = "cap"
+	if spec.Kind == design.Seat {
+		return
 	}
+	p.Third, p.Port = &open, onPort(spec.Third)
+	switch spec.Kind {
+	case design.Pocket:
+		p.Port = "cap"
+	case design.Cock:
+		p.Port = "valve"
+	case design.Cross:
+		far := open
+		far.At, far.Dir = open.At.Sub(side.Scale(2*float64(branch))), side.Scale(-1)
+		p.Fourth, p.Far = &far, onPort(spec.Fourth)
+	}
+}
+
+// onPort returns what is on an open port: a cap where nothing is said.
+func onPort(said string) string {
+	if said == "" {
+		return "cap"
+	}
+	return said
 }
 
 // typed returns d with the length that the user typed for the piece, if any.

@@ -51,8 +51,10 @@ type Piece struct {
 	Kind    string // design.Straight, ...
 	Label   string // "90° bend, 1½ in"
 	In, Out End
-	Third   *End   // the open port of a tee, Dir pointing out of it; nil for anything else
-	Port    string // tee: what is on the open port, "cap" or "valve"
+	Third   *End   // the open port of a tee or cross, or the branch of a pocket or cock, Dir pointing out of it; else nil
+	Port    string // what is on that: "cap" or "valve", a cock being a valve
+	Fourth  *End   // the port of a cross that is opposite Third; else nil
+	Far     string // what is on that: "cap" or "valve"
 	Path    []Segment
 	Length  q.Length            // along the centreline, ends included
 	Cut     q.Length            // straight: tube to cut, after take-outs; else 0
@@ -65,6 +67,15 @@ type Piece struct {
 	Radius  q.Length            // bend: of the centreline
 	Said    *design.Piece       // what the design says of it, its usual values filled in; nil where nobody says
 }
+
+// Port is an open end of a piece beside the line.
+type Port struct {
+	*End        // nil where there is none
+	On   string // "cap" or "valve"
+}
+
+// Ports returns the open ends of p.
+func (p *Piece) Ports() [2]Port { return [2]Port{{p.Third, p.Port}, {p.Fourth, p.Far}} }
 
 // Junction is where two ends meet: outlet and first piece, two pieces, last piece and pump.
 type Junction struct {

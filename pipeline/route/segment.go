@@ -48,8 +48,10 @@ func Lowest(pieces []Piece) q.Length {
 		p := &pieces[i]
 		reach(p.In.At, p.In.Dir, p.In.Half.Tube.OD)
 		reach(p.Out.At, p.Out.Dir, p.Out.Half.Tube.OD)
-		if p.Third != nil {
-			reach(p.Third.At, p.Third.Dir, p.Third.Half.Tube.OD)
+		for _, port := range p.Ports() {
+			if port.End != nil {
+				reach(port.At, port.Dir, port.Half.Tube.OD)
+			}
 		}
 		for _, s := range p.Path {
 			if t, ok := s.Level(); ok {

@@ -131,8 +131,10 @@ func (p *Piece) move(v Vec) {
 		return
 	}
 	p.In.At, p.Out.At = p.In.At.Add(v), p.Out.At.Add(v)
-	if p.Third != nil {
-		p.Third.At = p.Third.At.Add(v)
+	for _, port := range p.Ports() {
+		if port.End != nil {
+			port.At = port.At.Add(v)
+		}
 	}
 	for i := range p.Path {
 		p.Path[i].From, p.Path[i].To = p.Path[i].From.Add(v), p.Path[i].To.Add(v)

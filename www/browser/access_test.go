@@ -103,14 +103,20 @@ var looks = []look{{390, 844, "light"}, {390, 844, "dark"}, {1280, 900, "light"}
 func openAs(t *testing.T, l look) *page {
 	t.Helper()
 	p := tab(t)
+	p.as(l)
+	p.goTo("")
+	return p
+}
+
+// as makes the tab a screen of the kind of l.
+func (p *page) as(l look) {
+	p.t.Helper()
 	var options []chromedp.EmulateViewportOption
 	if l.width < 600 {
 		options = append(options, chromedp.EmulateMobile, chromedp.EmulateTouch, chromedp.EmulateScale(2))
 	}
 	p.do(chromedp.EmulateViewport(l.width, l.height, options...))
 	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: l.scheme}}})
-	p.goTo("")
-	return p
 }
 
 // The page on a phone and on a desk, by day and by night: nothing scrolls

@@ -33,6 +33,9 @@ type File struct {
 // them in order never shows a page whose parts are not there yet.
 const Index = "index.html"
 
+// Catalogue is the name of the page of the catalogue.
+const Catalogue = "catalogue.html"
+
 // Build compiles the module and returns the files of the site. A file that
 // the page refers to carries a hash of what is in it in its name, so that a
 // browser never joins the parts of two versions.
@@ -60,15 +63,18 @@ func Build(ctx context.Context) ([]File, error) {
 		hashed[f.Name] = withHash(f)
 		files[i].Name = hashed[f.Name]
 	}
-	index := app.Page(view.Assets{
-		Style:    hashed["style.css"],
-		Script:   hashed["page.js"],
-		Glue:     hashed["wasm_exec.js"],
-		Module:   hashed["drawoff.wasm"],
-		Worker:   hashed["workshop.js"],
-		Workshop: hashed["workshop.wasm"],
-	})
-	return append(files, File{Index, []byte(index)}), nil
+	assets := view.Assets{
+		Style:           hashed["style.css"],
+		Script:          hashed["page.js"],
+		Glue:            hashed["wasm_exec.js"],
+		Module:          hashed["drawoff.wasm"],
+		Worker:          hashed["workshop.js"],
+		Workshop:        hashed["workshop.wasm"],
+		Catalogue:       Catalogue,
+		CatalogueStyle:  hashed["catalogue.css"],
+		CatalogueScript: hashed["catalogue.js"],
+	}
+	return append(files, File{Catalogue, []byte(view.Catalogue(assets, Index))}, File{Index, []byte(app.Page(assets))}), nil
 }
 
 // static returns the files that are served as they stand.

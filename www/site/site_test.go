@@ -32,7 +32,12 @@ func TestBuildRefersOnlyToItsOwnFiles(t *testing.T) {
 	last := files[len(files)-1]
 	require.Equal(t, Index, last.Name, "the page comes after all that it refers to")
 
-	page := string(last.Body)
+	var page string // both of them
+	for _, f := range files {
+		if path.Ext(f.Name) == ".html" {
+			page += string(f.Body)
+		}
+	}
 	addresses := regexp.MustCompile(`(?:src|href|data-module|data-glue|data-worker|data-workshop)="([^"]*)"`).FindAllStringSubmatch(page, -1)
 	for _, address := range addresses {
 		address := address[1]

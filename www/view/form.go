@@ -106,6 +106,7 @@ var pieceLabels = map[string]field{
 	"in":       {"in", "Upstream end", ""},
 	"out":      {"out", "Downstream end", ""},
 	"third":    {"third", "Open port", ""},
+	"fourth":   {"fourth", "Port across from it", ""},
 	"seal":     {"seal", "Seal at upstream joint", ""},
 	"prepared": {"prepared", "End prepared", "turned or expanded to match the piece before"},
 
@@ -422,7 +423,7 @@ func (f *form) piece(path string, i, n int) {
 			switch {
 			case member == "turn":
 				x.hint = turnHint(kind)
-			case member == "length" && (kind == design.Reducer || kind == design.Butterfly || kind == design.Ball || kind == design.Device):
+			case member == "length" && (kind == design.Reducer || design.IsBody(kind) || kind == design.Device):
 				x.hint = "measured over its weld ends, if you have it in hand"
 				if kind == design.Device {
 					x.hint = "over its weld ends"
@@ -456,8 +457,12 @@ func turnHint(kind string) string {
 	switch kind {
 	case design.Reducer:
 		what = "flat side to"
-	case design.Tee:
+	case design.Tee, design.Pocket, design.Cock:
 		what = "branch to"
+	case design.Cross:
+		what = "open port to"
+	case design.Seat:
+		what = "outlet to"
 	}
 	return what + ": on a level line 0° up, 90° right, 180° down; on an upright one 0° is towards the pump"
 }

@@ -9,6 +9,9 @@ type Assets struct {
 
 	Worker   string // what runs the workshop's module
 	Workshop string // that module
+
+	Catalogue                       string // the page of the catalogue
+	CatalogueStyle, CatalogueScript string // what it loads beside the style sheet
 }
 
 // Page is the whole page for b. It is written when the site is built, so that
@@ -50,7 +53,13 @@ func Page(b Bench, a Assets) string {
 	h.region("emptying", "Emptying the tank", "", Emptying(b))
 	h.region("figures", "Figures and working", "", Figures(b))
 	h.region("cautions", "Take care", "", Cautions(b))
-	h.Raw(`</main><footer><p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)
+	h.Raw(`</main><footer>`)
+	if a.Catalogue != "" {
+		h.Raw(`<p>`)
+		h.El("a", "The catalogue: tube, unions, fittings and seals, with their sources", "href", a.Catalogue)
+		h.Raw(`</p>`)
+	}
+	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
 	h.Close("template")

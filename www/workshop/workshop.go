@@ -10,6 +10,7 @@ package workshop
 import (
 	"strconv"
 
+	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/tokens"
@@ -26,14 +27,21 @@ var Regions = []view.Region{
 //
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
+//	find     what somebody looks for in the catalogue; there is then no design
 //
 // It answers with the content of the Regions, by the id of the element each
-// fills, and with the ways out of each verdict: {"regions": {"emptying": "<p>…"}}. A design that cannot be read or
-// worked out gives empty regions: the page has told why already.
+// fills, and with the ways out of each verdict: {"regions": {"emptying":
+// "<p>…"}}. A design that cannot be read or worked out gives empty regions: the
+// page has told why already. What was looked for fills the region "found" of
+// the catalogue's page.
 func Handle(request string) string {
 	req, ok := read(request)
 	if !ok {
 		return string(append(tokens.AppendString([]byte(`{"error":`), "the workshop was sent something that is not a request"), '}'))
+	}
+	if req.find != "" {
+		found := tokens.AppendString([]byte(`{"regions":{"found":`), view.Hits(req.find, catalog.Search(req.find)))
+		return string(append(found, "}}"...))
 	}
 	bench := view.Bench{Width: req.width}
 	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
@@ -66,6 +74,7 @@ func Handle(request string) string {
 type request struct {
 	design string // a file's text
 	width  int
+	find   string
 }
 
 func read(text string) (req request, ok bool) {
@@ -83,6 +92,8 @@ func read(text string) (req request, ok bool) {
 		switch name.Text {
 		case "design":
 			req.design = r.Raw(value)
+		case "find":
+			req.find = value.Text
 		case "width":
 			req.width, _ = strconv.Atoi(value.Text)
 		default:

@@ -129,7 +129,7 @@ func (g *generator) tank() design.Tank {
 		Above: maybe(g, "above", func() q.Entered[q.Length] { return g.length("above", 0, 20, 0, 0.4) }),
 		Stub:  maybe(g, "stub", func() q.Entered[q.Length] { return g.length("stub", 0, 2, 0.01, 0.1) }),
 		Size:  tube.Slug,
-		End:   g.end("outlet-end", tube),
+		End:   g.end("outlet-end", tube, false),
 	}
 	return t
 }
@@ -172,7 +172,7 @@ func (g *generator) pump() design.Pump {
 		Height:   g.length("pump-height", -5, 20, 0.1, 0.6),
 		Faces:    maybe(g, "faces", func() q.Entered[q.Angle] { return typed[q.Angle](g, "faces", -360, 360, 1, "°") }),
 		InSize:   in.Slug,
-		InEnd:    g.end("pump-in-end", in),
+		InEnd:    g.end("pump-in-end", in, false),
 		Seal:     g.material("pump-seal", "none"),
 		OutUp:    maybe(g, "out-up", func() q.Entered[q.Length] { return g.length("out-up", -2, 2, 0, 0.3) }),
 		OutAhead: maybe(g, "out-ahead", func() q.Entered[q.Length] { return g.length("out-ahead", -2, 2, 0, 0.3) }),
@@ -261,7 +261,7 @@ func (g *generator) piece(label string, size *string) design.Piece {
 		p.Size = from.Slug
 	}
 	to := from
-	p.In = g.end(label+"-in", from)
+	p.In = g.end(label+"-in", from, p.Kind == design.Hose)
 	switch p.Kind {
 	case design.Straight:
 		p.Fit = g.rarely(label + "-fit")
@@ -294,7 +294,13 @@ func (g *generator) piece(label string, size *string) design.Piece {
 			}
 			p.Share = typed[q.Fraction](g, label+"-share", least, 80, 1, "%")
 		}
-	case design.Butterfly, design.Ball:
+	case design.Cross:
+		p.Third = g.oneOf(label+"-third", "", "cap", "valve")
+		p.Fourth = g.oneOf(label+"-fourth", "", "cap", "valve")
+		p.Turn = g.turn(label)
+	case design.Pocket, design.Cock, design.Seat:
+		p.Turn = g.turn(label)
+	case design.Butterfly, design.Ball, design.Diaphragm, design.NonReturn, design.SightGlass:
 		p.Length = g.measured(label)
 		p.Open = maybe(g, label+"-open", func() q.Entered[q.Angle] { return typed[q.Angle](g, label+"-open", 25, 90, 1, "°") })
 	case design.Hose:
@@ -314,7 +320,7 @@ func (g *generator) piece(label string, size *string) design.Piece {
 			})
 		}
 	}
-	p.Out = g.end(label+"-out", to)
+	p.Out = g.end(label+"-out", to, p.Kind == design.Hose)
 	*size = to.Slug
 	return p
 }
@@ -339,8 +345,12 @@ func (g *generator) tube(label string, under q.Length) catalog.Tube {
 	return rapid.SampledFrom(fit).Draw(g.t, label)
 }
 
-func (g *generator) end(label string, t catalog.Tube) string {
-	return g.oneOf(label, append([]string{""}, catalog.Ends(t)...)...)
+func (g *generator) end(label string, t catalog.Tube, hose bool) string {
+	ends := append([]string{""}, catalog.Ends(t)...)
+	if !hose {
+		ends = slices.DeleteFunc(ends, catalog.OnHose)
+	}
+	return g.oneOf(label, ends...)
 }
 
 func (g *generator) material(label, also string) string {
