@@ -13,21 +13,27 @@ import (
 	"drawoff/pipeline/route"
 )
 
-// answers holds for each rule what may answer a verdict of it about
-// junctions[i], the simplest first.
-var answers = map[string]func(m *mender, i int) []proposal{
-	joint.RuleHalves:      func(m *mender, i int) []proposal { return append(m.turned(i), m.mated(i)...) },
-	joint.RuleFamily:      (*mender).mated,
-	joint.RuleLookalike:   (*mender).mated,
-	joint.RuleSize:        (*mender).mated,
-	joint.RuleStep:        func(m *mender, i int) []proposal { return append(m.level(i), m.mated(i)...) },
-	joint.RuleMissing:     (*mender).usualSeal,
-	joint.RuleSealSize:    (*mender).usualSeal,
-	joint.RuleMedium:      (*mender).materials,
-	joint.RuleTemperature: (*mender).materials,
-	joint.RuleCleaning:    (*mender).materials,
-	joint.RulePressure:    (*mender).stronger,
-	joint.RuleStrip:       (*mender).clamps,
+// answers returns what may answer a verdict of a rule about junctions[i], the
+// simplest first; nil where nothing here does. It is a function, since a map
+// would be made, and linked, wherever the package is imported.
+func answers(rule string) func(m *mender, i int) []proposal {
+	switch rule {
+	case joint.RuleHalves:
+		return func(m *mender, i int) []proposal { return append(m.turned(i), m.mated(i)...) }
+	case joint.RuleFamily, joint.RuleLookalike, joint.RuleSize:
+		return (*mender).mated
+	case joint.RuleStep:
+		return func(m *mender, i int) []proposal { return append(m.level(i), m.mated(i)...) }
+	case joint.RuleMissing, joint.RuleSealSize:
+		return (*mender).usualSeal
+	case joint.RuleMedium, joint.RuleTemperature, joint.RuleCleaning:
+		return (*mender).materials
+	case joint.RulePressure:
+		return (*mender).stronger
+	case joint.RuleStrip:
+		return (*mender).clamps
+	}
+	return nil
 }
 
 // proposals returns the changes that may answer v, a verdict about a joint.
@@ -35,7 +41,7 @@ func proposals(d design.Design, r pipeline.Report, v finding.Verdict) []proposal
 	m := mender{design: d, filled: d.Filled(), report: r, junctions: r.Scene.Layout.Junctions}
 	for i := range m.junctions {
 		if m.junctions[i].Ref == v.Piece {
-			return answers[v.Rule](&m, i)
+			return answers(v.Rule)(&m, i)
 		}
 	}
 	return nil

@@ -138,7 +138,8 @@ func packed(files []File) ([]File, error) {
 // Brotli returns body packed as small as brotli can.
 func Brotli(body []byte) ([]byte, error) {
 	var out bytes.Buffer
-	w := brotli.NewWriterLevel(&out, brotli.BestCompression)
+	const wide = 24 // a window of 16 MB, the widest that browsers take
+	w := brotli.NewWriterOptions(&out, brotli.WriterOptions{Quality: brotli.BestCompression, LGWin: wide})
 	if _, err := w.Write(body); err != nil {
 		return nil, err
 	}
