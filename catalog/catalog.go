@@ -104,6 +104,16 @@ type Family struct {
 	NotForProduct   string // why no product should pass through it; "" where it may
 }
 
+// Partner returns the half of f that half closes on: itself where both are alike.
+func (f Family) Partner(half string) string {
+	for _, name := range f.Halves {
+		if name != half {
+			return name
+		}
+	}
+	return half
+}
+
 // Joint is one size of a family.
 type Joint struct {
 	Slug          string // "ring-joint/2in"

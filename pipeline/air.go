@@ -31,7 +31,7 @@ func (p plant) air() finding.Findings {
 			Inputs: []finding.Input{d, g, finding.In("v", "speed in the outlet", q.Velocity(speed(low.Flow, bore)))},
 		},
 	}}}
-	if most > 0 {
+	if most >= q.LitrePerMinute { // less is not to be set by hand
 		f.Figures = append(f.Figures, finding.Figure{
 			Slug: "airless-flow-lowest", Name: "Most that can be drawn without air at the lowest level", Amount: q.Of(most), Piece: "tank",
 			Working: finding.Working{
@@ -50,7 +50,7 @@ func (p plant) air() finding.Findings {
 	v.Level = finding.Look
 	v.Sentence = covered + ", and " + q.Text(need) + " keep air out at " + q.Text(low.Flow) + ": before it is reached a vortex may draw air, which froths the liquid and can make a pump lose its prime."
 	v.Advice = "Stop " + q.Text(need-over) + " earlier, fit a vortex breaker"
-	if most > 0 {
+	if most >= q.LitrePerMinute { // less is not to be set by hand
 		v.Advice += ", or throttle to " + q.Text(most) + " towards the end."
 	} else {
 		v.Advice += ", or throttle towards the end: no flow is surely free of air with less than the bore, " + q.Text(bore) + ", over the outlet."

@@ -114,14 +114,8 @@ func number(junctions []route.Junction, at int) int {
 
 // partner returns the name of the half that h closes on.
 func partner(h catalog.Half) string {
-	f, ok := catalog.FindFamily(h.Joint.Family)
-	if !ok {
-		return h.Name
-	}
-	for _, name := range f.Halves {
-		if name != h.Name {
-			return name
-		}
+	if f, ok := catalog.FindFamily(h.Joint.Family); ok {
+		return f.Partner(h.Name)
 	}
 	return h.Name
 }

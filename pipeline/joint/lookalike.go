@@ -19,19 +19,19 @@ func familyFault(up, down catalog.Half) Fault {
 		Basis:    familyBasis(up.Joint.Family) + "; " + familyBasis(down.Joint.Family),
 	}
 	pair := sentence(article(up.Joint.Name) + " meets " + article(down.Joint.Name))
-	_, clamped := flange(up.Joint.Face)
-	switch {
-	case up.Joint.Face != "" && up.Joint.Face == down.Joint.Face && (clamped || threaded(up) != threaded(down)):
-		f.Rule = RuleLookalike
-		how := "the nut goes on, since both have " + up.Joint.Face
-		if clamped {
-			size, _ := flange(up.Joint.Face)
-			how = "the clamp closes, since both flanges are " + size
-		}
-		f.Sentence = pair + ": " + how + ", but the halves are of different unions and do not seal on each other. It may hold on the bench and let go under pressure."
-	case alikeThreads(up.Joint.Face, down.Joint.Face):
-		f.Sentence = pair + ": the threads look alike (" + bare(up.Joint.Face) + " and " + bare(down.Joint.Face) +
+	how := ""
+	switch size, clamped := flange(up.Joint.Face); {
+	case clamped && up.Joint.Face == down.Joint.Face:
+		how = "the clamp closes, since both flanges are " + size
+	case up.Joint.Thread != "" && up.Joint.Thread == down.Joint.Thread && threaded(up) != threaded(down):
+		how = "the nut goes on, since both have thread " + up.Joint.Thread
+	case alikeThreads(up.Joint.Thread, down.Joint.Thread):
+		f.Sentence = pair + ": the threads look alike (" + up.Joint.Thread + " and " + down.Joint.Thread +
 			"), but they are different unions and do not close. Never force a nut on."
+	}
+	if how != "" {
+		f.Rule = RuleLookalike
+		f.Sentence = pair + ": " + how + ", but the halves are of different unions and do not seal on each other. It may hold on the bench and let go under pressure."
 	}
 	return f
 }
@@ -47,17 +47,17 @@ func threaded(h catalog.Half) bool {
 // be taken for each other, in mm. Common practice, no source.
 const easilyMistaken = 3
 
-// alikeThreads reports whether two faces are threads of one pitch and nearly
-// one diameter, as DIN 405 has them: "thread Rd 58 x 1/6".
+// alikeThreads reports whether two threads have one pitch and nearly one
+// diameter, as DIN 405 has them: "Rd 58 x 1/6".
 func alikeThreads(a, b string) bool {
 	x, pitchX, ok := thread(a)
 	y, pitchY, also := thread(b)
 	return ok && also && pitchX == pitchY && max(x-y, y-x) <= easilyMistaken
 }
 
-// thread reads "thread Rd 58 x 1/6" as 58 and "1/6".
-func thread(face string) (diameter float64, pitch string, ok bool) {
-	size, ok := strings.CutPrefix(face, "thread Rd ")
+// thread reads "Rd 58 x 1/6" as 58 and "1/6".
+func thread(name string) (diameter float64, pitch string, ok bool) {
+	size, ok := strings.CutPrefix(name, "Rd ")
 	if !ok {
 		return 0, "", false
 	}
@@ -65,6 +65,3 @@ func thread(face string) (diameter float64, pitch string, ok bool) {
 	diameter, err := strconv.ParseFloat(size, 64)
 	return diameter, pitch, ok && err == nil
 }
-
-// bare returns a thread's designation without the word.
-func bare(face string) string { return strings.TrimPrefix(face, "thread ") }

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -86,10 +87,10 @@ func TestEveryFlangeThatTubesShare(t *testing.T) {
 }
 
 // thread is half of a union that is closed by a nut.
-func threadOf(family, name, face string) catalog.Half {
+func threadOf(family, name, thread string) catalog.Half {
 	h := tube(53, 1.5)
 	h.Name = name
-	h.Joint = catalog.Joint{Slug: family + "/x", Family: family, Name: family, Face: face}
+	h.Joint = catalog.Joint{Slug: family + "/x", Family: family, Name: family, Thread: thread}
 	return h
 }
 
@@ -99,23 +100,29 @@ func threadOf(family, name, face string) catalog.Half {
 // DN 32: near enough to be tried.
 func TestLookalikes(t *testing.T) {
 	t.Parallel()
-	// A family of two halves, in whose place another stands: what counts is the face.
-	male, liner := threadOf("dairy-union", "male", "thread Rd 78 x 1/6"), threadOf("ring-joint", "liner", "thread Rd 78 x 1/6")
-	faults := Mate(male, liner, "", bpe)
-	require.Equal(t, []string{RuleLookalike}, rules(faults))
-	assert.Contains(t, faults[0].Sentence, "the nut goes on, since both have thread Rd 78 x 1/6, but the halves are of different unions and do not seal")
-	assert.Equal(t, finding.Stop, faults[0].Level)
+	const dn50 = "din-11866-a/dn50"
+	for _, pair := range [][2]string{{"dairy-union/male", "o-ring-union/collar"}, {"o-ring-union/threaded", "dairy-union/liner"}} {
+		faults := Mate(half(t, pair[0], dn50), half(t, pair[1], dn50), "", bpe)
+		require.Equal(t, []string{RuleLookalike}, rules(faults), pair)
+		assert.Contains(t, faults[0].Sentence, "the nut goes on, since both have thread Rd 78 x 1/6, but the halves are of different unions and do not seal")
+		assert.Equal(t, finding.Stop, faults[0].Level)
+	}
 	// No nut goes on where both have the thread, or neither.
-	assert.Equal(t, []string{RuleFamily}, rules(Mate(male, threadOf("ring-joint", "male", "thread Rd 78 x 1/6"), "", bpe)))
+	assert.Equal(t, []string{RuleFamily}, rules(Mate(half(t, "dairy-union/male", dn50), half(t, "o-ring-union/threaded", dn50), "", bpe)))
 
-	near := Mate(threadOf("dairy-union", "male", "thread Rd 58 x 1/6"), threadOf("ring-joint", "liner", "thread Rd 60 x 1/6"), "", bpe)
-	require.Equal(t, []string{RuleFamily}, rules(near))
-	assert.Contains(t, near[0].Sentence, "the threads look alike (Rd 58 x 1/6 and Rd 60 x 1/6)")
-	for _, far := range []string{"thread Rd 70 x 1/6", "thread Rd 58 x 1/8", "ring joint 2 in", "thread Rd x"} {
-		f := Mate(threadOf("dairy-union", "male", "thread Rd 58 x 1/6"), threadOf("ring-joint", "liner", far), "", bpe)
+	near := Mate(half(t, "dairy-union/male", "din-11866-a/dn32"), half(t, "sms-union/liner", "iso-2037/38"), "", bpe)
+	require.Contains(t, rules(near), RuleFamily)
+	told := slices.ContainsFunc(near, func(f Fault) bool {
+		return strings.Contains(f.Sentence, "the threads look alike (Rd 58 x 1/6 and Rd 60 x 1/6)")
+	})
+	assert.True(t, told, near)
+	for _, far := range []string{"Rd 70 x 1/6", "Rd 58 x 1/8", "", "Rd x"} {
+		f := Mate(threadOf("dairy-union", "male", "Rd 58 x 1/6"), threadOf("ring-joint", "liner", far), "", bpe)
 		assert.NotContains(t, f[0].Sentence, "look alike", far)
 	}
-	clamped := Mate(threadOf("clamp", "ferrule", "flange 64"), threadOf("dairy-union", "liner", "flange 64"), "", bpe)
+	ferrule, liner := threadOf("clamp", "ferrule", ""), threadOf("dairy-union", "liner", "")
+	ferrule.Joint.Face, liner.Joint.Face = "flange 64", "flange 64"
+	clamped := Mate(ferrule, liner, "", bpe)
 	assert.Equal(t, []string{RuleLookalike}, rules(clamped))
 	assert.Contains(t, clamped[0].Sentence, "the clamp closes")
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
 	"drawoff/www/view"
@@ -211,8 +212,8 @@ func (a *App) starters(kind, path string) []design.Edit {
 // closesOn returns the end that closes on end.
 func closesOn(end string) string {
 	family, half, _ := strings.Cut(end, "/")
-	if other := map[string]string{"male": "liner", "liner": "male"}[half]; other != "" {
-		return family + "/" + other
+	if f, ok := catalog.FindFamily(family); ok {
+		return family + "/" + f.Partner(half)
 	}
 	return end
 }

@@ -30,7 +30,11 @@ func Page(b Bench, a Assets) string {
 		`<button type="button" id="save-file" disabled>Save file</button>` +
 		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
 		`<button type="button" id="print-sheet">Print</button>` +
-		`<button type="button" id="start-demo" disabled>Demo</button></div></header>`)
+		`<button type="button" id="start-demo" disabled>Demo</button>`)
+	if a.Catalogue != "" {
+		h.El("a", "Catalogue", "href", a.Catalogue, "class", "button")
+	}
+	h.Raw(`</div></header>`)
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
 	h.Raw(`<noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	h.Raw(`<div id="tally" class="tally-bar">`)
@@ -54,11 +58,6 @@ func Page(b Bench, a Assets) string {
 	h.region("figures", "Figures and working", "", Figures(b))
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer>`)
-	if a.Catalogue != "" {
-		h.Raw(`<p>`)
-		h.El("a", "The catalogue: tube, unions, fittings and seals, with their sources", "href", a.Catalogue)
-		h.Raw(`</p>`)
-	}
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
