@@ -53,10 +53,22 @@ func (p plant) surgeInput() surge.Input {
 	for _, point := range p.flow.Points {
 		in.Flow = max(in.Flow, point.Flow)
 	}
-	for _, duty := range p.known.curve.Duties() {
-		in.Shutoff = max(in.Shutoff, duty.Head)
-	}
+	in.Shutoff = p.mostHead()
 	return in
+}
+
+// mostHead is the greatest head that the pump gives against a shut valve: of a
+// positive pump what its relief valve opens at, or its last point where no
+// valve is told.
+func (p plant) mostHead() q.Head {
+	var most q.Head
+	for _, duty := range p.known.curve.Duties() {
+		most = max(most, duty.Head)
+	}
+	if p.known.pump.Positive {
+		most = max(most, q.Head(float64(p.known.pump.Relief)/(gravity*float64(p.known.liquid.Density))))
+	}
+	return most
 }
 
 // pumpOf returns what the design says of its pump, the zero Pump where there is none.
@@ -115,7 +127,6 @@ func (p plant) standInput() stand.Input {
 }
 
 func (p plant) jointInput() joint.Input {
-	shutOff, _ := p.known.curve.Head(0)
 	return joint.Input{
 		Junctions:   p.layout.Junctions,
 		Pieces:      p.layout.ToPump(),
@@ -128,7 +139,7 @@ func (p plant) jointInput() joint.Input {
 			Density: p.known.liquid.Density,
 			Full:    p.known.foot(p.height) + p.known.full,
 			Outflow: p.design.Delivery.Height.Value(),
-			ShutOff: shutOff,
+			ShutOff: p.mostHead(),
 		},
 		BoreStep: float64(p.design.Limits.BoreStep.Value()),
 	}
