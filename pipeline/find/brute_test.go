@@ -20,7 +20,7 @@ func smallScene(seed int64) *scene {
 		goal: route.Vec{X: at(0.6, 1.6), Y: at(-0.6, 0.6), Z: at(0.1, 0.4)}, goalDir: ahead,
 		takeouts: takeouts{t90: 0.0635, t45: 0.03, worth90: 0.5, worth45: 0.28, least: 0.04, union: 0.05, unions: r.Intn(3) == 0,
 			lead: 0.03, tail: 0.02, radius: 0.019, room: 0.01},
-		fall: []float64{0, 0.01, 0.02}[r.Intn(3)], steep: 0.026, mostOf: 4, offsets: r.Intn(2) == 0,
+		fall: []float64{0, 0.01, 0.02}[r.Intn(3)], steep: 0.026, mostOf: 3 + int(seed%4)/3, offsets: r.Intn(2) == 0,
 	}
 	s.band = 0.03 * float64(r.Intn(2))
 	high := s.goal.Z + []float64{0, 0.02, 0.12, 0.25, 0.5}[r.Intn(5)]
@@ -45,17 +45,7 @@ func smallScene(seed int64) *scene {
 func exhaust(s *scene) (least [3]float64, found bool) {
 	g := s.grid()
 	least = [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}
-	clear := func(p, q route.Vec) bool {
-		z := func(v float64) int {
-			for i, l := range g.at[2] {
-				if math.Abs(l-v) < 2*same {
-					return i
-				}
-			}
-			panic("no level")
-		}
-		a, b := z(p.Z), z(q.Z)
-		lo, hi := min(g.lo[a], g.lo[b]), max(g.hi[a], g.hi[b])
+	clearAs := func(p, q route.Vec, lo, hi float64) bool {
 		for _, box := range s.boxes {
 			grow := s.radius + s.room
 			in := func(axis int, lo, hi float64) bool {
@@ -66,6 +56,18 @@ func exhaust(s *scene) (least [3]float64, found bool) {
 			}
 		}
 		return true
+	}
+	clear := func(p, q route.Vec) bool {
+		z := func(v float64) int {
+			for i, l := range g.at[2] {
+				if math.Abs(l-v) < 2*same {
+					return i
+				}
+			}
+			panic("no level")
+		}
+		a, b := z(p.Z), z(q.Z)
+		return clearAs(p, q, min(g.lo[a], g.lo[b]), max(g.hi[a], g.hi[b]))
 	}
 	// Offsets are checked by walking along them.
 	clearSlant := func(points []route.Vec) bool {
@@ -106,7 +108,11 @@ func exhaust(s *scene) (least [3]float64, found bool) {
 				q.Z = c
 			}
 			d := q.Sub(p).Dot(w.vec())
-			if d < same || !clear(p, q) {
+			if d < same {
+				continue
+			}
+			// The first leg, which has fallen only so far, counts as it lies.
+			if level := first && w != down && p.Z > g.at[2][0]+2*same; !clear(p, q) && !(level && clearAs(p, q, p.Z-s.fall*d, p.Z)) {
 				continue
 			}
 			step := func(b float64, bs int, tight bool) (float64, bool) {

@@ -226,6 +226,26 @@ func (g *grid) blocker(a, b [3]int) *box {
 	return nil
 }
 
+// setsOut reports whether a first leg is free that has fallen no further than
+// that: what lies just under a start is no hindrance to it.
+func (g *grid) setsOut(a, b [3]int, w way, fallen float64) bool {
+	if w.axis() == up.axis() || a[2] == 0 {
+		return false
+	}
+	z := g.at[2][a[2]]
+	lo, hi := [3]float64{0, 0, z - fallen}, [3]float64{0, 0, z}
+	for axis := range 2 {
+		lo[axis] = min(g.at[axis][a[axis]], g.at[axis][b[axis]])
+		hi[axis] = max(g.at[axis][a[axis]], g.at[axis][b[axis]])
+	}
+	for i := range g.boxes {
+		if g.boxes[i].overlaps(lo, hi) {
+			return false
+		}
+	}
+	return true
+}
+
 func (b box) grown(by float64) box {
 	for axis := range 3 {
 		b.min[axis] -= by

@@ -107,10 +107,11 @@ func (x *search) leave(from label, at int32, w way) {
 		if to.node[axis] < 0 || to.node[axis] >= x.size[axis] {
 			break
 		}
-		if stretch[axis] = min(stretch[axis], to.node[axis]); !x.open(stretch, axis) || !x.look() {
+		stretch[axis] = min(stretch[axis], to.node[axis])
+		long := math.Abs(x.at[axis][to.node[axis]] - here)
+		if !x.open(stretch, axis) && (at >= 0 || !x.setsOut(from.node, to.node, w, x.fall*long)) || !x.look() {
 			break
 		}
-		long := math.Abs(x.at[axis][to.node[axis]] - here)
 		if to.end = to.node == x.grid.goal && w == x.goalDir; to.end {
 			if spare, fits := x.leg(long, takes, x.tail, bends, bends == 1); fits {
 				x.put(to, turned.along(w, long, spare, x.fall))
