@@ -20,7 +20,7 @@ func smallScene(seed int64) *scene {
 		goal: route.Vec{X: at(0.6, 1.6), Y: at(-0.6, 0.6), Z: at(0.1, 0.4)}, goalDir: ahead,
 		takeouts: takeouts{t90: 0.0635, t45: 0.03, worth90: 0.5, worth45: 0.28, least: 0.04, union: 0.05, unions: r.Intn(3) == 0,
 			lead: 0.03, tail: 0.02, radius: 0.019, room: 0.01},
-		fall: []float64{0, 0.01, 0.02}[r.Intn(3)], steep: 0.026, mostOf: 3 + int(seed%4)/3, offsets: r.Intn(2) == 0,
+		fall: []float64{0, 0.01, 0.02}[r.Intn(3)], steep: 0.026, reach: 100, mostOf: 3 + int(seed%4)/3, offsets: r.Intn(2) == 0,
 	}
 	s.band = 0.03 * float64(r.Intn(2))
 	high := s.goal.Z + []float64{0, 0.02, 0.12, 0.25, 0.5}[r.Intn(5)]

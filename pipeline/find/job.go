@@ -96,6 +96,7 @@ func (qu *Question) job(tube catalog.Tube, style string, fall float64) *job {
 	for _, st := range s.starts {
 		way = s.goal.Sub(st.at)
 	}
+	s.reach = 3*(math.Abs(way.X)+math.Abs(way.Y)+math.Abs(way.Z)) + 3
 	s.band = fall * (1.5*(math.Abs(way.X)+math.Abs(way.Y)) + 0.5)
 	for _, b := range qu.Boxes {
 		s.boxes = append(s.boxes, j.inScene(b))
@@ -146,6 +147,14 @@ func (j *job) gauge() {
 	}
 }
 
+// midOn is the union of the run where a tube carries it, else a plain end.
+func midOn(t catalog.Tube, mid string) string {
+	if _, ok := catalog.FindHalf(mid, t); ok && mid != "" {
+		return mid
+	}
+	return design.Weld
+}
+
 // valve is the valve that must be in the run, closed on both sides by unions
 // where there are any, so that it comes out.
 func (j *job) valve(in string) design.Piece {
@@ -175,11 +184,27 @@ func (j *job) reducer(from, to catalog.Tube, in string, upright bool) design.Pie
 func (j *job) setOuts() {
 	for id, turn := range j.bearings() {
 		set := setOut{turn: turn, half: endOf(j.From.Half)}
-		if j.Valve == "start" {
-			set.pieces = append(set.pieces, j.valve(mate(set.half)))
-			set.half = set.pieces[0].Out
+		tube := j.From.Half.Tube
+		if (j.Valve == "start" || tube.Slug != j.tube.Slug) && j.scene.fall > 0 && !route.Steep(j.From.Dir) {
+			// What stands at the start is to fall as well.
+			f := j.scene.fall
+			if j.rises {
+				f = -f
+			}
+			p := design.Piece{Kind: design.Straight, In: mate(set.half), Length: length(q.Length(math.Ceil(j.scene.least*1000) / 1000)), Fall: slope(f)}
+			if set.half = design.Weld; j.Valve == "start" {
+				set.half = midOn(tube, j.mid)
+				p.Out = set.half
+			}
+			set.pieces = append(set.pieces, p)
 		}
-		if tube := j.From.Half.Tube; tube.Slug != j.tube.Slug {
+		if j.Valve == "start" {
+			v := j.valve(mate(set.half))
+			v.Out = midOn(tube, j.mid)
+			set.pieces = append(set.pieces, v)
+			set.half = v.Out
+		}
+		if tube.Slug != j.tube.Slug {
 			set.pieces = append(set.pieces, j.reducer(tube, j.tube, mate(set.half), route.Steep(j.From.Dir)))
 			set.half = design.Weld
 		}
@@ -187,7 +212,7 @@ func (j *job) setOuts() {
 		d.Run = append(append([]design.Piece{}, set.pieces...), design.Piece{Kind: design.Straight, In: mate(set.half)})
 		l := route.Lay(d, j.height)
 		all := l.ToPump()
-		tube := all[len(all)-1]
+		first := all[len(all)-1]
 		end := l.Outlet
 		if len(all) > 1 {
 			end = all[len(all)-2].Out
@@ -198,7 +223,7 @@ func (j *job) setOuts() {
 		if !ok {
 			continue
 		}
-		j.scene.lead = tube.Out.At.Sub(end.At).Len()
+		j.scene.lead = first.Out.At.Sub(end.At).Len()
 		j.scene.starts = append(j.scene.starts, start{at: j.in(end.At), dir: w, id: id})
 	}
 }

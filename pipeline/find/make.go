@@ -117,7 +117,7 @@ func (m *maker) make() []design.Piece {
 	for i, s := range m.spans {
 		end := i == len(m.spans)-1
 		if !s.bare {
-			m.straight(s)
+			m.straight(i, s)
 		}
 		if !end {
 			m.bend(i+1, s, m.spans[i+1])
@@ -156,7 +156,7 @@ func (m *maker) fallOf() float64 {
 }
 
 // straight adds the straight of a span, in as many pieces as can be carried.
-func (m *maker) straight(s span) {
+func (m *maker) straight(k int, s span) {
 	p := design.Piece{Kind: design.Straight}
 	if f := m.fallOf(); f != 0 && !s.upward && !(s.slant && math.Abs(s.dir.Z) > same) {
 		p.Fall = slope(f)
@@ -164,12 +164,15 @@ func (m *maker) straight(s span) {
 	}
 	cut, union := s.cut, m.scene.union
 	longest := float64(m.Longest)
-	if m.mid != "" && m.since > 0 && m.since+cut > longest && cut-union > m.scene.least {
-		// A union where this straight begins.
-		m.pieces[len(m.pieces)-1].Out = m.mid
-		m.come = m.mid
-		m.since = 0
+	after := ""
+	if room := m.roomy(cut); room && m.since+cut+m.ahead(k) > longest {
 		cut -= union
+		if m.since > 0 && cut+m.ahead(k) <= longest {
+			m.pieces[len(m.pieces)-1].Out = m.mid
+			m.come = m.mid
+		} else {
+			after = m.mid
+		}
 	}
 	for m.mid != "" && cut > longest {
 		part := math.Floor((longest-union)*1000) / 1000
@@ -188,10 +191,32 @@ func (m *maker) straight(s span) {
 	if p.Fit = s.fit; !s.fit {
 		p.Length = length(q.Length(max(cut, 0.001)))
 	}
-	if m.scene.unions {
+	if p.Out = after; m.scene.unions {
 		p.Out = m.mid
 	}
 	m.put(p, cut)
+}
+
+// roomy reports whether a straight has room for a union of its own.
+func (m *maker) roomy(cut float64) bool {
+	return m.mid != "" && !m.scene.unions && cut-m.scene.union > m.scene.least
+}
+
+// ahead is the developed length behind the straight of span k, up to where
+// there is room for the next union.
+func (m *maker) ahead(k int) (sum float64) {
+	for i := k + 1; i < len(m.spans); i++ {
+		if m.eighth[i] {
+			sum += 2 * m.scene.t45
+		} else {
+			sum += 2 * m.scene.t90
+		}
+		if m.roomy(m.spans[i].cut) {
+			return sum
+		}
+		sum += m.spans[i].cut
+	}
+	return sum
 }
 
 // bend adds the bend at corner k, rolled so that the line goes on as next does.
@@ -206,10 +231,17 @@ func (m *maker) bend(k int, before, next span) {
 	if next.slant && m.tune != 0 && !m.scene.flat {
 		to = rolled(to, before.dir, m.tune)
 	}
-	side := to.Sub(m.dir.Scale(to.Dot(m.dir))).Unit()
-	if t := degrees(route.Turn(m.dir, side)); t.Value() != 0 {
+	turn := func(to route.Vec) q.Angle { return route.Turn(m.dir, to.Sub(m.dir.Scale(to.Dot(m.dir)))) }
+	t := turn(to)
+	if f := m.fallOf(); f != 0 && !route.Steep(m.dir) && math.Abs(to.Z) < same {
+		// A bend aside is rolled by the fall, so that it falls itself. A tenth
+		// of a degree is as near as anybody rolls it.
+		t = q.Angle(math.Round(turn(route.Fallen(to, q.Slope(f))).Degrees()*10)/10) * q.Degree
+	}
+	if t := degrees(t); t.Value() != 0 {
 		p.Turn = t
 	}
+	side := route.Toward(m.dir, p.Turn.Value())
 	sin, cos := math.Sincos(float64(angle))
 	m.dir = m.dir.Scale(cos).Add(side.Scale(sin)).Unit()
 	if m.scene.unions {
@@ -260,7 +292,7 @@ func (j *job) placed(p path) (placed, bool) {
 	if gap > meets/10 && (j.scene.flat || m.slants()) {
 		out, gap = j.tuned(try, tune, by)
 	}
-	return out, gap <= meets && j.roomy(out)
+	return out, gap <= meets && j.ample(out)
 }
 
 // level is how far a path goes along level legs.
@@ -310,8 +342,8 @@ func (j *job) tuned(try func(float64) (placed, float64, route.Vec), at float64, 
 // where a line that leans takes it up: less than a saw and a file do.
 const short = 0.002
 
-// roomy reports whether every straight came out as long as it must be.
-func (j *job) roomy(p placed) bool {
+// ample reports whether every straight came out as long as it must be.
+func (j *job) ample(p placed) bool {
 	for _, r := range p.layout.Run {
 		if r.Kind == design.Straight && float64(r.Cut) < j.scene.least-short {
 			return false

@@ -104,6 +104,9 @@ func (qu *Question) place() {
 	}
 }
 
+// theTank is what its box is called.
+const theTank = "the tank"
+
 // bucketWide is how wide a bucket is taken to be, over its height. A working
 // assumption: a bucket is about as wide as it is high.
 const bucketWide = 1.0
@@ -123,7 +126,7 @@ func (qu *Question) boxes(d design.Design, r pipeline.Report) {
 	bore := float64(r.Scene.Vessel.Bore) / 2
 	foot := float64(r.Scene.TankFoot)
 	if foot > qu.From.At.Z+float64(qu.From.Half.Tube.OD)/2+float64(qu.Room) {
-		qu.Boxes = append(qu.Boxes, Box{"the tank", route.Vec{X: -bore, Y: -bore, Z: foot}, route.Vec{X: bore, Y: bore, Z: foot + float64(r.Scene.Vessel.BottomDepth()+r.Scene.Vessel.Straight)}})
+		qu.Boxes = append(qu.Boxes, Box{theTank, route.Vec{X: -bore, Y: -bore, Z: foot}, route.Vec{X: bore, Y: bore, Z: foot + float64(r.Scene.Vessel.BottomDepth()+r.Scene.Vessel.Straight)}})
 	}
 	if b := float64(r.Scene.Bucket); b > 0 {
 		w := b * bucketWide / 2

@@ -76,7 +76,8 @@ type scene struct {
 	flat    bool    // no upright leg: the fall alone brings it down, at whatever slope that takes
 	steep   float64 // steepest such slope
 	band    float64
-	mostOf  int // bends
+	mostOf  int     // bends
+	reach   float64 // longest run worth a thought
 	offsets bool
 }
 

@@ -284,7 +284,7 @@ func (x *search) put(l label, c cost) {
 	} else if l.bends+x.bendsLeft(l, way) > x.mostOf || !x.flat && l.slack+p.Z-x.scene.goal.Z-x.fall*level < -whole || x.flat && l.slack-x.fall*level < -whole {
 		return
 	}
-	if x.beaten(l) {
+	if x.bound(l).length > x.reach || x.beaten(l) {
 		return
 	}
 	list := &x.done

@@ -45,6 +45,9 @@ func dusted(c float64) float64 {
 	return c
 }
 
+// Toward returns the unit vector across d that a turn points to.
+func Toward(d Vec, turn q.Angle) Vec { return toward(d, turn) }
+
 // Turn returns the turn, from 0° to 360°, that points a piece laid along d to
 // side, of which only what lies across d counts: what Lay makes of a turn,
 // the other way round.
