@@ -15,7 +15,7 @@
 // pockets. What a bend of 90° lacks to the fall is sprung at the joint before
 // the straight, within the limit of the design.
 //
-// Left out: bends of other angles, lines askew to the pump's, more than seven
+// Left out: bends of other angles, lines askew to the pump's, more than six
 // bends, legs of the stand and supports of the line, which are for the user to
 // mark as boxes.
 //
@@ -103,7 +103,7 @@ func (f *finder) runs(fall float64) (runs []Run) {
 			if style == "unions" && j.mid == "" && len(f.Styles) > 1 {
 				continue
 			}
-			for _, p := range f.search(j) {
+			for _, p := range f.search(j, false) {
 				if r, ok := j.run(p); ok {
 					runs = append(runs, r)
 				}
@@ -115,7 +115,7 @@ func (f *finder) runs(fall float64) (runs []Run) {
 
 // search looks for the paths of a job that can be made: with more room where
 // a line, as it leans and falls, would touch something after all.
-func (f *finder) search(j *job) (made []placed) {
+func (f *finder) search(j *job, first bool) (made []placed) {
 	room := j.scene.room
 	for _, more := range [3]float64{0, 0.015, 0.04} {
 		j.scene.room = room + more
@@ -125,19 +125,41 @@ func (f *finder) search(j *job) (made []placed) {
 				continue
 			}
 			j.scene.offsets = !flat
-			paths, complete := j.scene.paths(f.going)
-			f.halted = f.halted || !complete
-			for _, p := range paths {
-				if r, ok := j.placed(p); ok && j.touched(r) == "" {
-					made = append(made, r)
-				}
-			}
+			made = append(made, f.deepen(j, first)...)
 		}
-		if len(made) > 0 || f.halted {
+		if len(made) > 0 || first || f.halted {
 			break
 		}
 	}
 	j.scene.room, j.scene.flat, j.scene.offsets = room, false, true
+	return made
+}
+
+// deepen looks for runs of few bends before it looks for ones of more. The
+// fewest that do are followed by one look at a bend more, which may make the
+// run shorter; what takes yet more is nobody's choice. Where first is set any
+// run will do.
+func (f *finder) deepen(j *job, first bool) (made []placed) {
+	g := j.scene.grid()
+	most := 2
+	if first {
+		most = mostBends - 1
+	}
+	for ; most <= mostBends && !f.halted; most++ {
+		enough := len(made) > 0
+		j.scene.mostOf = most
+		paths, complete := j.scene.pathsOn(g, f.going)
+		f.halted = f.halted || !complete
+		made = made[:0]
+		for _, p := range paths {
+			if r, ok := j.placed(p); ok && j.touched(r) == "" {
+				made = append(made, r)
+			}
+		}
+		if enough || first {
+			break
+		}
+	}
 	return made
 }
 

@@ -106,7 +106,7 @@ func (qu *Question) job(tube catalog.Tube, style string, fall float64) *job {
 }
 
 // mostBends is more than anybody would make; an offset counts two.
-const mostBends = 7
+const mostBends = 6
 
 // unions chooses the union that the run is taken apart at: the outlet's, else
 // the pump's, else the first that the tube carries.

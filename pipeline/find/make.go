@@ -38,6 +38,7 @@ type maker struct {
 func (m *maker) lay() {
 	last := [3]int{-1, -1, -1}
 	n := len(m.points) - 1
+	m.lowerOffset()
 	for i := range n {
 		by := m.points[i+1].Sub(m.points[i])
 		takes := func(k int) (float64, int) {
@@ -85,6 +86,35 @@ func (m *maker) lay() {
 			s.fit = s.fit || math.Abs(c) > same && last[axis] < 0
 		}
 	}
+}
+
+// lowerOffset draws an offset that comes down as it will lie where nothing
+// stands upright: it has so much less to come down as the line before and
+// after it falls, and is rolled to that.
+func (m *maker) lowerOffset() {
+	slant, need := -1, 0.0
+	for i := range len(m.points) - 1 {
+		by := m.points[i+1].Sub(m.points[i])
+		switch drops := by.Z < -same; {
+		case drops && m.eighth[i] && m.eighth[i+1]:
+			slant = i
+		case drops:
+			return
+		default:
+			need += m.scene.fall * by.Len()
+		}
+	}
+	if slant < 1 || need == 0 {
+		return
+	}
+	m.points = append([]route.Vec{}, m.points...)
+	for i := range slant + 1 {
+		m.points[i].Z -= need
+	}
+	d := m.points[slant].Sub(m.points[slant-1]).Unit()
+	by := m.points[slant+1].Sub(m.points[slant])
+	aside := by.Sub(d.Scale(by.Dot(d)))
+	m.points[slant+1] = m.points[slant].Add(d.Scale(aside.Len())).Add(aside)
 }
 
 // shareFall takes what the level tube falls off the upright legs; the one at

@@ -44,7 +44,6 @@ type search struct {
 	*scene
 	*grid
 	labels []label
-	heads  []int32 // of the labels of each node and way, -1 for none
 	queue  queue
 	done   []int32 // labels at the goal
 	looks  int
@@ -58,8 +57,12 @@ const mostLabels = 1 << 20
 
 // paths searches s; complete is false where going said to stop.
 func (s *scene) paths(going func() bool) (found []path, complete bool) {
-	x := &search{scene: s, grid: s.grid(), going: going}
-	x.heads = make([]int32, 6*x.size[0]*x.size[1]*x.size[2])
+	return s.pathsOn(s.grid(), going)
+}
+
+// pathsOn is paths on the grid of s, which may be used again.
+func (s *scene) pathsOn(g *grid, going func() bool) (found []path, complete bool) {
+	x := &search{scene: s, grid: g, going: going}
 	for i := range x.heads {
 		x.heads[i] = -1
 	}
@@ -316,13 +319,26 @@ func (x *search) put(l label, c cost) {
 }
 
 // bendsLeft is the fewest bends that can take the line from a label to the
-// goal: it turns where it is, and if that does not point it home, once more.
+// goal. It turns where it is, so it cannot go on the way it came: each way
+// aside that it is off the goal's line wants a leg of its own, and the last
+// turn is into that line. An offset takes two bends for what one leg does.
 func (x *search) bendsLeft(l label, home route.Vec) int {
-	off := home.Sub(x.goalDir.vec().Scale(home.Dot(x.goalDir.vec())))
-	if l.dir.axis() != x.goalDir.axis() && off.Len() < same {
-		return 1
+	off, along := 0, false
+	for axis, d := range [3]float64{home.X, home.Y, home.Z} {
+		if axis != x.goalDir.axis() && math.Abs(d) > same {
+			off++
+			along = along || axis == l.dir.axis()
+		}
 	}
-	return 2
+	switch {
+	case off == 0 && l.dir.axis() == x.goalDir.axis():
+		return 4 // off the line it is on, and back
+	case off == 0:
+		return 1
+	case off == 1 && !along:
+		return 2
+	}
+	return 3
 }
 
 // bound returns what a path by way of l costs at least: no way along the axes

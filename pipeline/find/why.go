@@ -12,13 +12,9 @@ import (
 // can reports whether there is a run at a fall.
 func (f *finder) can(qu Question, fall float64) bool {
 	for _, tube := range qu.Sizes {
-		for _, style := range qu.Styles {
-			if f.halted {
-				return false
-			}
-			if len(f.search(qu.job(tube, style, fall))) > 0 {
-				return true
-			}
+		// Unions take more room than welds, so the first style tells of both.
+		if !f.halted && len(f.search(qu.job(tube, qu.Styles[0], fall), true)) > 0 {
+			return true
 		}
 	}
 	return false
@@ -123,9 +119,9 @@ const (
 )
 
 // least returns the smallest of growing amounts with which a run goes
-// through, to a millimetre, up to most; what lies between two steps that do
+// through, as exact as asked, up to most; what lies between two steps that do
 // not is not looked at.
-func (f *finder) least(most float64, try func(by float64) bool) (float64, bool) {
+func (f *finder) least(most, exact float64, try func(by float64) bool) (float64, bool) {
 	low, high := 0.0, min(firstStep, most)
 	for !try(high) {
 		if high >= most || f.halted {
@@ -133,7 +129,7 @@ func (f *finder) least(most float64, try func(by float64) bool) (float64, bool) 
 		}
 		low, high = high, min(2*high, most)
 	}
-	for high-low > fine && !f.halted {
+	for high-low > exact && !f.halted {
 		if mid := (low + high) / 2; try(mid) {
 			high = mid
 		} else {
@@ -145,7 +141,7 @@ func (f *finder) least(most float64, try func(by float64) bool) (float64, bool) 
 
 // moves says what would let a run drain: the tank higher, or the pump elsewhere.
 func (f *finder) moves(fall float64) (ways []string) {
-	if up, ok := f.least(farthest, func(by float64) bool { return f.can(f.raised(by), fall) }); ok {
+	if up, ok := f.least(farthest, fine, func(by float64) bool { return f.can(f.raised(by), fall) }); ok {
 		f.answer.Raise = q.Length(up)
 		ways = append(ways, "Raise the tank by "+q.Text(q.Length(up))+": then one drains.")
 	}
@@ -167,7 +163,7 @@ func (f *finder) moves(fall float64) (ways []string) {
 			continue
 		}
 		// Farther than the best so far is not of interest.
-		if by, ok := f.least(min(m.most, best), func(by float64) bool { return f.can(f.moved(m.by.Scale(by)), fall) }); ok && (by < best || words == "") {
+		if by, ok := f.least(min(m.most, best), 10*fine, func(by float64) bool { return f.can(f.moved(m.by.Scale(by)), fall) }); ok && (by < best || words == "") {
 			best, words = by, m.words
 		}
 	}
