@@ -230,10 +230,19 @@ func (j *job) drains(r pipeline.Report) string {
 			return ""
 		}
 	}
+	if j.rises && j.sinks() {
+		return ""
+	}
 	if j.rises {
 		return "the tank"
 	}
 	return "the pump"
+}
+
+// sinks reports whether what hangs under the tank leads down, so that a run
+// that rises from it holds a pocket.
+func (qu *Question) sinks() bool {
+	return qu.From.Dir.Z < -0.5 || qu.outlet.Z > qu.From.At.Z+float64(qu.From.Half.Tube.OD)/2
 }
 
 // notes says what to know of a run before it is built.

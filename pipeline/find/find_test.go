@@ -212,7 +212,7 @@ func TestNoWay(t *testing.T) {
 
 	high := design.Demo()
 	high.Pump.Height = mm(900)
-	assert.Contains(t, found(t, high).Why, "points down")
+	assert.Contains(t, found(t, high).Why, "stays full")
 
 	none := design.Demo()
 	none.Pump.Kind = design.NoPump

@@ -28,6 +28,7 @@ type Question struct {
 	swivel int       // index of the bend under the tank that can be turned to any bearing with its union; -1 for none
 	axis   route.Vec // it turns about
 	To     route.End // the pump's inlet
+	outlet route.Vec // of the tank
 
 	Boxes    []Box
 	Sizes    []catalog.Tube
@@ -79,7 +80,7 @@ func Of(d design.Design, r pipeline.Report) (qu Question, why string) {
 // place finds the two ends at the question's height.
 func (qu *Question) place() {
 	l := route.Lay(qu.design, qu.height)
-	qu.From, qu.To = l.Outlet, l.PumpIn
+	qu.From, qu.To, qu.outlet = l.Outlet, l.PumpIn, l.Outlet.At
 	if n := len(l.Under); n > 0 {
 		qu.From = l.Under[n-1].Out
 	}

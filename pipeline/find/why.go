@@ -44,8 +44,8 @@ func (f *finder) why(fall float64) (why string, ways []string) {
 
 // barred names what no search can get over.
 func (f *finder) barred() string {
-	if f.To.At.Z > f.From.At.Z+same && f.From.Dir.Z < -0.5 {
-		return "The pump's inlet is " + q.Text(q.Length(f.To.At.Z-f.From.At.Z)) + " over the end under the tank, which points down: whatever goes there stays full. Raise the tank, or lower the pump."
+	if f.To.At.Z > f.From.At.Z+same && f.sinks() {
+		return "The pump's inlet is " + q.Text(q.Length(f.To.At.Z-f.From.At.Z)) + " over the end under the tank, to which the line comes down: what is between stays full. Raise the tank, or lower the pump."
 	}
 	aligned := false
 	for _, tube := range f.Sizes {
