@@ -76,7 +76,7 @@ var imports = map[string][]string{
 	"pipeline/find":   views,
 	"pipeline/mend":   views,
 	"pipeline/draw":   append([]string{"pipeline/markup"}, views...),
-	"www/view":        append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens"}, views...),
+	"www/view":        append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens"}, views...),
 	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/workshop":    {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/tokens", "www/view"},
 	"www":             {},
