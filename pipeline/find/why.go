@@ -168,7 +168,11 @@ func (f *finder) moves(fall float64) (ways []string) {
 		}
 	}
 	if words != "" {
-		ways = append(ways, "Or move the pump "+q.Text(q.Length(best))+" "+words+": then one drains.")
+		or := "Move the pump "
+		if len(ways) > 0 {
+			or = "Or move the pump "
+		}
+		ways = append(ways, or+q.Text(q.Length(best))+" "+words+": then one drains.")
 	}
 	return ways
 }

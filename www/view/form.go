@@ -140,6 +140,9 @@ func Form(b Bench) string {
 	} else {
 		f.group("Run to the pump", true, func() { f.list("run", d.Run) })
 	}
+	if f.filled.Pump.Kind != "none" {
+		f.group("Find the run", false, f.finder)
+	}
 	f.group("Pump", true, func() {
 		if f.filled.Pump.Kind == "none" {
 			f.fields("pump.", pumpFields[:1])
@@ -264,7 +267,7 @@ func Sentence(x design.Fault) string {
 // isSize reports whether the field at path takes a tube.
 func isSize(path string) bool {
 	member := path[strings.LastIndexByte(path, '.')+1:]
-	return member == "size" || member == "to" || member == "inSize" || member == "outSize"
+	return member == "size" || member == "to" || member == "inSize" || member == "outSize" || path == "finder.other"
 }
 
 // chooseTube writes a select of tubes with the present one only: there are

@@ -131,7 +131,7 @@ func Runs(b Bench, a find.Answer) string {
 		for _, note := range r.Notes {
 			h.El("small", note, "class", "hint")
 		}
-		h.El("button", "Put run "+n+" in", "type", "button", "data-put", string(design.WriteFile(r.Design)))
+		h.El("button", "Put run "+n+" in", "type", "button", "data-act", "mend", "data-value", "Run "+n+" is in.", "data-edits", editsJSON(r.Edits(b.Design)))
 		h.Close("figcaption")
 		h.Close("figure")
 	}
