@@ -119,15 +119,17 @@ func (f *finder) search(j *job, first bool) (made []placed) {
 	room := j.scene.room
 	for _, more := range [3]float64{0, 0.015, 0.04} {
 		j.scene.room = room + more
+		any := false // as drawn
 		for _, flat := range [2]bool{false, true} {
 			j.scene.flat = flat
 			if flat && !j.mayFall() {
 				continue
 			}
 			j.scene.offsets = !flat
-			made = append(made, f.deepen(j, first)...)
+			found, drawn := f.deepen(j, first)
+			made, any = append(made, found...), any || drawn
 		}
-		if len(made) > 0 || first || f.halted {
+		if len(made) > 0 || !any || first || f.halted {
 			break
 		}
 	}
@@ -139,7 +141,7 @@ func (f *finder) search(j *job, first bool) (made []placed) {
 // fewest that do are followed by one look at a bend more, which may make the
 // run shorter; what takes yet more is nobody's choice. Where first is set any
 // run will do.
-func (f *finder) deepen(j *job, first bool) (made []placed) {
+func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
 	g := j.scene.grid()
 	most := 2
 	if first {
@@ -150,17 +152,17 @@ func (f *finder) deepen(j *job, first bool) (made []placed) {
 		j.scene.mostOf = most
 		paths, complete := j.scene.pathsOn(g, f.going)
 		f.halted = f.halted || !complete
-		made = made[:0]
+		made, drawn = made[:0], drawn || len(paths) > 0
 		for _, p := range paths {
 			if r, ok := j.placed(p); ok && j.touched(r) == "" {
 				made = append(made, r)
 			}
 		}
-		if enough || first {
+		if enough || first || !g.deeper {
 			break
 		}
 	}
-	return made
+	return made, drawn
 }
 
 // mayFall reports whether the height between the ends can go into the fall

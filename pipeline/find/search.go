@@ -63,6 +63,7 @@ func (s *scene) paths(going func() bool) (found []path, complete bool) {
 // pathsOn is paths on the grid of s, which may be used again.
 func (s *scene) pathsOn(g *grid, going func() bool) (found []path, complete bool) {
 	x := &search{scene: s, grid: g, going: going}
+	x.deeper = false
 	for i := range x.heads {
 		x.heads[i] = -1
 	}
@@ -281,13 +282,18 @@ func (x *search) put(l label, c cost) {
 	way := x.scene.goal.Sub(p)
 	level := math.Abs(way.X) + math.Abs(way.Y)
 	if l.end {
-		if l.slack < -whole || l.bends > x.mostOf {
+		if l.slack < -whole {
 			return
 		}
-	} else if l.bends+x.bendsLeft(l, way) > x.mostOf || !x.flat && l.slack+p.Z-x.scene.goal.Z-x.fall*level < -whole || x.flat && l.slack-x.fall*level < -whole {
+	} else if !x.flat && l.slack+p.Z-x.scene.goal.Z-x.fall*level < -whole || x.flat && l.slack-x.fall*level < -whole {
 		return
 	}
-	if x.bound(l).length > x.reach || x.beaten(l) {
+	b := x.bound(l)
+	if b.length > x.reach || x.beaten(l) {
+		return
+	}
+	if b.bends > x.mostOf {
+		x.deeper = true
 		return
 	}
 	list := &x.done

@@ -277,6 +277,10 @@ func (f *form) chooseTube(path, value, usual string, common []string) {
 	f.Open("select", append(common, "data-choices", "tubes")...)
 	empty := "as the piece before"
 	switch {
+	case path == "finder.size":
+		empty = "as the pump inlet"
+	case path == "finder.other":
+		empty = "none"
 	case strings.HasSuffix(path, ".inSize") || path == "tank.outlet.size" || strings.HasSuffix(path, ".to"):
 		empty = "choose a tube"
 	case strings.HasSuffix(path, ".outSize") && usual != "":
@@ -317,6 +321,9 @@ func (f *form) choose(path, value, usual string, choices []design.Choice, common
 	}
 	if strings.HasSuffix(path, ".seal") {
 		empty = "as the others"
+	}
+	if path == "finder.joints" {
+		empty = "both"
 	}
 	if empty != "" && (value != usual || value == "") {
 		f.option("", empty, value == "")

@@ -101,33 +101,33 @@ func Runs(b Bench, a find.Answer) string {
 	h.Open("thead")
 	h.Open("tr")
 	h.El("th", "Run", "scope", "col")
-	h.El("th", "Best at", "scope", "col")
 	for _, c := range runColumns {
 		h.El("th", c.name, "scope", "col")
 	}
+	h.El("th", "Best at", "scope", "col")
 	h.Close("tr")
 	h.Close("thead")
 	h.Open("tbody")
 	for i, r := range a.Runs {
 		h.Open("tr")
 		h.El("th", strconv.Itoa(i+1), "scope", "row")
-		h.El("td", best(r))
 		for _, c := range runColumns {
 			h.El("td", c.of(r))
 		}
+		h.El("td", best(r))
 		h.Close("tr")
 	}
 	h.Close("tbody")
 	h.Close("table")
 	h.Close("div")
-	h.Open("div", "class", "runs")
+	h.Open("div", "class", "run-list")
 	for i, r := range a.Runs {
 		n := strconv.Itoa(i + 1)
 		h.Open("figure", "class", "run")
 		h.Raw(draw.Run(r.Report.Scene, n, 300))
 		h.Open("figcaption")
 		h.El("strong", "Run "+n)
-		h.Text(": " + best(r) + ".")
+		h.El("span", best(r))
 		for _, note := range r.Notes {
 			h.El("small", note, "class", "hint")
 		}
