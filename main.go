@@ -32,6 +32,7 @@ before anything is cut or ordered.
   drawoff [serve] [-addr HOST:PORT]   the page, on this machine
   drawoff build -o FOLDER             the page as files, for any web host
   drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
+  drawoff route [-json] FILE          runs from the tank to the pump, found for a saved design
   drawoff catalog [QUERY]             the catalogue, or what in it fits the words: 2 inch rjt liner
 
 check ends with 0 when nothing says stop, 1 when something does, and 2 when a
@@ -70,6 +71,8 @@ func (t terminal) run(ctx context.Context, args []string) int {
 		return t.build(ctx, args)
 	case "check":
 		return t.check(args)
+	case "route":
+		return t.route(func() bool { return ctx.Err() == nil }, args)
 	case "catalog":
 		return t.catalog(args)
 	}

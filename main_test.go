@@ -218,3 +218,25 @@ func TestCatalog(t *testing.T) {
 		assert.Empty(t, wrong.String(), c.args)
 	}
 }
+
+// The demo has a run that drains, and taking it gives a design that checks.
+func TestRouteListsRuns(t *testing.T) {
+	t.Parallel()
+	code, out, err := drawoff(t, "", "route", "testdata/perry.json")
+	assert.Zero(t, code, err)
+	assert.Contains(t, out, "Drains to     the pump")
+	code, out, _ = drawoff(t, "", "route", "-json", "-n", "1", "testdata/perry.json")
+	assert.Zero(t, code)
+	var read struct{ Runs []struct{ Pieces []design.Piece } }
+	require.NoError(t, json.Unmarshal([]byte(out), &read))
+	require.Len(t, read.Runs, 1)
+	assert.NotEmpty(t, read.Runs[0].Pieces)
+	code, out, _ = drawoff(t, "", "route", "-take", "1", "testdata/perry.json")
+	assert.Zero(t, code)
+	code, out, _ = drawoff(t, out, "check", "-")
+	assert.Zero(t, code)
+	assert.Contains(t, out, "The line meets the pump inlet")
+	code, _, err = drawoff(t, "", "route", "-take", "9", "testdata/perry.json")
+	assert.Equal(t, failed, code)
+	assert.Contains(t, err, "there is no run 9")
+}

@@ -60,6 +60,7 @@ type Scene struct {
 	LegTop    q.Length // top of the legs over the floor
 	Legs      int
 	Bucket    q.Length // height of the bucket, 0 for none
+	KeepOuts  []design.KeepOut
 	Ceiling   q.Length // 0 where it is not known
 	Delivery  q.Length // height of the outflow
 	Points    []flow.Point

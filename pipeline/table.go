@@ -99,6 +99,7 @@ func (p plant) scene() Scene {
 		LegTop:    p.height + d.Stand.LegTop.Value(),
 		Legs:      d.Stand.Legs,
 		Bucket:    d.Stand.Bucket.Value(),
+		KeepOuts:  d.KeepOuts,
 		Ceiling:   d.Site.Ceiling.Value(),
 		Delivery:  d.Delivery.Height.Value(),
 		Points:    p.flow.Points,

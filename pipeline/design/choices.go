@@ -68,6 +68,10 @@ var (
 		{Slug: "peracetic", Name: "peracetic acid"}, {Slug: "hypochlorite", Name: "hypochlorite"},
 	}
 	thirds = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
+	// What a run that is found may be made with.
+	finderJoints = []Choice{{Slug: "welded", Name: "welded, unions where it is taken apart"}, {Slug: "unions", Name: "unions at every bend"}}
+	finderValves = []Choice{{Slug: "none", Name: "none"}, {Slug: "start", Name: "at its start"}, {Slug: "end", Name: "at its end"}}
+
 	noSeal = Choice{Slug: "none", Name: "none"}
 
 	shapesOf = map[string][]Choice{
@@ -96,6 +100,12 @@ func Choices(d Design, path string) []Choice {
 		return endsOf(either(d.Pump.OutSize, d.Pump.InSize), false)
 	case "pump.inSize", "pump.outSize", "tank.outlet.size":
 		return sizes()
+	case "finder.size", "finder.other":
+		return sizes()
+	case "finder.joints":
+		return finderJoints
+	case "finder.valve":
+		return finderValves
 	case "liquid.kind":
 		return liquids
 	case "liquid.medium":

@@ -32,6 +32,34 @@ type Design struct {
 	Limits   Limits              `json:"limits,omitzero"`
 	Measured []Measurement       `json:"measured,omitempty"` // dimensions taken by caliper, which replace the catalogue's
 	Made     []Made              `json:"made,omitempty"`     // parts made up by the user, to be used again; none of them is in a line
+	KeepOuts []KeepOut           `json:"keepOuts,omitempty"` // what a run that is found must go round; default: nothing
+	Finder   Finder              `json:"finder,omitzero"`    // what is wished of a run that is found
+}
+
+// KeepOut is a box that no run may touch: a wall, a brace, a gully, a walkway.
+// Its corner is the one nearest to the tank, to the right and to the floor,
+// seen from the tank's axis towards the pump.
+type KeepOut struct {
+	Name  string              `json:"name,omitempty"`
+	Away  q.Entered[q.Length] `json:"away,omitzero"`  // its near side from the tank's axis, towards the pump; negative: behind; default 0
+	Aside q.Entered[q.Length] `json:"aside,omitzero"` // its right side to the left of that line; negative: right; default 0
+	Above q.Entered[q.Length] `json:"above,omitzero"` // its underside over the floor; default 0
+	Long  q.Entered[q.Length] `json:"long"`           // away from the tank
+	Wide  q.Entered[q.Length] `json:"wide"`           // across that
+	High  q.Entered[q.Length] `json:"high"`
+}
+
+// Finder is what is wished of a run that is found. It changes nothing about
+// the run that is there.
+type Finder struct {
+	Size     string              `json:"size,omitempty"`    // tube slug; default: the pump inlet's
+	Other    string              `json:"other,omitempty"`   // another tube to try; default: none
+	Joints   string              `json:"joints,omitempty"`  // welded or unions, at bends; default: both are tried
+	Valve    string              `json:"valve,omitempty"`   // a butterfly valve: none (default), start or end
+	Straight q.Entered[q.Length] `json:"straight,omitzero"` // least straight tube between bends, for the weld head; default: one tube diameter
+	Longest  q.Entered[q.Length] `json:"longest,omitzero"`  // longest piece between unions, to be stripped and carried; default 2 m
+	Fall     q.Entered[q.Slope]  `json:"fall,omitzero"`     // laid to; default: the least fall of Limits
+	Room     q.Entered[q.Length] `json:"room,omitzero"`     // free between the tube and what it goes round; default 10 mm
 }
 
 // Tank is the vessel, open to the air, standing upright. Heights inside it

@@ -85,6 +85,7 @@ func (d Design) Clone() Design {
 	for i := range d.Made {
 		d.Made[i].Pieces = copiedPieces(d.Made[i].Pieces)
 	}
+	d.KeepOuts = copied(d.KeepOuts)
 	return d
 }
 

@@ -11,6 +11,7 @@ const (
 	MaxCleaning   = 20  // cleaning agents
 	MaxMade       = 100 // parts made up by the user
 	MaxMadePieces = 20  // pieces of one of them
+	MaxKeepOuts   = 50  // boxes to go round
 	MaxTitle      = 200 // characters
 	MaxNote       = 4000
 	MaxWord       = 80 // characters in any other field of words
@@ -35,6 +36,8 @@ func maxItems(path string) int {
 		return MaxCleaning
 	case "made":
 		return MaxMade
+	case "keepOuts":
+		return MaxKeepOuts
 	}
 	switch {
 	case strings.HasSuffix(path, ".drops"):

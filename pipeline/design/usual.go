@@ -34,6 +34,9 @@ var (
 	usualRubber      = q.MustParse[q.Length]("0.01 mm")
 	usualFinish      = q.MustParse[q.Length]("0.8 µm")
 
+	usualLongest = q.MustParse[q.Length]("2 m")
+	usualRoom    = q.MustParse[q.Length]("10 mm")
+
 	usualLimits = Limits{
 		SuctionMargin: q.MustParse[q.Head]("0.6 m"),
 		SuctionRatio:  q.MustParse[q.Number]("1.1"),
@@ -115,6 +118,19 @@ func (d Design) Filled() Design {
 	d.Limits.Gap = usually(d.Limits.Gap, usualLimits.Gap)
 	d.Limits.Spring = usually(d.Limits.Spring, usualLimits.Spring)
 	d.Limits.FloorSpace = usually(d.Limits.FloorSpace, usualLimits.FloorSpace)
+
+	d.KeepOuts = copied(d.KeepOuts)
+	for i := range d.KeepOuts {
+		k := &d.KeepOuts[i]
+		k.Away = usually(k.Away, usualZeroLength)
+		k.Aside = usually(k.Aside, usualZeroLength)
+		k.Above = usually(k.Above, usualZeroLength)
+	}
+	d.Finder.Size = either(d.Finder.Size, d.Pump.InSize)
+	d.Finder.Valve = either(d.Finder.Valve, "none")
+	d.Finder.Longest = usually(d.Finder.Longest, usualLongest)
+	d.Finder.Fall = usually(d.Finder.Fall, d.Limits.Fall)
+	d.Finder.Room = usually(d.Finder.Room, usualRoom)
 
 	d.Cleaning = copied(d.Cleaning)
 	for i, c := range d.Cleaning {

@@ -48,7 +48,7 @@ func (d Design) oversize() (faults Faults) {
 		n    int
 	}{
 		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)}, {"pump.slip", len(d.Pump.Slip)},
-		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)}, {"made", len(d.Made)},
+		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)}, {"made", len(d.Made)}, {"keepOuts", len(d.KeepOuts)},
 	} {
 		if most := maxItems(l.path); l.n > most {
 			faults = append(faults, Fault{
@@ -231,6 +231,7 @@ func (v *validator) rest(d Design) {
 	v.seal("seal", d.Seal, false)
 	span(v, "finish", d.Finish, 0, 50e-6, "0 to 50 µm, as Ra")
 	v.cleaning(d.Cleaning)
+	v.finder(d.KeepOuts, d.Finder)
 
 	l := d.Limits
 	span(v, "limits.suctionMargin", l.SuctionMargin, 0, 20, "0 to 20 m")
@@ -261,6 +262,27 @@ func (v *validator) measured(measured []Measurement) {
 		seen[m.Part] = true
 		need(v, at+".length", m.Length, 0.0001, 10, "what the caliper showed", "0.1 mm to 10 m")
 	}
+}
+
+// finder judges what a run that is found goes round, and what is wished of it.
+func (v *validator) finder(boxes []KeepOut, f Finder) {
+	for i, k := range boxes {
+		at := itemPath("keepOuts", i)
+		span(v, at+".away", k.Away, -100, 100, "-100 m to 100 m, from the tank's axis")
+		span(v, at+".aside", k.Aside, -100, 100, "-100 m to 100 m, to the left")
+		span(v, at+".above", k.Above, -5, 100, "-5 m to 100 m, over the floor")
+		need(v, at+".long", k.Long, 0.001, 200, "how far it goes away from the tank", "1 mm to 200 m")
+		need(v, at+".wide", k.Wide, 0.001, 200, "how wide it is across that", "1 mm to 200 m")
+		need(v, at+".high", k.High, 0.001, 100, "how high it is", "1 mm to 100 m")
+	}
+	v.tube("finder.size", f.Size, false)
+	v.tube("finder.other", f.Other, false)
+	v.choice("finder.joints", f.Joints, finderJoints)
+	v.choice("finder.valve", f.Valve, finderValves)
+	span(v, "finder.straight", f.Straight, 0, 2, "0 to 2 m")
+	span(v, "finder.longest", f.Longest, 0.2, 20, "200 mm to 20 m")
+	span(v, "finder.fall", f.Fall, 0, 0.5, "level to 1:2")
+	span(v, "finder.room", f.Room, 0, 1, "0 to 1 m")
 }
 
 // cleaning judges what the line is cleaned with.

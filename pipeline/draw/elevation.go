@@ -46,6 +46,7 @@ func Elevation(r pipeline.Report, width int) string {
 	e.line(s.Layout.Under)
 	e.line(s.Layout.Run)
 	e.outflow()
+	e.keepOuts()
 	e.balloons()
 	e.dimensions()
 	e.Close("svg")
@@ -460,6 +461,20 @@ func spread(all []balloon, width, height float64) {
 		}
 		if !moved {
 			return
+		}
+	}
+}
+
+// keepOuts draws what a run has to go round, as far as it is in the drawing.
+func (e *elevation) keepOuts() {
+	within := func(x, most float64) float64 { return min(max(x, 0), most) }
+	for _, k := range e.KeepOuts {
+		x, y := float64(k.Away.Value()), float64(k.Above.Value())
+		left, right := within(e.x(x), e.width), within(e.x(x+float64(k.Long.Value())), e.width)
+		top, bottom := within(e.y(y+float64(k.High.Value())), e.height), within(e.y(y), e.height)
+		if right > left && bottom > top {
+			e.rect("keep-out", left, top, right-left, bottom-top)
+			e.words("small", "start", left, max(top, 14)-3, k.Name)
 		}
 	}
 }

@@ -44,3 +44,27 @@ func dusted(c float64) float64 {
 	}
 	return c
 }
+
+// Toward returns the unit vector across d that a turn points to.
+func Toward(d Vec, turn q.Angle) Vec { return toward(d, turn) }
+
+// Turn returns the turn, from 0° to 360°, that points a piece laid along d to
+// side, of which only what lies across d counts: what Lay makes of a turn,
+// the other way round.
+func Turn(d, side Vec) q.Angle {
+	from := toward(d, 0)
+	turn := math.Atan2(side.Dot(d.Cross(from)), side.Dot(from))
+	if turn < 0 {
+		turn += 2 * math.Pi
+	}
+	return q.Angle(turn)
+}
+
+// Fallen returns d laid to fall by s in its own plan bearing, as Lay lays a
+// straight; d itself where it is steep.
+func Fallen(d Vec, s q.Slope) Vec {
+	if Steep(d) {
+		return d
+	}
+	return fallen(d, s)
+}

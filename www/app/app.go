@@ -48,6 +48,7 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
 //	mend     make Edits, the way out that the workshop offered as Value
+//	find     have the workshop find runs to the pump
 //	measure  take Value as the measured length of the dimension Path
 //	recall   take every length in doubt that the shelf has as measured before
 //	keep     put the piece at Path, with its neighbours of the same name, on the
@@ -125,7 +126,7 @@ func (a *App) do(req Request) Response {
 		a.future, a.past = a.move(a.future, a.past)
 	case "print":
 		res = Response{Link: design.WriteLink(a.present)}
-	case "resize", "rest":
+	case "resize", "rest", "find":
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
 	}
@@ -135,6 +136,9 @@ func (a *App) do(req Request) Response {
 	res.Regions = a.changed(req)
 	if res.More = len(req.See) > 0; !res.More {
 		res.Store, res.Shop = a.store(), a.shop()
+	}
+	if req.Op == "find" {
+		res.Shop = a.find()
 	}
 	if text := shelfText(a.shelf); text != a.shelved {
 		a.shelved, res.Shelf = text, text

@@ -149,8 +149,11 @@ func beside(path string, faults design.Faults) design.Fault {
 // add puts a piece of kind before path, filled in so that the line still
 // closes: ends as the neighbour's, a length where one must be given.
 func (a *App) add(kind, path string) Response {
-	if list, at := split(path); list == "cleaning" {
+	switch list, at := split(path); list {
+	case "cleaning":
 		return a.clean(kind, at)
+	case "keepOuts":
+		return a.keepOut(path)
 	}
 	if name, ok := strings.CutPrefix(kind, view.MadePrefix); ok {
 		return a.addMade(name, path)
@@ -426,4 +429,19 @@ func (a *App) measure(dimension, value string) {
 	keep := a.pending
 	a.step(c)
 	a.pending = keep
+}
+
+// keepOut puts something in the way of a run: a post half way to the pump,
+// which the user then makes into what is there.
+func (a *App) keepOut(path string) Response {
+	half := a.report.Scene.Layout.PumpIn.At.X / 2
+	edits := []design.Edit{{Op: "insert", Path: path},
+		{Path: path + ".away", Value: strconv.Itoa(int(half*100)*10) + " mm"}, {Path: path + ".aside", Value: "-50 mm"},
+		{Path: path + ".long", Value: "100 mm"}, {Path: path + ".wide", Value: "100 mm"}, {Path: path + ".high", Value: "1 m"}}
+	c, faults := a.try(edits)
+	if len(faults) > 0 {
+		return Response{Message: "That cannot be added: " + faults[0].String(), Problem: true}
+	}
+	a.accept(c, edits, false)
+	return Response{Focus: "in-" + path + ".name"}
 }

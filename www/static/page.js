@@ -104,7 +104,11 @@
         const answer = JSON.parse(data.answer);
         shopAt = 0;
         if (shopNext) shop(shopNext);
-        else put(answer.regions);
+        else {
+          put(answer.regions);
+          if (root.dataset.finding) reveal(byId("runs-title"));
+          delete root.dataset.finding;
+        }
         root.dataset.shop = shopAt ? "busy" : "idle";
       };
     }
@@ -114,6 +118,17 @@
     shopAt = ++shopNumber;
     shopNext = "";
     worker.postMessage({ number: shopAt, request });
+  }
+
+  // What the workshop is at ends with its thread; the next request starts another.
+  function stopShop() {
+    worker.terminate();
+    worker = null;
+    shopAt = 0;
+    shopNext = "";
+    delete root.dataset.finding;
+    root.dataset.shop = "idle";
+    tell("Stopped looking for runs.");
   }
 
   // --- putting answers in place -------------------------------------------
@@ -282,6 +297,8 @@
     "save-file": () => save("save"),
     "save-shelf": () => save("save-shelf"),
     "copy-link": copyLink,
+    "find-runs": () => { if (ask({ op: "find" })) root.dataset.finding = "true"; },
+    "stop-finding": stopShop,
   };
 
   document.addEventListener("click", (e) => {

@@ -140,6 +140,9 @@ func Form(b Bench) string {
 	} else {
 		f.group("Run to the pump", true, func() { f.list("run", d.Run) })
 	}
+	if f.filled.Pump.Kind != "none" {
+		f.group("Find the run", false, f.finder)
+	}
 	f.group("Pump", true, func() {
 		if f.filled.Pump.Kind == "none" {
 			f.fields("pump.", pumpFields[:1])
@@ -264,7 +267,7 @@ func Sentence(x design.Fault) string {
 // isSize reports whether the field at path takes a tube.
 func isSize(path string) bool {
 	member := path[strings.LastIndexByte(path, '.')+1:]
-	return member == "size" || member == "to" || member == "inSize" || member == "outSize"
+	return member == "size" || member == "to" || member == "inSize" || member == "outSize" || path == "finder.other"
 }
 
 // chooseTube writes a select of tubes with the present one only: there are
@@ -274,6 +277,10 @@ func (f *form) chooseTube(path, value, usual string, common []string) {
 	f.Open("select", append(common, "data-choices", "tubes")...)
 	empty := "as the piece before"
 	switch {
+	case path == "finder.size":
+		empty = "as the pump inlet"
+	case path == "finder.other":
+		empty = "none"
 	case strings.HasSuffix(path, ".inSize") || path == "tank.outlet.size" || strings.HasSuffix(path, ".to"):
 		empty = "choose a tube"
 	case strings.HasSuffix(path, ".outSize") && usual != "":
@@ -314,6 +321,9 @@ func (f *form) choose(path, value, usual string, choices []design.Choice, common
 	}
 	if strings.HasSuffix(path, ".seal") {
 		empty = "as the others"
+	}
+	if path == "finder.joints" {
+		empty = "both"
 	}
 	if empty != "" && (value != usual || value == "") {
 		f.option("", empty, value == "")

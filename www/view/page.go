@@ -50,6 +50,8 @@ func Page(b Bench, a Assets) string {
 	h.Raw(`</form></section>`)
 	h.region("heights", "Height of the stand", "", Heights(b))
 	h.region("pieces", "The line", "scroll", Pieces(b))
+	h.region("runs", "Runs to the pump", "", RunsIdle())
+	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	h.region("parts", "Parts, cuts and welds", "scroll", Parts(b))
 	h.region("doubts", "To measure", "", Doubts(b))
 	h.region("shelf", "Your shelf", "", Shelf(b))

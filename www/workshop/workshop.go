@@ -13,6 +13,7 @@ import (
 	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/find"
 	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
 )
@@ -28,6 +29,7 @@ var Regions = []view.Region{
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
 //	find     what somebody looks for in the catalogue; there is then no design
+//	runs     whether runs to the pump are to be found, too
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
@@ -68,6 +70,17 @@ func Handle(request string) string {
 			fill(f.ID, f.Content)
 		}
 	}
+	// Runs are for the plant as it was asked: an edit takes them away.
+	runs := view.RunsIdle()
+	if known && req.runs {
+		question, why := find.Of(bench.Design, bench.Report)
+		answer := find.Answer{Why: why}
+		if why == "" {
+			answer = find.Find(question, nil) // to stop it the page ends the thread
+		}
+		runs = view.Runs(bench, answer)
+	}
+	fill("runs", runs)
 	return string(append(out, "}}"...))
 }
 
@@ -75,6 +88,7 @@ type request struct {
 	design string // a file's text
 	width  int
 	find   string
+	runs   bool
 }
 
 func read(text string) (req request, ok bool) {
@@ -96,6 +110,8 @@ func read(text string) (req request, ok bool) {
 			req.find = value.Text
 		case "width":
 			req.width, _ = strconv.Atoi(value.Text)
+		case "runs":
+			req.runs = value.Text == "true"
 		default:
 			r.Skip(value)
 		}

@@ -62,6 +62,20 @@ func (g *generator) design() design.Design {
 			Temperature: maybe(g, at+"-t", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, at+"-t", -50, 1500, 10, "°C") }),
 		})
 	}
+	for i := range rapid.SampledFrom([]int{0, 0, 0, 1, 2}).Draw(g.t, "keep-outs") {
+		at := "keep-out-" + strconv.Itoa(i)
+		side := func(name string) q.Entered[q.Length] { return g.length(at+name, 0.001, 100, 0.05, 2) }
+		d.KeepOuts = append(d.KeepOuts, design.KeepOut{
+			Away:  maybe(g, at+"-away", func() q.Entered[q.Length] { return g.length(at+"-away", -100, 100, -1, 3) }),
+			Aside: maybe(g, at+"-aside", func() q.Entered[q.Length] { return g.length(at+"-aside", -100, 100, -2, 2) }),
+			Above: maybe(g, at+"-above", func() q.Entered[q.Length] { return g.length(at+"-above", -5, 100, 0, 2) }),
+			Long:  side("-long"), Wide: side("-wide"), High: side("-high"),
+		})
+	}
+	d.Finder.Valve = rapid.SampledFrom([]string{"", "", "none", "start", "end"}).Draw(g.t, "finder-valve")
+	d.Finder.Joints = rapid.SampledFrom([]string{"", "", "welded", "unions"}).Draw(g.t, "finder-joints")
+	d.Finder.Straight = maybe(g, "finder-straight", func() q.Entered[q.Length] { return g.length("finder-straight", 0, 2, 0, 0.1) })
+	d.Finder.Longest = maybe(g, "finder-longest", func() q.Entered[q.Length] { return g.length("finder-longest", 0.2, 20, 0.5, 6) })
 	size := d.Tank.Outlet.Size
 	d.Under, size = g.line("under", size, 6, false)
 	gravity := g.rarely("gravity")

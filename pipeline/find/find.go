@@ -1,0 +1,382 @@
+// Package find finds the run: the ways from the end of what hangs under the
+// tank to the pump, with parts that exist, round what stands in the way, each
+// with what it is worth.
+//
+// It searches the lines that the two ends and the boxes span (Hanan 1966, from
+// memory: a shortest way along the axes needs no others), with the direction
+// in the state and several costs kept, and never drops a way that could end as
+// the best of one of them. Legs are drawn level; what they fall comes off the
+// upright ones, and route.Lay has the last word: a run that does not meet the
+// pump within a hundredth of a millimetre is not offered.
+//
+// Moves are 90° bends and offsets of two 45° bends, rolled to any side, along
+// the line of the pump's inlet and square to it. A run goes down or level all
+// the way (where the pump stands higher: up or level), so that it has no
+// pockets. What a bend of 90° lacks to the fall is sprung at the joint before
+// the straight, within the limit of the design.
+//
+// Left out: bends of other angles, lines askew to the pump's, more than six
+// bends, legs of the stand and supports of the line, which are for the user to
+// mark as boxes.
+//
+// Everything is a pure function of the question, and asks keepGoing every few
+// thousand looks whether to go on.
+package find
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// Run is a run that reaches the pump.
+type Run struct {
+	Pieces []design.Piece
+	Design design.Design   // the plant with this run in it
+	Report pipeline.Report // on that
+	Best   []string        // what no other run offered does better: "fewest parts"
+	Drains string          // where it drains to, all the way: "the pump", "the tank"; "" when it does not
+	Notes  []string        // what to know before it is built, sentences
+
+	Size    string // of its tube, in words
+	Style   string // of the joints at its bends: welded or unions
+	Parts   int    // pieces
+	Bends   int
+	Unions  int      // to be opened to strip it
+	Welds   int      // within it
+	Length  q.Length // along its centreline
+	Loss    q.Head   // from tank to pump, with the tank full
+	Suction q.Head   // available at the pump at the lowest level
+}
+
+// Answer is what was found.
+type Answer struct {
+	Runs   []Run    // the ones that are best at something, at most six
+	Why    string   // why there is none, or none that drains; a sentence or two
+	Ways   []string // what would make one drain: more height, another place for the pump
+	Raise  q.Length // the least height that the tank must be raised for a run that drains; 0 where there is one, or none by raising
+	Halted bool     // it was told to stop
+}
+
+// most is how many runs are offered: more is a list to study.
+const most = 6
+
+// Find answers a question. keepGoing, where it is not nil, is asked now and
+// then; once it says no the answer is what had been found, and Halted.
+func Find(qu Question, keepGoing func() bool) Answer {
+	f := &finder{Question: qu, going: keepGoing}
+	fall := float64(qu.Fall)
+	runs := f.runs(fall)
+	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Drains != "" }) && !f.halted {
+		f.answer.Why, f.answer.Ways = f.why(fall)
+		if fall > 0 {
+			runs = append(runs, f.runs(0)...)
+		}
+	}
+	f.answer.Runs = best(runs)
+	f.answer.Halted = f.halted
+	return f.answer
+}
+
+type finder struct {
+	Question
+	going  func() bool
+	halted bool
+	answer Answer
+}
+
+// runs finds every run worth a look at a fall, for each tube and style.
+func (f *finder) runs(fall float64) (runs []Run) {
+	if fall > math.Tan(float64(f.Spring))+1e-9 {
+		fall = math.Tan(float64(f.Spring))
+		f.answer.Ways = append(f.answer.Ways, "A joint may be sprung by "+q.Text(f.Spring)+" here, so the level parts are laid to "+q.Text(q.Slope(fall))+" and no steeper. For more take bends of 88° under upright legs and 92° over them, and say so in the pieces.")
+	}
+	for _, tube := range f.Sizes {
+		for _, style := range f.Styles {
+			j := f.job(tube, style, fall)
+			if style == "unions" && j.mid == "" && len(f.Styles) > 1 {
+				continue
+			}
+			for _, p := range f.search(j, false) {
+				if r, ok := j.run(p); ok {
+					runs = append(runs, r)
+				}
+			}
+		}
+	}
+	return runs
+}
+
+// search looks for the paths of a job that can be made: with more room where
+// a line, as it leans and falls, would touch something after all.
+func (f *finder) search(j *job, first bool) (made []placed) {
+	room := j.scene.room
+	for _, more := range [3]float64{0, 0.015, 0.04} {
+		j.scene.room = room + more
+		any := false // as drawn
+		for _, flat := range [2]bool{false, true} {
+			j.scene.flat = flat
+			if flat && !j.mayFall() {
+				continue
+			}
+			j.scene.offsets = !flat
+			found, drawn := f.deepen(j, first)
+			made, any = append(made, found...), any || drawn
+		}
+		if len(made) > 0 || !any || first || f.halted {
+			break
+		}
+	}
+	j.scene.room, j.scene.flat, j.scene.offsets = room, false, true
+	return made
+}
+
+// deepen looks for runs of few bends before it looks for ones of more. The
+// fewest that do are followed by one look at a bend more, which may make the
+// run shorter; what takes yet more is nobody's choice. Where first is set any
+// run will do.
+func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
+	g := j.scene.grid()
+	most := 2
+	if first {
+		most = mostBends - 1
+	}
+	for ; most <= mostBends && !f.halted; most++ {
+		enough := len(made) > 0
+		j.scene.mostOf = most
+		paths, complete := j.scene.pathsOn(g, f.going)
+		f.halted = f.halted || !complete
+		made, drawn = made[:0], drawn || len(paths) > 0
+		for _, p := range paths {
+			if r, ok := j.placed(p); ok && j.touched(r) == "" {
+				made = append(made, r)
+			}
+		}
+		if enough || first || !g.deeper {
+			break
+		}
+	}
+	return made, drawn
+}
+
+// mayFall reports whether the height between the ends can go into the fall
+// alone, whatever way the line takes.
+func (j *job) mayFall() bool {
+	if len(j.scene.starts) == 0 || j.scene.fall == 0 {
+		return false
+	}
+	least := math.Inf(1)
+	for _, s := range j.scene.starts {
+		by := j.scene.goal.Sub(s.at)
+		if s.dir == down || -by.Z < 0 {
+			return false
+		}
+		least = min(least, math.Abs(by.X)+math.Abs(by.Y)+by.Z*0)
+	}
+	dz := j.scene.starts[0].at.Z - j.scene.goal.Z
+	return dz > 0 && dz <= j.scene.steep*least && dz >= j.scene.fall*least
+}
+
+// run checks the plant with a run in it.
+func (j *job) run(p placed) (Run, bool) {
+	d := j.asked()
+	if !p.turn.IsZero() {
+		d.Under[j.swivel].Turn = p.turn
+	}
+	d.Run = p.pieces
+	r := Run{Pieces: p.pieces, Design: d, Report: pipeline.Check(d), Size: j.tube.Name, Style: j.style}
+	if len(r.Report.Faults) > 0 || float64(r.Report.Scene.Layout.Suction.Distance) > meets {
+		return r, false
+	}
+	r.Drains = j.drains(r.Report)
+	r.Notes = j.notes(p)
+	for _, piece := range r.Report.Scene.Layout.Run {
+		r.Parts++
+		r.Length += piece.Length
+		if piece.Kind == design.Bend {
+			r.Bends++
+		}
+	}
+	for _, joint := range r.Report.Scene.Layout.Junctions {
+		switch ref := joint.Ref; {
+		case !within(ref) && ref != "pump":
+		case !joint.Up.Half.Plain():
+			r.Unions++
+		default:
+			r.Welds++
+		}
+	}
+	loss, _ := r.Report.Figure("suction-loss-full")
+	suction, _ := r.Report.Figure("suction-head-available-lowest")
+	r.Loss, r.Suction = q.Head(loss.Amount.SI), q.Head(suction.Amount.SI)
+	return r, true
+}
+
+func within(ref string) bool { return len(ref) > 4 && ref[:4] == "run." }
+
+// drains returns where a run drains to: it does when no verdict says that
+// anything stays in it.
+func (j *job) drains(r pipeline.Report) string {
+	for _, v := range r.Verdicts {
+		if v.Level == finding.Sound || !within(v.Piece) {
+			continue
+		}
+		switch v.Rule {
+		case "fall", "low-point", "high-point", "reducer-step":
+			return ""
+		}
+	}
+	if j.rises && j.sinks() {
+		return ""
+	}
+	if j.rises {
+		return "the tank"
+	}
+	return "the pump"
+}
+
+// sinks reports whether what hangs under the tank leads down, so that a run
+// that rises from it holds a pocket.
+func (qu *Question) sinks() bool {
+	return qu.From.Dir.Z < -0.5 || qu.outlet.Z > qu.From.At.Z+float64(qu.From.Half.Tube.OD)/2
+}
+
+// notes says what to know of a run before it is built.
+func (j *job) notes(p placed) (notes []string) {
+	if p.long {
+		notes = append(notes, "Not every piece of it could be kept under "+q.Text(j.Longest)+": there is no room for a union.")
+	}
+	for _, piece := range p.layout.Run {
+		if piece.Kind == design.Reducer && piece.Said.Shape == "eccentric" && piece.In.Half.Tube.OD > piece.Out.Half.Tube.OD {
+			note := "The eccentric reducer lies flat side down, so that the line drains; at a pump's suction it is usual to have it up, against an air pocket (ANSI/HI 9.6.6, from memory)."
+			if j.scene.fall > 0 {
+				notes = append(notes, note+" Here the line falls to it all the way, so that air rises back to the tank.")
+			} else {
+				notes = append(notes, note+" Here the line lies level and the two are at odds: lay it to a fall, or vent it.")
+			}
+		}
+	}
+	return notes
+}
+
+// touched returns the box that a run as it is laid comes too near to, "" for none.
+func (j *job) touched(p placed) string {
+	for _, piece := range p.layout.Run {
+		radius := float64(max(piece.In.Half.Tube.OD, piece.Out.Half.Tube.OD)) / 2
+		for _, s := range piece.Path {
+			steps := math.Ceil(float64(s.Length)/0.02) + 1
+			for i := range int(steps) + 1 {
+				at, _ := s.Point(float64(i) / steps)
+				if at.Z < radius-same && j.To.At.Z > radius {
+					return "the floor"
+				}
+				for _, b := range j.Boxes {
+					if b.away(at) < radius {
+						return b.Name
+					}
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// away is how far a point is from a box.
+func (b Box) away(p route.Vec) float64 {
+	out := func(x, lo, hi float64) float64 { return max(lo-x, x-hi, 0) }
+	return route.Vec{X: out(p.X, b.Min.X, b.Max.X), Y: out(p.Y, b.Min.Y, b.Max.Y), Z: out(p.Z, b.Min.Z, b.Max.Z)}.Len()
+}
+
+// asked is the user's own design, its height typed.
+func (qu *Question) asked() design.Design {
+	d := qu.said.Clone()
+	if d.Stand.Height.IsZero() {
+		d.Stand.Height = qu.design.Stand.Height
+	}
+	return d
+}
+
+// criteria are what runs are compared by, in the words of the answer; less is better.
+var criteria = []struct {
+	name string
+	of   func(Run) float64
+}{
+	{"drains completely", func(r Run) float64 {
+		if r.Drains != "" {
+			return 0
+		}
+		return 1
+	}},
+	{"fewest parts", func(r Run) float64 { return float64(r.Parts) }},
+	{"shortest", func(r Run) float64 { return round(float64(r.Length), 1e-3) }},
+	{"least loss", func(r Run) float64 { return round(float64(r.Loss), 1e-3) }},
+	{"most suction head", func(r Run) float64 { return -round(float64(r.Suction), 1e-3) }},
+	{"cheapest to strip", func(r Run) float64 { return float64(r.Unions) }},
+}
+
+func round(x, to float64) float64 { return math.Round(x/to) * to }
+
+// best keeps the runs that no other beats or equals in every respect, and of
+// those at most six, each criterion's best first.
+func best(runs []Run) []Run {
+	score := func(r Run) (s [6]float64) {
+		for i, c := range criteria {
+			s[i] = c.of(r)
+		}
+		return s
+	}
+	var kept []Run
+	for i, r := range runs {
+		a := score(r)
+		beaten := false
+		for k, o := range runs {
+			b := score(o)
+			less := a != b || k < i
+			for c := range a {
+				less = less && b[c] <= a[c]
+			}
+			beaten = beaten || less && k != i
+		}
+		if !beaten {
+			kept = append(kept, r)
+		}
+	}
+	for c, crit := range criteria {
+		if len(kept) == 0 {
+			break
+		}
+		top := crit.of(slices.MinFunc(kept, func(a, b Run) int { return cmp(crit.of(a), crit.of(b)) }))
+		for i := range kept {
+			if crit.of(kept[i]) == top && (c > 0 || top == 0) {
+				kept[i].Best = append(kept[i].Best, crit.name)
+			}
+		}
+	}
+	sort.SliceStable(kept, func(i, j int) bool {
+		a, b := kept[i], kept[j]
+		if (a.Drains != "") != (b.Drains != "") {
+			return a.Drains != ""
+		}
+		if len(a.Best) != len(b.Best) {
+			return len(a.Best) > len(b.Best)
+		}
+		return a.Parts < b.Parts
+	})
+	return kept[:min(len(kept), most)]
+}
+
+func cmp(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}

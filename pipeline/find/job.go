@@ -1,0 +1,377 @@
+package find
+
+import (
+	"math"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// job is a question asked of one tube, one style of joints and one fall.
+type job struct {
+	*Question
+	tube  catalog.Tube
+	style string
+	mid   string // upstream half of the unions within the run; "" where the tube carries none
+	last  string // what the last tube of the run ends in
+	ends  []design.Piece
+	sets  []setOut // by the scene's starts' id
+	scene scene
+	x, y  route.Vec // of the scene, in the plant
+	rises bool      // the run rises to its end, and drains back
+}
+
+// setOut is one bearing of the outlet, with what stands at the start of the run.
+type setOut struct {
+	turn   q.Entered[q.Angle] // of the bend that swivels
+	pieces []design.Piece
+	half   string // that they end in
+	dir    route.Vec
+}
+
+// Bends lose about what this many diameters of straight tube do: Crane TP-410,
+// 90° bend of r/d 1.5, and half of that for 45° (both from memory). It only
+// orders the search: what a run loses is the flow room's to say.
+const (
+	worth90 = 14
+	worth45 = 8
+)
+
+// mate is the half that closes on end: the other of its union, or the same
+// where a union's halves are alike; a plain end for a plain end.
+func mate(end string) string {
+	slug, half, ok := cut(end)
+	if !ok {
+		return design.Weld
+	}
+	f, _ := catalog.FindFamily(slug)
+	for _, h := range f.Halves {
+		if h != half {
+			return slug + "/" + h
+		}
+	}
+	return end
+}
+
+func cut(end string) (family, half string, ok bool) {
+	for i := range end {
+		if end[i] == '/' {
+			return end[:i], end[i+1:], true
+		}
+	}
+	return end, "", false
+}
+
+// endOf names the half that an end has.
+func endOf(h *catalog.Half) string {
+	if h.Plain() {
+		return design.Weld
+	}
+	return h.Joint.Family + "/" + h.Name
+}
+
+// job makes a job; fall 0 is a run that lies level.
+func (qu *Question) job(tube catalog.Tube, style string, fall float64) *job {
+	j := &job{Question: qu, tube: tube, style: style}
+	j.x = route.Vec{X: qu.To.Dir.X, Y: qu.To.Dir.Y}.Unit()
+	j.y = route.Vec{Z: 1}.Cross(j.x)
+	j.rises = qu.To.At.Z > qu.From.At.Z+same
+	j.unions()
+	s := &j.scene
+	s.goalDir, s.fall, s.mostOf, s.offsets = ahead, fall, mostBends, true
+	s.radius, s.room = float64(tube.OD)/2, float64(qu.Room)
+	s.steep = math.Tan(float64(qu.Spring))
+	s.least = float64(tube.OD)
+	if qu.Straight != nil {
+		s.least = float64(*qu.Straight)
+	}
+	j.gauge()
+	s.worth90 = worth90 * float64(tube.Bore())
+	s.worth45 = worth45 * float64(tube.Bore())
+	j.setOuts()
+	j.endings()
+	way := s.goal
+	for _, st := range s.starts {
+		way = s.goal.Sub(st.at)
+	}
+	s.reach = 3*(math.Abs(way.X)+math.Abs(way.Y)+math.Abs(way.Z)) + 3
+	s.band = fall * (1.5*(math.Abs(way.X)+math.Abs(way.Y)) + 0.5)
+	for _, b := range qu.Boxes {
+		s.boxes = append(s.boxes, j.inScene(b))
+	}
+	s.boxes = append(s.boxes, j.around()...)
+	return j
+}
+
+// mostBends is more than anybody would make; an offset counts two.
+const mostBends = 6
+
+// unions chooses the union that the run is taken apart at: the outlet's, else
+// the pump's, else the first that the tube carries.
+func (j *job) unions() {
+	ends := []string{endOf(j.From.Half), mate(endOf(j.To.Half))}
+	if all := catalog.Ends(j.tube); len(all) > 1 {
+		ends = append(ends, all[1])
+	}
+	for _, e := range ends {
+		if _, ok := catalog.FindHalf(e, j.tube); ok && e != design.Weld {
+			j.mid = e
+			return
+		}
+	}
+}
+
+// laid places pieces on the end of a tube, as Lay does.
+func (j *job) laid(size, end string, pieces ...design.Piece) []route.Piece {
+	d := design.Design{Tank: design.Tank{Outlet: design.Outlet{Size: size, End: end, Place: "side"}}, Under: pieces, Measured: j.design.Measured}
+	d.Pump.Kind = design.NoPump
+	return route.Lay(d.Filled(), 0).Under
+}
+
+// gauge takes the take-outs off bends and unions as they are laid, so that
+// what the user measured counts.
+func (j *job) gauge() {
+	s := &j.scene
+	size := j.tube.Slug
+	quarter := j.laid(size, "", design.Piece{Kind: design.Bend})[0]
+	by := quarter.Out.At.Sub(quarter.In.At)
+	s.t90 = by.Dot(quarter.In.Dir)
+	eighth := j.laid(size, "", design.Piece{Kind: design.Bend, Angle: degrees(45 * q.Degree)})[0]
+	s.t45 = eighth.Out.At.Sub(eighth.In.At).Len() / (2 * math.Cos(math.Pi/8))
+	s.unions = j.style == "unions" && j.mid != ""
+	if j.mid != "" {
+		two := j.laid(size, "", design.Piece{Kind: design.Straight, Out: j.mid}, design.Piece{Kind: design.Straight, In: mate(j.mid)})
+		s.union = two[1].Out.At.Sub(two[0].In.At).Len()
+	}
+}
+
+// midOn is the union of the run where a tube carries it, else a plain end.
+func midOn(t catalog.Tube, mid string) string {
+	if _, ok := catalog.FindHalf(mid, t); ok && mid != "" {
+		return mid
+	}
+	return design.Weld
+}
+
+// valve is the valve that must be in the run, closed on both sides by unions
+// where there are any, so that it comes out.
+func (j *job) valve(in string) design.Piece {
+	out := design.Weld
+	if j.mid != "" {
+		out = j.mid
+	}
+	return design.Piece{Kind: design.Butterfly, In: in, Out: out}
+}
+
+// reducer is the change of bore between two tubes. Upright it is concentric.
+// Lying, its flat side keeps the bore's floor in line where the liquid runs
+// from the larger to the smaller tube, and its roof where it runs the other way.
+func (j *job) reducer(from, to catalog.Tube, in string, upright bool) design.Piece {
+	p := design.Piece{Kind: design.Reducer, To: to.Slug, In: in, Shape: "concentric"}
+	if upright || from.OD == to.OD {
+		return p
+	}
+	p.Shape = "eccentric"
+	if (from.OD > to.OD) != j.rises { // what drains gets to the smaller tube last
+		p.Turn = degrees(180 * q.Degree)
+	}
+	return p
+}
+
+// setOuts lays what stands at the start of the run, for every bearing.
+func (j *job) setOuts() {
+	for id, turn := range j.bearings() {
+		set := setOut{turn: turn, half: endOf(j.From.Half)}
+		tube := j.From.Half.Tube
+		if (j.Valve == "start" || tube.Slug != j.tube.Slug) && j.scene.fall > 0 && !route.Steep(j.From.Dir) {
+			// What stands at the start is to fall as well.
+			f := j.scene.fall
+			if j.rises {
+				f = -f
+			}
+			p := design.Piece{Kind: design.Straight, In: mate(set.half), Length: length(q.Length(math.Ceil(j.scene.least*1000) / 1000)), Fall: slope(f)}
+			if set.half = design.Weld; j.Valve == "start" {
+				set.half = midOn(tube, j.mid)
+				p.Out = set.half
+			}
+			set.pieces = append(set.pieces, p)
+		}
+		if j.Valve == "start" {
+			v := j.valve(mate(set.half))
+			v.Out = midOn(tube, j.mid)
+			set.pieces = append(set.pieces, v)
+			set.half = v.Out
+		}
+		if tube.Slug != j.tube.Slug {
+			set.pieces = append(set.pieces, j.reducer(tube, j.tube, mate(set.half), route.Steep(j.From.Dir)))
+			set.half = design.Weld
+		}
+		d := j.turned(turn)
+		d.Run = append(append([]design.Piece{}, set.pieces...), design.Piece{Kind: design.Straight, In: mate(set.half)})
+		l := route.Lay(d, j.height)
+		all := l.ToPump()
+		first := all[len(all)-1]
+		end := l.Outlet
+		if len(all) > 1 {
+			end = all[len(all)-2].Out
+		}
+		set.dir = end.Dir
+		j.sets = append(j.sets, set)
+		w, ok := j.wayOf(end.Dir)
+		if !ok {
+			continue
+		}
+		j.scene.lead = first.Out.At.Sub(end.At).Len()
+		j.scene.starts = append(j.scene.starts, start{at: j.in(end.At), dir: w, id: id})
+	}
+}
+
+// bearings returns the turns of the bend under the tank that bring the run
+// into line with its end, square to it or back; the present one, "", where it
+// does not swivel.
+func (j *job) bearings() []q.Entered[q.Angle] {
+	if j.swivel < 0 {
+		return []q.Entered[q.Angle]{{}}
+	}
+	now := j.design.Under[j.swivel].Turn.Value()
+	plan := math.Atan2(j.From.Dir.Y, j.From.Dir.X)
+	var out []q.Entered[q.Angle]
+	for _, d := range []route.Vec{j.x, j.y, j.y.Scale(-1), j.x.Scale(-1)} {
+		// Turn counts clockwise seen from above on a line that runs down.
+		turn := now - q.Angle(math.Atan2(d.Y, d.X)-plan)
+		for turn < 0 {
+			turn += 2 * math.Pi
+		}
+		out = append(out, degrees(turn))
+	}
+	return out
+}
+
+// turned is the design with the outlet at a bearing.
+func (j *job) turned(turn q.Entered[q.Angle]) design.Design {
+	d := j.design
+	if !turn.IsZero() {
+		d.Under = append([]design.Piece{}, d.Under...)
+		d.Under[j.swivel].Turn = turn
+	}
+	return d
+}
+
+// endings lays what stands at the end of the run, and so finds where the last
+// tube must come to.
+func (j *job) endings() {
+	to := j.To.Half.Tube
+	final := mate(endOf(j.To.Half)) // what closes on the pump
+	j.last = final
+	reduces := to.Slug != j.tube.Slug
+	if reduces {
+		r := j.reducer(j.tube, to, design.Weld, false)
+		r.Out = final
+		j.ends = append(j.ends, r)
+		j.last = design.Weld
+	}
+	if j.Valve == "end" {
+		v := j.valve(mate(j.mid))
+		if v.Out = design.Weld; !reduces {
+			v.Out = final
+		}
+		j.ends = append([]design.Piece{v}, j.ends...)
+		j.last = design.Weld
+		if j.mid != "" {
+			j.last = j.mid
+		}
+	}
+	line := j.laid(j.tube.Slug, "", append([]design.Piece{{Kind: design.Straight, Out: j.last}}, j.ends...)...)
+	by := line[len(line)-1].Out.At.Sub(line[0].In.At)
+	if !j.To.Half.Plain() && final != design.Weld {
+		joint := j.laid(to.Slug, "", design.Piece{Kind: design.Straight, Out: final}, design.Piece{Kind: design.Straight, In: endOf(j.To.Half)})
+		by.X += joint[1].In.At.Sub(joint[0].Out.At).Len()
+	}
+	j.scene.tail = by.X
+	j.scene.goal = j.in(j.To.At.Sub(route.Vec{Z: by.Z}))
+}
+
+// in takes a point of the plant into the scene, out takes one back. A run
+// that rises is sought upside down.
+func (j *job) in(v route.Vec) route.Vec {
+	z := v.Z
+	if j.rises {
+		z = -z
+	}
+	return route.Vec{X: v.Dot(j.x), Y: v.Dot(j.y), Z: z}
+}
+
+func (j *job) out(v route.Vec) route.Vec {
+	z := v.Z
+	if j.rises {
+		z = -z
+	}
+	w := j.x.Scale(v.X).Add(j.y.Scale(v.Y))
+	w.Z = z
+	return w
+}
+
+// wayOf returns the scene's way that a direction of the plant has; false
+// where it is askew by more than bends of 90° and 45° can make up.
+func (j *job) wayOf(dir route.Vec) (way, bool) {
+	for w := ahead; w <= down; w++ {
+		if j.out(w.vec()).Dot(dir) > math.Cos(askew) {
+			return w, true
+		}
+	}
+	return 0, false
+}
+
+const askew = 2 * math.Pi / 180 // a line laid to a fall counts as level
+
+// inScene takes a box into the scene: turned, it takes the room of the box
+// around it.
+func (j *job) inScene(b Box) box {
+	out := box{name: b.Name}
+	for i := range 8 {
+		c := b.Min
+		if i&1 != 0 {
+			c.X = b.Max.X
+		}
+		if i&2 != 0 {
+			c.Y = b.Max.Y
+		}
+		if i&4 != 0 {
+			c.Z = b.Max.Z
+		}
+		p := j.in(c)
+		for axis, x := range [3]float64{p.X, p.Y, p.Z} {
+			if i == 0 || x < out.min[axis] {
+				out.min[axis] = x
+			}
+			if i == 0 || x > out.max[axis] {
+				out.max[axis] = x
+			}
+		}
+	}
+	return out
+}
+
+// The room that a pump is taken to need behind its inlet. Working assumptions
+// for the small pumps of such plants, no source.
+const (
+	pumpLong = 0.34
+	pumpWide = 0.2
+	pumpHigh = 0.12 // over its inlet
+)
+
+// around is what stands at the end of the run: the pump, and the floor.
+func (j *job) around() []box {
+	at := j.in(j.To.At)
+	floor, roof := j.in(route.Vec{}).Z, j.in(route.Vec{Z: float64(j.To.At.Z) + pumpHigh}).Z
+	keep := j.scene.radius + j.scene.room
+	pump := box{"the pump", [3]float64{at.X + keep + same, at.Y - pumpWide/2, min(floor, roof)}, [3]float64{at.X + pumpLong, at.Y + pumpWide/2, max(floor, roof)}}
+	const far = 1e3
+	ground := box{"the floor", [3]float64{-far, -far, floor - far}, [3]float64{far, far, floor - j.scene.room}}
+	if j.rises {
+		ground.min[2], ground.max[2] = floor+j.scene.room, floor+far
+	}
+	return []box{pump, ground}
+}

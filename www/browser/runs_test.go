@@ -1,0 +1,48 @@
+//go:build browser
+
+package browser
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"drawoff/pipeline/design"
+)
+
+// Runs are found when asked for, shown side by side, put in with one tap and
+// taken out with one undo; what stands in the way is marked with a button.
+func TestRunsAreFound(t *testing.T) {
+	t.Parallel()
+	d, faults := design.Demo().Apply(design.Edit{Path: "stand.height", Value: "950 mm"}, design.Edit{Path: "pump.aside", Value: "300 mm"}, design.Edit{Path: "finder.other", Value: "bs-4825/2in"})
+	require.Empty(t, faults)
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			p.goTo("#" + design.WriteLink(d))
+			js[bool](p, `(() => { for (let e = document.getElementById("find-runs"); e; e = e.parentElement) if (e.nodeName === "DETAILS") e.open = true; return true; })()`)
+			before := p.value("run.2.kind")
+			p.click(`button[data-path="keepOuts.0"]`)
+			p.untilValue("keepOuts.0.long", "100 mm")
+			js[bool](p, `(document.querySelector(%s).scrollIntoView({block: "center"}), true)`, field("keepOuts.0.long"))
+			p.keep("finder-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			p.click("#find-runs")
+			p.until(`document.querySelectorAll("#runs .run").length > 1`)
+			js[bool](p, `(document.getElementById("runs-title").scrollIntoView(), true)`)
+			p.keep("runs-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+
+			p.until(`document.documentElement.dataset.shop === "idle"`)
+			p.click(`#runs .run button`)
+			p.until(`document.querySelector("#message").textContent.includes("Run 1 is in. Undo takes it back.")`)
+			p.until(`document.querySelector("#runs .run") === null`)
+			assert.Contains(t, p.text("#verdicts"), "The line meets the pump inlet")
+			p.keep("run-in-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			p.click("#undo")
+			p.untilValue("run.2.kind", before)
+		})
+	}
+}

@@ -1,0 +1,60 @@
+package view
+
+import (
+	"strconv"
+
+	"drawoff/pipeline/markup"
+)
+
+// finderFields are the wishes of a run that is to be found.
+var finderFields = []field{
+	{"size", "Tube", "the pump inlet's if left empty"},
+	{"other", "Or this tube", "tried as well"},
+	{"joints", "Joints at bends", "both are tried if left empty"},
+	{"valve", "Butterfly valve", ""},
+	{"straight", "Straight between bends", "at least, for the weld head; one tube diameter if left empty"},
+	{"longest", "Longest piece", "between unions, to strip and carry"},
+	{"fall", "Laid to fall", "1:80, 1 %"},
+	{"room", "Free round the tube", ""},
+}
+
+var keepOutFields = []field{
+	{"name", "Name", "the wall, a brace"},
+	{"away", "Near side from tank axis", "towards the pump; minus: behind"},
+	{"aside", "Right side to the left", "seen from the tank; minus: right"},
+	{"above", "Underside over floor", ""},
+	{"long", "Long", "away from the tank"},
+	{"wide", "Wide", "across that"},
+	{"high", "High", ""},
+}
+
+// finder is what a run is sought by: what stands in the way, and the wishes.
+func (f *form) finder() {
+	f.El("p", "Drawoff looks for the runs from the tank to the pump with bends of 90° and offsets of 45°, round what you mark here.", "class", "hint")
+	f.El("h4", "In the way")
+	f.Open("ul", "class", "cleaning")
+	n := len(f.bench.Design.KeepOuts)
+	for i := range n {
+		row := "keepOuts." + strconv.Itoa(i)
+		f.Open("li", "data-keep", row)
+		f.fields(row+".", keepOutFields)
+		f.button("remove", row, "×", "Take out what is in the way, "+strconv.Itoa(i+1), false)
+		f.Close("li")
+	}
+	f.Close("ul")
+	f.Open("button", "type", "button", "data-op", "add", "data-path", "keepOuts."+strconv.Itoa(n))
+	f.Text("Add something in the way")
+	f.Close("button")
+	f.El("h4", "Wishes")
+	f.fields("finder.", finderFields)
+	f.Open("button", "type", "button", "id", "find-runs", "data-op", "find", "disabled", markup.If(len(f.bench.Report.Faults) > 0, markup.Empty))
+	f.Text("Find runs")
+	f.Close("button")
+}
+
+// RunsIdle is what the region of the runs says until they are asked for.
+func RunsIdle() string {
+	var h html
+	h.El("p", "“Find runs”, in your plant under “Find the run”, lists the ways from the tank to the pump here, to be put in with one tap.", "class", "hint")
+	return h.String()
+}

@@ -1,0 +1,140 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/draw"
+	"drawoff/pipeline/find"
+	q "drawoff/pipeline/quantity"
+)
+
+// runColumns are what runs are compared by, in a table.
+var runColumns = []struct {
+	name string
+	of   func(find.Run) string
+}{
+	{"Drains to", func(r find.Run) string {
+		if r.Drains == "" {
+			return "does not drain"
+		}
+		return r.Drains
+	}},
+	{"Parts", func(r find.Run) string { return strconv.Itoa(r.Parts) }},
+	{"Bends", func(r find.Run) string { return strconv.Itoa(r.Bends) }},
+	{"Length", func(r find.Run) string { return q.Text(r.Length) }},
+	{"Loss", func(r find.Run) string { return q.Text(r.Loss) }},
+	{"Suction head", func(r find.Run) string { return q.Text(r.Suction) }},
+	{"Unions", func(r find.Run) string { return strconv.Itoa(r.Unions) }},
+	{"Welds", func(r find.Run) string { return strconv.Itoa(r.Welds) }},
+	{"Tube", func(r find.Run) string { return r.Size }},
+}
+
+// best says what a run is best at.
+func best(r find.Run) string {
+	if len(r.Best) == 0 {
+		return "between the others"
+	}
+	return strings.Join(r.Best, ", ")
+}
+
+// RunsText lists runs for a terminal.
+func RunsText(title string, a find.Answer) string {
+	var b strings.Builder
+	if title != "" {
+		b.WriteString(title + "\n" + strings.Repeat("=", len([]rune(title))) + "\n\n")
+	}
+	for _, s := range append([]string{a.Why}, a.Ways...) {
+		if s != "" {
+			b.WriteString(s + "\n")
+		}
+	}
+	if a.Halted {
+		b.WriteString("The search was stopped before its end.\n")
+	}
+	for i, r := range a.Runs {
+		b.WriteString("\nRun " + strconv.Itoa(i+1) + ": " + best(r) + "\n")
+		for _, c := range runColumns {
+			b.WriteString("  " + c.name + strings.Repeat(" ", 14-len(c.name)) + c.of(r) + "\n")
+		}
+		for _, n := range r.Notes {
+			b.WriteString("  " + n + "\n")
+		}
+		for _, p := range r.Report.Scene.Layout.Run {
+			b.WriteString("    " + strconv.Itoa(p.Number) + "  " + p.Label + laid(p.Said) + "\n")
+		}
+	}
+	return strings.TrimLeft(b.String(), "\n")
+}
+
+// laid says how a piece is turned and what it falls.
+func laid(p *design.Piece) (s string) {
+	if p.Kind == design.Bend || p.Kind == design.Reducer && p.Shape == "eccentric" {
+		s += ", turned " + p.Turn.String()
+	}
+	if !p.Fall.IsZero() {
+		s += ", falling " + p.Fall.String()
+	}
+	for _, end := range [2]string{p.In, p.Out} {
+		if end != design.Weld {
+			s += ", " + strings.ReplaceAll(end, "/", " ")
+		}
+	}
+	return s
+}
+
+// Runs are the runs that were found, side by side, each to be put in with one tap.
+func Runs(b Bench, a find.Answer) string {
+	var h html
+	for _, s := range append([]string{a.Why}, a.Ways...) {
+		if s != "" {
+			h.El("p", s)
+		}
+	}
+	if len(a.Runs) == 0 {
+		return h.String()
+	}
+	h.El("p", "Each is best at something: no other is better in every respect. A loss is with the tank full, suction head at the lowest level.", "class", "hint")
+	h.Open("div", "class", "scroll")
+	h.Open("table")
+	h.Open("thead")
+	h.Open("tr")
+	h.El("th", "Run", "scope", "col")
+	for _, c := range runColumns {
+		h.El("th", c.name, "scope", "col")
+	}
+	h.El("th", "Best at", "scope", "col")
+	h.Close("tr")
+	h.Close("thead")
+	h.Open("tbody")
+	for i, r := range a.Runs {
+		h.Open("tr")
+		h.El("th", strconv.Itoa(i+1), "scope", "row")
+		for _, c := range runColumns {
+			h.El("td", c.of(r))
+		}
+		h.El("td", best(r))
+		h.Close("tr")
+	}
+	h.Close("tbody")
+	h.Close("table")
+	h.Close("div")
+	h.Open("div", "class", "run-list")
+	for i, r := range a.Runs {
+		n := strconv.Itoa(i + 1)
+		h.Open("figure", "class", "run")
+		h.Raw(draw.Run(r.Report.Scene, n, 300))
+		h.Open("figcaption")
+		h.El("strong", "Run "+n)
+		h.El("span", best(r))
+		for _, note := range r.Notes {
+			h.El("small", note, "class", "hint")
+		}
+		h.El("button", "Put run "+n+" in", "type", "button", "data-act", "mend", "data-value", "Run "+n+" is in.", "data-edits", editsJSON(r.Edits(b.Design)))
+		h.Close("figcaption")
+		h.Close("figure")
+	}
+	h.Close("div")
+	return h.String()
+}
