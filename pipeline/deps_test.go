@@ -73,19 +73,24 @@ var imports = map[string][]string{
 	"pipeline": slices.Concat(rooms, ground),
 
 	"pipeline/markup": {},
-	"pipeline/find":   views,
-	"pipeline/mend":   views,
-	"pipeline/draw":   append([]string{"pipeline/markup"}, views...),
-	"www/view":        append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens"}, views...),
-	"www/app":         append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
-	"www/workshop":    {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/tokens", "www/view"},
-	"www":             {},
-	"www/site":        {"www", "www/app", "www/view"},
-	"www/browser":     {"www/site"},
-	"wasm/door":       {"pipeline/tokens"},
-	"wasm/page":       {"wasm/door", "www/app"},
-	"wasm/workshop":   {"wasm/door", "www/workshop"},
-	".":               {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/finding", "www/site", "www/view"},
+
+	"pipeline/plot":     {"pipeline/markup"},
+	"pipeline/template": {"pipeline/plot"},
+	"pipeline/workfile": append([]string{"pipeline/plot", "pipeline/template"}, views...),
+
+	"pipeline/find": views,
+	"pipeline/mend": views,
+	"pipeline/draw": append([]string{"pipeline/markup"}, views...),
+	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/workfile"}, views...),
+	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
+	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/tokens", "pipeline/workfile", "www/view"},
+	"www":           {},
+	"www/site":      {"www", "www/app", "www/view"},
+	"www/browser":   {"www/site"},
+	"wasm/door":     {"pipeline/tokens"},
+	"wasm/page":     {"wasm/door", "www/app"},
+	"wasm/workshop": {"wasm/door", "www/workshop"},
+	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/stand", "pipeline/workfile", "www/site", "www/view"},
 }
 
 // pure are the packages that compute: whoever asks twice gets the same answer.

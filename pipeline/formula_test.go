@@ -129,6 +129,14 @@ func (r *reader) single() float64 {
 		return v
 	case r.take("√"):
 		return math.Sqrt(r.single())
+	case r.take("cos("):
+		return math.Cos(r.bracket())
+	case r.take("sin("):
+		return math.Sin(r.bracket())
+	case r.take("tan("):
+		return math.Tan(r.bracket())
+	case r.take("atan("):
+		return math.Atan(r.bracket())
 	case r.take("max("):
 		return r.among(math.Max)
 	case r.take("min("):
@@ -146,6 +154,13 @@ func (r *reader) single() float64 {
 		return 0
 	}
 	r.take(r.rest[:end])
+	return v
+}
+
+// bracket reads what is left of a bracket.
+func (r *reader) bracket() float64 {
+	v := r.sum()
+	r.lost = r.lost || !r.take(")")
 	return v
 }
 

@@ -105,8 +105,9 @@ func (p plant) standInput() stand.Input {
 		toOutlet = -k.above
 	}
 	return stand.Input{
-		Layout:      p.layout,
-		Tank:        stand.TankShape{BottomToOutlet: toOutlet, Depth: k.vessel.BottomDepth() + k.vessel.Straight, Side: k.side},
+		Layout: p.layout,
+		Tank: stand.TankShape{BottomToOutlet: toOutlet, Depth: k.vessel.BottomDepth() + k.vessel.Straight, Side: k.side,
+			Vessel: k.vessel, Wall: p.design.Tank.Wall.Value(), Manway: p.design.Tank.Manway.Or(k.vessel.Brim()), Full: k.full},
 		Height:      p.height,
 		HeightTyped: !s.Height.IsZero(),
 		Raise:       p.flow.Raise,
@@ -123,6 +124,29 @@ func (p plant) standInput() stand.Input {
 		Ceiling:     p.design.Site.Ceiling.Value(),
 		HasCeiling:  !p.design.Site.Ceiling.IsZero(),
 		FallLimit:   p.design.Limits.Fall.Value(),
+
+		Access:   s.Access.Value(),
+		LegOD:    s.LegOD.Value(),
+		LegWall:  s.LegWall.Value(),
+		Feet:     s.Feet.Value(),
+		Splay:    s.Splay.Value(),
+		Braced:   s.Brace == design.DiagonalBrace,
+		BraceOD:  s.BraceOD.Value(),
+		Pad:      s.Pad.Value(),
+		Adjust:   s.Adjust.Value(),
+		Castors:  s.Castors.Value(),
+		Anchored: s.Anchored,
+		Load:     s.Load.Value(),
+
+		Density:     k.liquid.Density,
+		Temperature: k.temperature,
+
+		FloorFall: p.design.Site.FloorFall.Value(),
+		Uneven:    p.design.Site.Uneven.Value(),
+		Door:      p.design.Site.Door.Value(),
+		DoorWidth: p.design.Site.DoorWidth.Value(),
+		Tip:       p.design.Limits.Tip.Value(),
+		Reach:     p.design.Limits.Reach.Value(),
 	}
 }
 

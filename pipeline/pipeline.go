@@ -94,6 +94,7 @@ func (p plant) report() Report {
 		Figures:    all.Figures,
 		Verdicts:   gravestFirst(all.Verdicts),
 		Drivers:    p.stand.Drivers,
+		Bounds:     p.stand.Bounds,
 		Parts:      orders.Lines,
 		Cuts:       orders.Cuts,
 		Welds:      orders.Welds,

@@ -24,6 +24,7 @@ type Report struct {
 	Figures    []finding.Figure  `json:"figures"`
 	Pieces     []Piece           `json:"pieces"`
 	Drivers    []stand.Driver    `json:"heights"` // what the stand's height must satisfy
+	Bounds     []stand.Bound     `json:"heightsAtMost,omitempty"`
 	Parts      []order.Line      `json:"parts"`
 	Cuts       []order.Cut       `json:"cuts"`
 	Welds      []order.Weld      `json:"welds"`
@@ -66,11 +67,23 @@ type Scene struct {
 	Points    []flow.Point
 	System    []flow.CurvePoint
 	FlowInput flow.Input // what the flow was worked out from
+	Stand     stand.Input
+	Seam      q.Length // weld gap at the seam of a cone
 }
 
 // Reserve returns how far the pump is from the end of its suction head. It is
 // worked out when it is asked for.
 func (r Report) Reserve() flow.Reserve { return flow.Reserves(r.Scene.FlowInput) }
+
+// Stability returns how the stand carries the tank and what tips it, with the
+// working of each figure. It is worked out when it is asked for; the verdicts
+// on it are in the report. A report on a design that could not be worked out has none.
+func (r Report) Stability() stand.Stability {
+	if r.plant == nil {
+		return stand.Stability{}
+	}
+	return stand.Stable(r.plant.standInput())
+}
 
 // Figure returns the figure named slug.
 func (r Report) Figure(slug string) (finding.Figure, bool) { return figureNamed(r.Figures, slug) }

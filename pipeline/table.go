@@ -105,5 +105,7 @@ func (p plant) scene() Scene {
 		Points:    p.flow.Points,
 		System:    p.flow.System,
 		FlowInput: p.flowInput(),
+		Stand:     p.standInput(),
+		Seam:      d.Tank.Seam.Value(),
 	}
 }

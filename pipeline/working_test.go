@@ -28,6 +28,9 @@ func plants(t require.TestingT) map[string]design.Design {
 		"runs dry": {{Path: "pump.kind", Value: "none"}, {Path: "delivery.height", Value: "1.5 m"}},
 		"too high": {{Path: "delivery.height", Value: "9.5 m"}},
 		"side":     {{Path: "tank.outlet.place", Value: "side"}, {Path: "tank.outlet.above", Value: "450 mm"}, {Path: "tank.bottom", Value: "korbbogen"}},
+		"splayed": {{Path: "stand.splay", Value: "6°"}, {Path: "stand.legs", Value: "5"}, {Path: "site.floorFall", Value: "1:80"},
+			{Path: "stand.brace", Value: "diagonal"}, {Path: "stand.load", Value: "40 kg"}, {Path: "stand.castors", Value: "35 mm"}},
+		"leaning":  {{Path: "stand.splay", Value: "6°"}, {Path: "stand.feet", Value: "650 mm"}, {Path: "stand.legs", Value: "4"}},
 		"as usual": {{Path: "tank.fill"}, {Path: "stand.height"}},
 		"slower":   {{Path: "pump.rated", Value: "2900 rpm"}, {Path: "pump.speed", Value: "2400 rpm"}, {Path: "delivery.flow", Value: "60 L/min"}, {Path: "pump.curve.2.efficiency", Value: "40 %"}},
 		"wanted":   {{Path: "pump.kind", Value: "none"}, {Path: "delivery.height", Value: "0.3 m"}, {Path: "delivery.flow", Value: "30 L/min"}},
@@ -53,7 +56,7 @@ func plants(t require.TestingT) map[string]design.Design {
 }
 
 func allFigures(r pipeline.Report) []finding.Figure {
-	return slices.Concat(r.Figures, r.Transfer().Figures, r.Reserve().Figures)
+	return slices.Concat(r.Figures, r.Transfer().Figures, r.Reserve().Figures, r.Stability().Figures)
 }
 
 // notByFormula are the figures that no calculator gives from the inputs shown,
@@ -89,6 +92,14 @@ var notByFormula = map[string]string{
 	"welds":                  "counted",
 	"parts":                  "counted",
 	"tube-length":            "a sum over the cuts, which are listed",
+
+	"centre-":         "summed moments: packages vessel and stand",
+	"mass-empty":      "summed: package stand",
+	"mass-worst":      "summed: package stand",
+	"tip-angle-full":  "solved: TestFreeSurfaceAgainstStrips, in package stand",
+	"tip-angle-worst": "solved: TestFreeSurfaceAgainstStrips, in package stand",
+	"steel-strength":  "a table: package stand",
+	"leg-resistance":  "the standard's curve: TestResistance, in package stand",
 }
 
 // reason returns why the figure of that slug is not given by its formula.

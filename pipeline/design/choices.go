@@ -27,6 +27,12 @@ const (
 	Unlike = "unlike"
 )
 
+// How the legs may be braced.
+const (
+	NoBrace       = "none"
+	DiagonalBrace = "diagonal"
+)
+
 // Positive reports whether a pump of this kind pushes out a volume at each
 // turn, whatever stands against it.
 func Positive(kind string) bool { return kind == Flexible || kind == Lobe || kind == Peristaltic }
@@ -67,6 +73,7 @@ var (
 		{Slug: "caustic", Name: "caustic"}, {Slug: "nitric", Name: "nitric acid"}, {Slug: "phosphoric", Name: "phosphoric acid"},
 		{Slug: "peracetic", Name: "peracetic acid"}, {Slug: "hypochlorite", Name: "hypochlorite"},
 	}
+	braces = []Choice{{Slug: NoBrace, Name: "none"}, {Slug: DiagonalBrace, Name: "diagonal, from each leg's foot to the next one's top"}}
 	thirds = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
 	// What a run that is found may be made with.
 	finderJoints = []Choice{{Slug: "welded", Name: "welded, unions where it is taken apart"}, {Slug: "unions", Name: "unions at every bend"}}
@@ -110,6 +117,8 @@ func Choices(d Design, path string) []Choice {
 		return liquids
 	case "liquid.medium":
 		return mediums
+	case "stand.brace":
+		return braces
 	case "stand.legs":
 		var legs []Choice
 		for n := fewestLegs; n <= mostLegs; n++ {

@@ -72,6 +72,9 @@ type Tank struct {
 	Fill      q.Entered[q.Volume] `json:"fill,omitzero"`      // liquid in the tank when full; default brimful less 10 %
 	Lowest    q.Entered[q.Length] `json:"lowest,omitzero"`    // level over the outlet at which the transfer is stopped; default 50 mm
 	Outlet    Outlet              `json:"outlet,omitzero"`
+	Wall      q.Entered[q.Length] `json:"wall,omitzero"`   // of shell and bottom; default 2 mm
+	Manway    q.Entered[q.Length] `json:"manway,omitzero"` // where it is reached into, over the lowest inside point; default: its brim
+	Seam      q.Entered[q.Length] `json:"seam,omitzero"`   // weld gap at the seam of a cone; default 1 mm
 }
 
 // Outlet is where the liquid leaves the tank, and the end welded there.
@@ -93,6 +96,19 @@ type Stand struct {
 	Clearance q.Entered[q.Length] `json:"clearance,omitzero"` // free height over the bucket; default 20 mm
 	Stock     q.Entered[q.Length] `json:"stock,omitzero"`     // stock length the legs are cut from; default 6 m
 	Kerf      q.Entered[q.Length] `json:"kerf,omitzero"`      // width of the saw cut; default 2.5 mm
+
+	Access   q.Entered[q.Length] `json:"access,omitzero"`    // height of a jack or pallet truck that must pass under the stack; default: none
+	LegOD    q.Entered[q.Length] `json:"legOD,omitzero"`     // outside diameter of the leg tube; default 48.3 mm
+	LegWall  q.Entered[q.Length] `json:"legWall,omitzero"`   // of the tube of legs and braces; default 2 mm
+	Feet     q.Entered[q.Length] `json:"feet,omitzero"`      // tank's axis to the middle of a foot, on the floor; default: legs that meet the tank flush with its shell
+	Splay    q.Entered[q.Angle]  `json:"splay,omitzero"`     // of the legs from upright, feet outwards; default 0°
+	Brace    string              `json:"brace,omitempty"`    // none (default) or diagonal: from foot to top, between all legs
+	BraceOD  q.Entered[q.Length] `json:"braceOD,omitzero"`   // outside diameter of a brace; default 33.7 mm
+	Pad      q.Entered[q.Length] `json:"pad,omitzero"`       // diameter of a foot on the floor; default 60 mm
+	Adjust   q.Entered[q.Length] `json:"adjust,omitzero"`    // how far a foot screws out beyond Foot; default 0
+	Castors  q.Entered[q.Length] `json:"castors,omitzero"`   // how far a castor's wheel trails behind its swivel; default: no castors
+	Anchored bool                `json:"anchored,omitempty"` // the feet are fixed to the floor, or the tank to a wall
+	Load     q.Entered[q.Mass]   `json:"load,omitzero"`      // on the tank beside its own steel: lid, jacket, agitator; default 0
 }
 
 // Piece is one thing in a line. Which fields count depends on its Kind; the
@@ -235,6 +251,11 @@ type Cleaning struct {
 type Site struct {
 	Altitude q.Entered[q.Length] `json:"altitude,omitzero"` // above the sea; default 0
 	Ceiling  q.Entered[q.Length] `json:"ceiling,omitzero"`  // free height over the floor; default: not checked
+
+	Door      q.Entered[q.Length] `json:"door,omitzero"`      // free height of the door that the tank comes in by; default: not checked
+	DoorWidth q.Entered[q.Length] `json:"doorWidth,omitzero"` // and its free width; default: not checked
+	FloorFall q.Entered[q.Slope]  `json:"floorFall,omitzero"` // of the floor under the stand; default level
+	Uneven    q.Entered[q.Length] `json:"uneven,omitzero"`    // how far that floor is out of flat under one foot; default 5 mm
 }
 
 // Limits are what the user holds the plant to, where the usual limit is not theirs.
@@ -247,6 +268,8 @@ type Limits struct {
 	Gap           q.Entered[q.Length]   `json:"gap,omitzero"`           // what may be left open where a line should meet; default 1 mm
 	Spring        q.Entered[q.Angle]    `json:"spring,omitzero"`        // angle that a joint may be sprung; default 1.5°
 	FloorSpace    q.Entered[q.Length]   `json:"floorSpace,omitzero"`    // free height under everything for cleaning; default 150 mm
+	Tip           q.Entered[q.Angle]    `json:"tip,omitzero"`           // incline that the stand must not tip on; default 10°
+	Reach         q.Entered[q.Length]   `json:"reach,omitzero"`         // highest over the floor that somebody works at; default: not checked
 }
 
 // Measurement is a dimension of a catalogue part that the user took with a caliper.

@@ -57,7 +57,7 @@ func TestEditsThatCannotBeMade(t *testing.T) {
 		{set("tank.bore", "1,500 mm"), "tank.bore", "may be read two ways: 1500, or 1.500", "write 1500 or 1.500"},
 		{set("tank.bre", "1 m"), "tank.bre", "is not a field of tank", "perhaps bore was meant"},
 		{set("tnak.bore", "1 m"), "tnak.bore", "is not a field of a design", "perhaps tank was meant"},
-		{set("site.depth", "1 m"), "site.depth", "is not a field of site", "write altitude or ceiling"},
+		{set("site.depth", "1 m"), "site.depth", "is not a field of site", "write altitude, ceiling, door, doorWidth, floorFall or uneven"},
 		{set("tank", "1 m"), "tank", "cannot be put into a group of fields", "name one of the fields in tank"},
 		{set("under", ""), "under", "cannot be put into a group of fields", "name one of the fields in under"},
 		{set("title.0", "x"), "title.0", "goes on after title, which holds nothing more", "write title"},

@@ -16,6 +16,15 @@ var (
 	usualClearance   = q.MustParse[q.Length]("20 mm")
 	usualStock       = q.MustParse[q.Length]("6 m")
 	usualKerf        = q.MustParse[q.Length]("2.5 mm")
+	usualWall        = q.MustParse[q.Length]("2 mm")
+	usualSeam        = q.MustParse[q.Length]("1 mm")
+	usualLegOD       = q.MustParse[q.Length]("48.3 mm")
+	usualLegWall     = q.MustParse[q.Length]("2 mm")
+	usualBraceOD     = q.MustParse[q.Length]("33.7 mm")
+	usualPad         = q.MustParse[q.Length]("60 mm")
+	usualLoad        = q.MustParse[q.Mass]("0 kg")
+	usualFloorFall   = q.MustParse[q.Slope]("level")
+	usualUneven      = q.MustParse[q.Length]("5 mm")
 	usualTemperature = q.MustParse[q.Temperature]("20 °C")
 	usualStrength    = q.MustParse[q.Strength]("10 °P")
 	usualExtract     = q.MustParse[q.Strength]("2 %")
@@ -46,6 +55,7 @@ var (
 		Gap:           q.MustParse[q.Length]("1 mm"),
 		Spring:        q.MustParse[q.Angle]("1.5°"),
 		FloorSpace:    q.MustParse[q.Length]("150 mm"),
+		Tip:           q.MustParse[q.Angle]("10°"),
 	}
 )
 
@@ -62,6 +72,8 @@ func (d Design) Filled() Design {
 	d.Tank.Outlet.Place = either(d.Tank.Outlet.Place, "bottom")
 	d.Tank.Outlet.Stub = usually(d.Tank.Outlet.Stub, usualStub)
 	d.Tank.Outlet.End = either(d.Tank.Outlet.End, Weld)
+	d.Tank.Wall = usually(d.Tank.Wall, usualWall)
+	d.Tank.Seam = usually(d.Tank.Seam, usualSeam)
 
 	d.Stand.LegTop = usually(d.Stand.LegTop, usualZeroLength)
 	d.Stand.Foot = usually(d.Stand.Foot, usualZeroLength)
@@ -72,6 +84,15 @@ func (d Design) Filled() Design {
 	d.Stand.Clearance = usually(d.Stand.Clearance, usualClearance)
 	d.Stand.Stock = usually(d.Stand.Stock, usualStock)
 	d.Stand.Kerf = usually(d.Stand.Kerf, usualKerf)
+	d.Stand.Access = usually(d.Stand.Access, usualZeroLength)
+	d.Stand.LegOD = usually(d.Stand.LegOD, usualLegOD)
+	d.Stand.LegWall = usually(d.Stand.LegWall, usualLegWall)
+	d.Stand.Splay = usually(d.Stand.Splay, usualZeroAngle)
+	d.Stand.Brace = either(d.Stand.Brace, NoBrace)
+	d.Stand.BraceOD = usually(d.Stand.BraceOD, usualBraceOD)
+	d.Stand.Pad = usually(d.Stand.Pad, usualPad)
+	d.Stand.Adjust = usually(d.Stand.Adjust, usualZeroLength)
+	d.Stand.Load = usually(d.Stand.Load, usualLoad)
 
 	d.Pump.Kind = either(d.Pump.Kind, "centrifugal")
 	d.Pump.Aside = usually(d.Pump.Aside, usualZeroLength)
@@ -109,6 +130,8 @@ func (d Design) Filled() Design {
 		d.Liquid.Medium = either(d.Liquid.Medium, Unlike)
 	}
 	d.Site.Altitude = usually(d.Site.Altitude, usualZeroLength)
+	d.Site.FloorFall = usually(d.Site.FloorFall, usualFloorFall)
+	d.Site.Uneven = usually(d.Site.Uneven, usualUneven)
 
 	d.Limits.SuctionMargin = usually(d.Limits.SuctionMargin, usualLimits.SuctionMargin)
 	d.Limits.SuctionRatio = usually(d.Limits.SuctionRatio, usualLimits.SuctionRatio)
@@ -118,6 +141,7 @@ func (d Design) Filled() Design {
 	d.Limits.Gap = usually(d.Limits.Gap, usualLimits.Gap)
 	d.Limits.Spring = usually(d.Limits.Spring, usualLimits.Spring)
 	d.Limits.FloorSpace = usually(d.Limits.FloorSpace, usualLimits.FloorSpace)
+	d.Limits.Tip = usually(d.Limits.Tip, usualLimits.Tip)
 
 	d.KeepOuts = copied(d.KeepOuts)
 	for i := range d.KeepOuts {

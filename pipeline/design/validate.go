@@ -95,6 +95,9 @@ func (v *validator) tank(t Tank) {
 	span(v, "tank.coneAngle", t.ConeAngle, rad(10), rad(170), "10° to 170°, the full angle of the cone")
 	span(v, "tank.fill", t.Fill, 0.001, 2000, "1 L to 2000 m³")
 	span(v, "tank.lowest", t.Lowest, 0, 20, "0 to 20 m")
+	span(v, "tank.wall", t.Wall, 0.0005, 0.05, "0.5 mm to 50 mm")
+	span(v, "tank.manway", t.Manway, 0, 30, "0 to 30 m, over the lowest inside point")
+	span(v, "tank.seam", t.Seam, 0, 0.01, "0 to 10 mm")
 
 	o := t.Outlet
 	v.choice("tank.outlet.place", o.Place, places)
@@ -121,6 +124,20 @@ func (v *validator) stand(s Stand) {
 	span(v, "stand.clearance", s.Clearance, 0, 5, "0 to 5 m")
 	span(v, "stand.stock", s.Stock, 0.5, 20, "500 mm to 20 m")
 	span(v, "stand.kerf", s.Kerf, 0, 0.02, "0 to 20 mm")
+	span(v, "stand.access", s.Access, 0, 5, "0 to 5 m")
+	span(v, "stand.legOD", s.LegOD, 0.01, 0.5, "10 mm to 500 mm")
+	span(v, "stand.legWall", s.LegWall, 0.0005, 0.05, "0.5 mm to 50 mm")
+	if od, wall := s.LegOD.Or(usualLegOD.Value()), s.LegWall.Or(usualLegWall.Value()); wall > od/2 && od > 0 {
+		v.fault("stand.legWall", s.LegWall.String(), "is more than half of the leg tube", "a tube of "+q.Text(od)+" has a wall of less than "+q.Text(od/2))
+	}
+	span(v, "stand.feet", s.Feet, 0.02, 20, "20 mm to 20 m, from the tank's axis")
+	span(v, "stand.splay", s.Splay, 0, rad(45), "0° to 45° from upright")
+	v.choice("stand.brace", s.Brace, braces)
+	span(v, "stand.braceOD", s.BraceOD, 0.006, 0.5, "6 mm to 500 mm")
+	span(v, "stand.pad", s.Pad, 0.01, 2, "10 mm to 2 m")
+	span(v, "stand.adjust", s.Adjust, 0, 0.5, "0 to 500 mm")
+	span(v, "stand.castors", s.Castors, 0, 0.3, "0 to 300 mm, wheel behind swivel")
+	span(v, "stand.load", s.Load, 0, 1e5, "0 to 100 t")
 }
 
 func (v *validator) pump(p Pump) {
@@ -228,6 +245,10 @@ func (v *validator) rest(d Design) {
 
 	span(v, "site.altitude", d.Site.Altitude, -430, 5000, "-430 m to 5000 m")
 	span(v, "site.ceiling", d.Site.Ceiling, 0.5, 50, "500 mm to 50 m")
+	span(v, "site.door", d.Site.Door, 0.5, 50, "500 mm to 50 m")
+	span(v, "site.doorWidth", d.Site.DoorWidth, 0.3, 50, "300 mm to 50 m")
+	span(v, "site.floorFall", d.Site.FloorFall, 0, 0.2, "level to 1:5")
+	span(v, "site.uneven", d.Site.Uneven, 0, 0.2, "0 to 200 mm")
 	v.seal("seal", d.Seal, false)
 	span(v, "finish", d.Finish, 0, 50e-6, "0 to 50 µm, as Ra")
 	v.cleaning(d.Cleaning)
@@ -242,6 +263,8 @@ func (v *validator) rest(d Design) {
 	span(v, "limits.gap", l.Gap, 0, 0.1, "0 to 100 mm")
 	span(v, "limits.spring", l.Spring, 0, rad(10), "0 to 10°")
 	span(v, "limits.floorSpace", l.FloorSpace, 0, 2, "0 to 2 m")
+	span(v, "limits.tip", l.Tip, 0, rad(45), "0° to 45°")
+	span(v, "limits.reach", l.Reach, 0.5, 20, "500 mm to 20 m")
 
 	v.measured(d.Measured)
 	v.made(d.Made)

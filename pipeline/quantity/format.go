@@ -36,6 +36,7 @@ var shown = [...][2]string{
 	KindStrength:    {"°P", "°P"},
 	KindConsistency: {"Pa·sⁿ", "Pa·sⁿ"},
 	KindRotation:    {"rpm", "rpm"},
+	KindForce:       {"N", "lbf"},
 }
 
 // Unit returns the symbol in which kind k is shown in system s: "mm", "m",
@@ -97,6 +98,13 @@ func (a Amount) Text(s System) string {
 	case KindPressure:
 		if s == Metric && math.Abs(n) < 0.09995 { // a yield stress
 			return significant(a.SI, 3) + " Pa"
+		}
+		if s == Metric && math.Abs(n) >= 9995 { // in steel
+			return significant(n/1000, 3) + " MPa"
+		}
+	case KindForce:
+		if s == Metric && math.Abs(n) >= 999.5 {
+			return significant(n/1000, 3) + " kN"
 		}
 	case KindPower:
 		if s == Metric && math.Abs(n) < 0.9995 {

@@ -73,6 +73,10 @@ func TestText(t *testing.T) {
 		{KindNumber, 123456, "123000", "123000"},
 		{KindStrength, 0.0404, "4 °P", "4 °P"},
 		{KindRotation, 2847.0 / 60, "2847 rpm", "2847 rpm"},
+		{KindForce, 250, "250 N", "56.2 lbf"},
+		{KindForce, 3433, "3.43 kN", "772 lbf"},
+		{KindPressure, 405e3, "405 kPa", "58.7 psi"},
+		{KindPressure, 210e6, "210 MPa", "30500 psi"},
 		{KindFlow, math.NaN(), "not a number", "not a number"},
 		{KindFlow, math.Inf(-1), "not a number", "not a number"},
 	} {

@@ -198,6 +198,8 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 		{KindStrength, "12 %", 0.12},
 		{KindStrength, "SG 1.000", 0},
 		{KindRotation, "2900 rpm", 2900.0 / 60},
+		{KindForce, "2.5 kN", 2500},
+		{KindForce, "1 lbf", 4.4482216152605}, // NIST SP 811 B.8
 		{KindRotation, "60 r/min", 1},
 	} {
 		a, err := ParseAmount(c.kind, c.text)
@@ -242,6 +244,7 @@ func TestParseRefuses(t *testing.T) {
 		{KindFraction, "15", "is more than the whole", "write 15 % if you mean percent"},
 		{KindRotation, "50 Hz", "is the frequency of the supply, which a motor's shaft falls short of", "write the rpm of its plate"},
 		{KindRotation, "2900", "has no unit", "write 2900 rpm"},
+		{KindForce, "25 kg", "is a mass", "write N; 1 kg weighs 9.81 N"},
 		{KindLength, "1,500 mm", "may be read two ways: 1500, or 1.500", "write 1500 or 1.500"},
 		{KindLength, "1,500.5 mm", "has more than one point or comma in a number", "write 1234.5, without marks between the thousands"},
 		{KindLength, "1.2.3 mm", "has more than one point or comma in a number", "write 1234.5, without marks between the thousands"},

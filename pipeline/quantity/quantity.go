@@ -33,6 +33,7 @@ type (
 	Strength    float64 // mass fraction of dissolved sugar, kg/kg; typed as °P, °Bx, %, SG or a density at 20 °C
 	Consistency float64 // K of a power-law liquid, pascal seconds to the power of its index n
 	Rotation    float64 // turns per second
+	Force       float64 // newtons
 )
 
 // Exact conversions, as multiples of the SI unit.
@@ -112,6 +113,7 @@ const (
 	KindStrength
 	KindConsistency
 	KindRotation
+	KindForce
 )
 
 func (Length) Kind() Kind      { return KindLength }
@@ -133,6 +135,7 @@ func (Number) Kind() Kind      { return KindNumber }
 func (Strength) Kind() Kind    { return KindStrength }
 func (Consistency) Kind() Kind { return KindConsistency }
 func (Rotation) Kind() Kind    { return KindRotation }
+func (Force) Kind() Kind       { return KindForce }
 
 // Amount is a quantity of any kind, for tables and reports that hold them
 // side by side.

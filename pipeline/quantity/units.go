@@ -247,6 +247,16 @@ var kinds = [...]kindTable{
 		refused: []refusal{{"hz", "is the frequency of the supply, which a motor's shaft falls short of", "write the rpm of its plate"}},
 		sample:  "2900 rpm", usual: [2]string{"rpm", "rpm"},
 	},
+	KindForce: {
+		name: "force",
+		units: []unit{
+			{symbol: "N", words: []string{"newton", "newtons"}, mul: 1, div: 1},
+			{symbol: "kN", mul: 1000, div: 1},
+			{symbol: "lbf", mul: 4.4482216152605, div: 1}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
+		},
+		refused: []refusal{{"kg", "is a mass", "write N; 1 kg weighs 9.81 N"}},
+		sample:  "250 N", usual: [2]string{"N", "kN"},
+	},
 }
 
 const (

@@ -16,6 +16,7 @@ type Driver struct {
 	Needed  q.Length        `json:"needed"`            // of the outlet face over the floor, at least
 	Slack   q.Length        `json:"slack"`             // height less Needed; negative where it is not met
 	Governs bool            `json:"governs"`           // needs the most
+	Until   q.Length        `json:"until"`             // of the one that governs: how much less of it lowers the tank, before another governs; of the others: how much more they may need before they do
 	Either  q.Length        `json:"either"`            // half-width of doubt about Needed
 	Hangs   []finding.Share `json:"hangsOn,omitempty"` // what that doubt hangs on, the part to measure first at its head
 }
@@ -25,6 +26,7 @@ func (d Driver) doubt() route.Doubt { return route.Doubt{Either: d.Either, Hangs
 // The needs.
 const (
 	driverBucket  = "bucket"
+	driverAccess  = "access"
 	driverFloor   = "floor-space"
 	driverFall    = "fall-to-pump"
 	driverOutflow = "fall-to-outflow"
@@ -41,13 +43,19 @@ func ranked(in Input, l line) []Driver {
 	for i := range ds {
 		ds[i].Slack = in.Height - ds[i].Needed
 		ds[i].Governs = i == 0
+		ds[i].Until = ds[0].Needed - ds[i].Needed
+	}
+	if len(ds) > 1 {
+		ds[0].Until = ds[0].Needed - ds[1].Needed
+	} else if len(ds) == 1 {
+		ds[0].Until = max(0, ds[0].Needed)
 	}
 	return ds
 }
 
 // drivers returns every need that the plant has.
 func drivers(in Input, l line) []Driver {
-	ds := make([]Driver, 0, 4)
+	ds := make([]Driver, 0, 5)
 	if in.Bucket > 0 {
 		hang, doubt := l.hanging(in, l.stack())
 		ds = append(ds, Driver{
@@ -56,6 +64,17 @@ func drivers(in Input, l line) []Driver {
 			Why: "What hangs under the outlet reaches " + q.Text(hang) + " below its face; the bucket takes " +
 				q.Text(in.Bucket) + " and wants " + q.Text(in.Clearance) + " free over it.",
 			Needed: hang + in.Bucket + in.Clearance,
+			Either: doubt.Either, Hangs: doubt.Hangs,
+		})
+	}
+	if in.Access > 0 {
+		hang, doubt := l.hanging(in, l.stack())
+		ds = append(ds, Driver{
+			Slug: driverAccess,
+			Name: "Jack or pallet truck under the stack",
+			Why: "What hangs under the outlet reaches " + q.Text(hang) + " below its face; the truck is " +
+				q.Text(in.Access) + " high and wants " + q.Text(in.Clearance) + " free over it.",
+			Needed: hang + in.Access + in.Clearance,
 			Either: doubt.Either, Hangs: doubt.Hangs,
 		})
 	}

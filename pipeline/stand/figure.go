@@ -26,11 +26,12 @@ func figures(in Input, r Result, l line) []finding.Figure {
 	fs := []finding.Figure{
 		{Slug: figureHeight, Name: "Outlet face over the floor", Amount: q.Of(in.Height), Either: either(r.Height), Hangs: r.Height.Hangs, Piece: "stand", Working: heightWorking(in, r.Drivers)},
 		{Slug: figureLeg, Name: "Leg tube, each", Amount: q.Of(legs.LegLength), Either: either(legs.LegDoubt), Hangs: legs.LegDoubt.Hangs, Piece: "stand", Working: finding.Working{
-			Formula: "L = H + t - f",
+			Formula: "L = (H + t - f)/cos(θ)",
 			Inputs: []finding.Input{
 				finding.In("H", "outlet face over the floor", in.Height),
 				finding.In("t", "top of the legs over the outlet face", in.LegTop),
 				finding.In("f", "foot under the leg tube", in.Foot),
+				finding.In("θ", "splay", in.Splay),
 			},
 			Source: "geometry", Range: exact,
 		}},

@@ -44,7 +44,7 @@ func heightDoubt(in Input, ds []Driver) route.Doubt {
 
 // legsOf works the legs out; height is the doubt about the height, which they share.
 func legsOf(in Input, height route.Doubt) Legs {
-	l := Legs{LegCount: in.Legs, LegLength: in.Height + in.LegTop - in.Foot}
+	l := Legs{LegCount: in.Legs, LegLength: q.Length(float64(in.Rise()) / math.Cos(float64(in.Splay)))}
 	if l.LegLength <= 0 || in.Legs < 1 {
 		l.LegLength = 0
 		return l

@@ -11,6 +11,7 @@ import (
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
+	"drawoff/pipeline/vessel"
 )
 
 // TankShape is what the stand has to know of the tank.
@@ -18,6 +19,10 @@ type TankShape struct {
 	BottomToOutlet q.Length // lowest inside point over the outlet face; negative for a side outlet, whose centre is over it
 	Depth          q.Length // lowest inside point to brim
 	Side           bool     // the outlet is in the side
+	Vessel         vessel.Vessel
+	Wall           q.Length // of shell and bottom
+	Manway         q.Length // where it is reached into, over the lowest inside point
+	Full           q.Length // level over the lowest inside point
 }
 
 // Input is what Check reads, with every usual value filled in.
@@ -40,12 +45,36 @@ type Input struct {
 	HasCeiling  bool
 	FallLimit   q.Slope // least fall of a line that must drain
 	FreeOutflow bool    // by gravity: nobody said at what height the liquid comes out
+
+	Access   q.Length // height of what must pass under the stack; 0 for nothing
+	LegOD    q.Length
+	LegWall  q.Length // of braces too
+	Feet     q.Length // tank's axis to the middle of a foot, on the floor; 0: legs flush with the shell at their top
+	Splay    q.Angle  // of the legs from upright, feet outwards
+	Braced   bool     // diagonally, so that the stand cannot sway
+	BraceOD  q.Length
+	Pad      q.Length // diameter of a foot on the floor
+	Adjust   q.Length // how far a foot screws out
+	Castors  q.Length // wheel behind swivel; 0 for none
+	Anchored bool     // to floor or wall
+	Load     q.Mass   // on the tank beside its own steel
+
+	Density     q.Density // of the liquid
+	Temperature q.Temperature
+
+	FloorFall q.Slope  // under the stand
+	Uneven    q.Length // under one foot
+	Door      q.Length // free height; 0 where it is not known
+	DoorWidth q.Length
+	Tip       q.Angle  // incline that it must not tip on
+	Reach     q.Length // highest that somebody works at; 0 where nobody said
 }
 
 // Result is what Check has to say.
 type Result struct {
 	finding.Findings
 	Drivers []Driver    // the neediest first
+	Bounds  []Bound     // what it must not be higher for
 	Height  route.Doubt // about the height of the outlet face; none where somebody asked for one
 	Legs
 	Overall q.Length // brim over the floor
@@ -59,10 +88,16 @@ const (
 	RuleBucket  = "bucket-space"
 	RuleCeiling = "ceiling"
 	RuleLegs    = "leg-length"
+	RuleReach   = "reach"
+	RuleDoor    = "door"
+	RuleTip     = "tipping"
+	RulePush    = "push"
+	RuleRock    = "rocking"
+	RuleLoad    = "leg-strength"
 )
 
 // caution is always said: legs hold up a tonne of liquid over people.
-const caution = "The stand is a sketch, not a structural certificate: nothing here checks its strength, its feet or how it tips. " +
+const caution = "What is said of the stand is guidance for a sketch, not a structural certificate: it takes the tank as rigid and the legs as sound tube, and knows nothing of welds, dents, knocks, wind or earthquakes. " +
 	"A full tank on legs can kill: have the stand checked by a competent person, fix it so that it cannot tip or be pushed over, " +
 	"and never lift or move the tank with liquid in it."
 
@@ -100,13 +135,17 @@ func Check(in Input) Result {
 		Overall: in.Height + in.Tank.BottomToOutlet + in.Tank.Depth,
 		Caution: caution,
 	}
+	r.Bounds = bounds(in)
 	r.Height = heightDoubt(in, r.Drivers)
 	r.Legs = legsOf(in, r.Height)
 	r.Verdicts = append(r.Verdicts, heightVerdicts(in, r.Drivers, l)...)
 	r.Verdicts = append(r.Verdicts, floorVerdict(in, l)...)
 	r.Verdicts = append(r.Verdicts, bucketVerdict(in, l)...)
 	r.Verdicts = append(r.Verdicts, ceilingVerdict(in, r.Overall, r.Height)...)
+	r.Verdicts = append(r.Verdicts, reachVerdict(in)...)
+	r.Verdicts = append(r.Verdicts, doorVerdict(in, r.Overall)...)
 	r.Verdicts = append(r.Verdicts, legVerdicts(in, r.Legs)...)
+	r.Verdicts = append(r.Verdicts, standing(in)...)
 	r.Figures = figures(in, r, l)
 	return r
 }

@@ -417,7 +417,7 @@ func TestDriverJSON(t *testing.T) {
 	t.Parallel()
 	b, err := json.Marshal(Driver{Slug: driverBucket, Needed: q.Mm(420), Slack: q.Mm(5), Governs: true})
 	require.NoError(t, err)
-	assert.JSONEq(t, `{"slug":"bucket","name":"","why":"","needed":{"value":420,"unit":"mm"},"slack":{"value":5,"unit":"mm"},"governs":true,"either":{"value":0,"unit":"mm"}}`, string(b))
+	assert.JSONEq(t, `{"slug":"bucket","name":"","why":"","needed":{"value":420,"unit":"mm"},"slack":{"value":5,"unit":"mm"},"governs":true,"until":{"value":0,"unit":"mm"},"either":{"value":0,"unit":"mm"}}`, string(b))
 }
 
 func BenchmarkCheck(b *testing.B) {

@@ -64,7 +64,7 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 // person's to judge.
 func weight(driver string) finding.Level {
 	switch driver {
-	case driverBucket, driverFloor:
+	case driverBucket, driverAccess, driverFloor:
 		return finding.Look
 	}
 	return finding.Stop
@@ -72,7 +72,7 @@ func weight(driver string) finding.Level {
 
 func basis(driver string) string {
 	switch driver {
-	case driverBucket:
+	case driverBucket, driverAccess:
 		return "geometry; the free height over the bucket is " + noSource
 	case driverFloor:
 		return floorBasis

@@ -33,3 +33,10 @@ const (
 	Korbbogen Bottom = "korbbogen" // torispherical, crown radius 0.8 D, knuckle 0.154 D (DIN 28013)
 	Flat      Bottom = "flat"
 )
+
+// Dish returns the radii of crown and knuckle of a dished bottom, inside; 0 of
+// a cone or a flat bottom.
+func (v Vessel) Dish() (crown, knuckle q.Length) {
+	s := v.shape()
+	return q.Length(s.crown), q.Length(s.knuckle)
+}

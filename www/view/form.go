@@ -27,6 +27,9 @@ var (
 		{"coneAngle", "Cone angle", "full angle between the sides"},
 		{"fill", "Liquid when full", "90 % of brimful if left empty"},
 		{"lowest", "Stop at level", "over the outlet"},
+		{"wall", "Wall", "of shell and bottom"},
+		{"manway", "Manway inside", "over the lowest inside point; the brim if left empty"},
+		{"seam", "Gap at the cone's seam", "for the weld"},
 	}
 	outletFields = []field{
 		{"place", "Outlet", ""},
@@ -44,6 +47,26 @@ var (
 		{"clearance", "Free over the bucket", ""},
 		{"stock", "Leg stock length", ""},
 		{"kerf", "Saw kerf", ""},
+		{"access", "Jack or pallet truck", "its height; must pass under the stack"},
+	}
+	legFields = []field{
+		{"legOD", "Leg tube, outside", ""},
+		{"legWall", "Leg wall", "of braces too"},
+		{"feet", "Feet from tank's axis", "legs flush with the shell if left empty"},
+		{"splay", "Splay", "from upright, feet outwards"},
+		{"pad", "Foot pad", "diameter on the floor"},
+		{"adjust", "Adjusters screw out", ""},
+		{"castors", "Castors: wheel behind swivel", "empty for none"},
+		{"brace", "Braces", ""},
+		{"braceOD", "Brace tube, outside", ""},
+		{"anchored", "Anchored", "feet fixed to the floor, or tank to a wall"},
+		{"load", "Other weight on it", "lid, jacket, agitator"},
+	}
+	roomFields = []field{
+		{"door", "Door, height", "that the tank comes in by"},
+		{"doorWidth", "Door, width", ""},
+		{"floorFall", "Floor falls", "under the stand"},
+		{"uneven", "Floor out of flat", "under one foot"},
 	}
 	pumpFields = []field{
 		{"kind", "Pump", ""},
@@ -77,6 +100,8 @@ var (
 		{"gap", "Gap that closes", "where a line meets its end"},
 		{"spring", "Spring at a joint", "angle it may be forced"},
 		{"floorSpace", "Free over the floor", "for cleaning"},
+		{"tip", "Incline it must stand on", "without tipping"},
+		{"reach", "Highest to work at", "over the floor; empty: not checked"},
 	}
 	dropFields = []field{
 		{"flow", "Flow", ""},
@@ -130,11 +155,16 @@ func Form(b Bench) string {
 		f.fields("", []field{{"title", "Title", ""}, {"note", "Note", ""}})
 	})
 	f.group("Tank", true, func() {
-		f.fields("tank.", f.without(tankFields, "coneAngle", f.filled.Tank.Bottom != "cone"))
+		cone := f.filled.Tank.Bottom == "cone"
+		f.fields("tank.", f.without(f.without(tankFields, "coneAngle", !cone), "seam", !cone))
 		f.fields("tank.outlet.", f.without(outletFields, "above", f.filled.Tank.Outlet.Place != "side"))
 	})
 	f.group("Under the tank", true, func() { f.list("under", d.Under) })
 	f.group("Stand", true, func() { f.fields("stand.", standFields) })
+	f.group("Legs, feet and room", false, func() {
+		f.fields("stand.", f.without(legFields, "braceOD", f.filled.Stand.Brace == design.NoBrace))
+		f.fields("site.", roomFields)
+	})
 	if f.filled.Pump.Kind == "none" {
 		f.group("Run", true, func() { f.list("run", d.Run) })
 	} else {
@@ -231,7 +261,7 @@ func (f *form) control(path string, x field) {
 	f.El("label", x.label, "for", id)
 	common := []string{"id", id, "data-path", path, "aria-describedby", described, "aria-invalid", invalid}
 	switch {
-	case strings.HasSuffix(path, ".fit") || strings.HasSuffix(path, ".prepared"):
+	case strings.HasSuffix(path, ".fit") || strings.HasSuffix(path, ".prepared") || path == "stand.anchored":
 		f.Void("input", append(common, "type", "checkbox", "checked", markup.If(value == "true", markup.Empty))...)
 	case path == "note":
 		f.Open("textarea", append(common, "rows", "2")...)

@@ -50,6 +50,11 @@ func (g *generator) design() design.Design {
 		Site: design.Site{
 			Altitude: maybe(g, "altitude", func() q.Entered[q.Length] { return g.length("altitude", -430, 5000, 0, 2000) }),
 			Ceiling:  maybe(g, "ceiling", func() q.Entered[q.Length] { return g.length("ceiling", 0.5, 50, 2.2, 5) }),
+
+			Door:      maybe(g, "door", func() q.Entered[q.Length] { return g.length("door", 0.5, 50, 1.8, 3) }),
+			DoorWidth: maybe(g, "door-width", func() q.Entered[q.Length] { return g.length("door-width", 0.3, 50, 0.7, 2) }),
+			FloorFall: maybe(g, "floor-fall", func() q.Entered[q.Slope] { return g.fall("floor-fall", 0, 20) }),
+			Uneven:    maybe(g, "uneven", func() q.Entered[q.Length] { return g.length("uneven", 0, 0.2, 0, 0.02) }),
 		},
 		Liquid: g.liquid(),
 		Seal:   g.material("seal", ""),
@@ -136,6 +141,9 @@ func (g *generator) tank() design.Tank {
 		ConeAngle: maybe(g, "cone-angle", func() q.Entered[q.Angle] { return typed[q.Angle](g, "cone-angle", 10, 170, 1, "°", "deg") }),
 		Fill:      maybe(g, "fill", func() q.Entered[q.Volume] { return typed[q.Volume](g, "fill", 10, 30000, 10, "L", "hL", "imp gal") }),
 		Lowest:    maybe(g, "lowest", func() q.Entered[q.Length] { return g.length("lowest", 0, 20, 0, 0.3) }),
+		Wall:      maybe(g, "wall", func() q.Entered[q.Length] { return g.length("wall", 0.0005, 0.05, 0.0015, 0.005) }),
+		Manway:    maybe(g, "manway", func() q.Entered[q.Length] { return g.length("manway", 0, 30, 0.5, 3) }),
+		Seam:      maybe(g, "seam", func() q.Entered[q.Length] { return g.length("seam", 0, 0.01, 0, 0.003) }),
 	}
 	tube := g.tube("outlet", 0.25) // narrower than the narrowest tank
 	t.Outlet = design.Outlet{
@@ -158,6 +166,18 @@ func (g *generator) stand() design.Stand {
 		Clearance: maybe(g, "clearance", func() q.Entered[q.Length] { return g.length("clearance", 0, 5, 0, 0.3) }),
 		Stock:     maybe(g, "stock", func() q.Entered[q.Length] { return g.length("stock", 0.5, 20, 3, 6) }),
 		Kerf:      maybe(g, "kerf", func() q.Entered[q.Length] { return g.length("kerf", 0, 0.02, 0.001, 0.004) }),
+		Access:    maybe(g, "access", func() q.Entered[q.Length] { return g.length("access", 0, 5, 0.08, 0.2) }),
+		LegOD:     maybe(g, "leg-od", func() q.Entered[q.Length] { return g.length("leg-od", 0.01, 0.5, 0.03, 0.09) }),
+		LegWall:   maybe(g, "leg-wall", func() q.Entered[q.Length] { return g.length("leg-wall", 0.0005, 0.005, 0.001, 0.003) }),
+		Feet:      maybe(g, "feet", func() q.Entered[q.Length] { return g.length("feet", 0.02, 20, 0.2, 1.2) }),
+		Splay:     maybe(g, "splay", func() q.Entered[q.Angle] { return typed[q.Angle](g, "splay", 0, 450, 10, "°") }),
+		Brace:     g.oneOf("brace", "", "", design.NoBrace, design.DiagonalBrace),
+		BraceOD:   maybe(g, "brace-od", func() q.Entered[q.Length] { return g.length("brace-od", 0.006, 0.5, 0.02, 0.06) }),
+		Pad:       maybe(g, "pad", func() q.Entered[q.Length] { return g.length("pad", 0.01, 2, 0.04, 0.15) }),
+		Adjust:    maybe(g, "adjust", func() q.Entered[q.Length] { return g.length("adjust", 0, 0.5, 0.01, 0.08) }),
+		Castors:   maybe(g, "castors", func() q.Entered[q.Length] { return g.length("castors", 0, 0.3, 0.02, 0.05) }),
+		Anchored:  g.rarely("anchored"),
+		Load:      maybe(g, "load", func() q.Entered[q.Mass] { return typed[q.Mass](g, "load", 0, 3000, 10, "kg", "lb") }),
 	}
 }
 
@@ -174,6 +194,8 @@ func (g *generator) limits() design.Limits {
 		Gap:           g.length("gap", 0, 0.1, 0, 0.005),
 		Spring:        typed[q.Angle](g, "spring", 0, 100, 10, "°"),
 		FloorSpace:    g.length("floor-space", 0, 2, 0, 0.3),
+		Tip:           typed[q.Angle](g, "tip", 0, 450, 10, "°"),
+		Reach:         g.length("reach", 0.5, 20, 1.4, 2),
 	}
 }
 
