@@ -14,6 +14,7 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 	"syscall"
 	"time"
@@ -22,6 +23,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/stand"
 	"drawoff/www/site"
 	"drawoff/www/view"
 )
@@ -34,6 +36,7 @@ before anything is cut or ordered.
   drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
   drawoff route [-json] FILE          runs from the tank to the pump, found for a saved design
   drawoff catalog [QUERY]             the catalogue, or what in it fits the words: 2 inch rjt liner
+  drawoff files -o FOLDER FILE        templates to print at full size, and DXF
 
 check ends with 0 when nothing says stop, 1 when something does, and 2 when a
 design could not be read. "drawoff COMMAND -h" lists what a command takes.
@@ -75,6 +78,8 @@ func (t terminal) run(ctx context.Context, args []string) int {
 		return t.route(func() bool { return ctx.Err() == nil }, args)
 	case "catalog":
 		return t.catalog(args)
+	case "files":
+		return t.files(args)
 	}
 	if command == "help" || isHelp(command) {
 		fmt.Fprint(t.out, usage)
@@ -197,8 +202,9 @@ func (t terminal) check(args []string) int {
 			encoder.SetEscapeHTML(false)
 			err = encoder.Encode(struct {
 				pipeline.Report
-				Transfer pipeline.Transfer `json:"transfer,omitzero"`
-			}{report, report.Transfer()})
+				Transfer  pipeline.Transfer `json:"transfer,omitzero"`
+				Stability stand.Stability   `json:"stability,omitzero"`
+			}{report, report.Transfer(), report.Stability()})
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
@@ -222,7 +228,7 @@ func (t terminal) check(args []string) int {
 // figure returns the figure of r named slug, of those too that are worked out
 // only when they are asked for.
 func figure(r pipeline.Report, slug string) (finding.Figure, bool) {
-	for _, f := range r.Reserve().Figures {
+	for _, f := range slices.Concat(r.Reserve().Figures, r.Stability().Figures) {
 		if f.Slug == slug {
 			return f, true
 		}

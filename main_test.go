@@ -227,7 +227,9 @@ func TestRouteListsRuns(t *testing.T) {
 	assert.Contains(t, out, "Drains to     the pump")
 	code, out, _ = drawoff(t, "", "route", "-json", "-n", "1", "testdata/perry.json")
 	assert.Zero(t, code)
-	var read struct{ Runs []struct{ Pieces []design.Piece } }
+	var read struct {
+		Runs []struct{ Pieces []design.Piece }
+	}
 	require.NoError(t, json.Unmarshal([]byte(out), &read))
 	require.Len(t, read.Runs, 1)
 	assert.NotEmpty(t, read.Runs[0].Pieces)
@@ -239,4 +241,24 @@ func TestRouteListsRuns(t *testing.T) {
 	code, _, err = drawoff(t, "", "route", "-take", "9", "testdata/perry.json")
 	assert.Equal(t, failed, code)
 	assert.Contains(t, err, "there is no run 9")
+}
+
+// Templates and DXF of the demo, into a folder that is made for them.
+func TestFiles(t *testing.T) {
+	t.Parallel()
+	folder := filepath.Join(t.TempDir(), "for", "the bench")
+	code, out, wrong := drawoff(t, "", "files", "-o", folder, "testdata/perry.json")
+	require.Equal(t, 0, code, wrong)
+	assert.Contains(t, out, "measure the check line")
+	for name, begins := range map[string]string{"cone-flat.pdf": "%PDF-1.4", "leg-on-tank.svg": "<svg", "side-view.dxf": "999", "templates.pdf": "%PDF-1.4"} {
+		data, err := os.ReadFile(filepath.Join(folder, name))
+		require.NoError(t, err)
+		assert.True(t, strings.HasPrefix(string(data), begins), name)
+	}
+	code, _, wrong = drawoff(t, "", "files", "testdata/perry.json")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, wrong, "say where to write")
+	code, _, wrong = drawoff(t, "{}", "files", "-o", folder, "-")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, wrong, "tank.bore")
 }

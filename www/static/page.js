@@ -94,6 +94,7 @@
   let shopAt = 0; // the number of the request that the workshop is at, 0 when it is idle
   let shopNext = ""; // the newest request that waits for it
   let shopNumber = 0;
+  let shopLast = ""; // the newest request: it holds the design as it is
 
   // shop sends a request to the workshop; of those that wait only the newest counts.
   function shop(request) {
@@ -102,6 +103,7 @@
       worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: new URL(script.dataset.workshop, location).href });
       worker.onmessage = ({ data }) => {
         const answer = JSON.parse(data.answer);
+        if (data.file) return void taken(answer);
         shopAt = 0;
         if (shopNext) shop(shopNext);
         else {
@@ -112,7 +114,7 @@
         root.dataset.shop = shopAt ? "busy" : "idle";
       };
     }
-    shopNext = request;
+    shopNext = shopLast = request;
     if (shopAt) return;
     root.dataset.shop = "busy";
     shopAt = ++shopNumber;
@@ -129,6 +131,28 @@
     delete root.dataset.finding;
     root.dataset.shop = "idle";
     tell("Stopped looking for runs.");
+  }
+
+  // A file is asked for with the design of the newest request, and is not
+  // dropped for a newer one.
+  function fetchFile(file) {
+    const request = { ...JSON.parse(shopLast), runs: undefined };
+    if (!worker) shop(JSON.stringify(request));
+    worker.postMessage({ file, request: JSON.stringify({ ...request, file }) });
+  }
+
+  function taken(answer) {
+    if (answer.error) return tell(answer.error, true);
+    download(answer.file.name, answer.file.content, answer.file.type);
+  }
+
+  function download(name, content, type) {
+    const a = document.createElement("a");
+    a.href = URL.createObjectURL(new Blob([content], { type }));
+    a.download = name;
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+    tell("Saved as " + name + ".");
   }
 
   // --- putting answers in place -------------------------------------------
@@ -304,6 +328,7 @@
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
+    if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && button.dataset.edits) {
       // What the workshop offered before the last edit is not to be had while it thinks again.
       if (root.dataset.shop === "idle") ask(see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }));
@@ -368,12 +393,7 @@
   function save(op) {
     const answer = ask({ op });
     if (!answer) return;
-    const a = document.createElement("a");
-    a.href = URL.createObjectURL(new Blob([answer.file], { type: "application/json" }));
-    a.download = answer.name;
-    a.click();
-    setTimeout(() => URL.revokeObjectURL(a.href), 10000);
-    tell("Saved as " + answer.name + ".");
+    download(answer.name, answer.file, "application/json");
   }
 
   async function openFile(input) {

@@ -10,7 +10,6 @@ import (
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
-	"drawoff/pipeline/stand"
 )
 
 // Tally counts the verdicts in one line, for the bar that stays in sight.
@@ -282,54 +281,6 @@ func (h *html) working(f finding.Figure) {
 	}
 	h.Close("p")
 	h.Close("div")
-}
-
-// Heights shows what the stand must satisfy and which need governs.
-func Heights(b Bench) string {
-	r := b.Report
-	var h html
-	h.Open("table")
-	h.El("caption", "How high the outlet must stand over the floor")
-	h.Open("thead")
-	h.Open("tr")
-	for _, c := range []string{"Need", "At least", "To spare"} {
-		h.El("th", c, "scope", "col")
-	}
-	h.Close("tr")
-	h.Close("thead")
-	h.Open("tbody")
-	for _, d := range r.Drivers {
-		h.Open("tr", "class", markup.If(d.Governs, "governs"))
-		h.Open("th", "scope", "row")
-		h.Text(d.Name)
-		if d.Governs {
-			h.El("span", " governs", "class", "tag")
-		}
-		h.El("small", d.Why, "class", "hint")
-		h.first(d.Hangs)
-		h.Close("th")
-		h.Open("td", "class", "n")
-		if d.Needed > 0 && d.Either > 0 {
-			h.Text(q.Text(d.Needed))
-			h.El("small", "± "+q.Text(d.Either))
-		} else {
-			h.Text(needed(d))
-		}
-		h.Close("td")
-		h.El("td", q.Text(d.Slack), "class", "n")
-		h.Close("tr")
-	}
-	h.Close("tbody")
-	h.Close("table")
-	return h.String()
-}
-
-// needed tells a need; one that would be met below the floor asks for nothing.
-func needed(d stand.Driver) string {
-	if d.Needed <= 0 {
-		return "any height"
-	}
-	return cutLength(d.Needed, d.Either)
 }
 
 // Parts is what to buy, cut and weld.

@@ -64,6 +64,29 @@ func Text(d design.Design, r pipeline.Report) string {
 	}
 	t.table(rows)
 
+	for i := range r.Drivers {
+		if said := change(r.Drivers, i); said != "" {
+			t.wrap("  ", r.Drivers[i].Name+": "+said)
+		}
+	}
+	if len(r.Bounds) > 0 {
+		rows = [][]string{{"Not higher than for", "At most", "To spare"}}
+		for _, b := range r.Bounds {
+			rows = append(rows, []string{b.Name, q.Text(b.Most), q.Text(b.Slack)})
+		}
+		t.table(rows)
+	}
+
+	if standing := r.Stability(); len(standing.Figures) > 0 {
+		t.head("How it stands")
+		t.wrap("  ", standing.Caution)
+		rows = nil
+		for _, f := range standing.Figures {
+			rows = append(rows, []string{f.Name, amount(f), f.Slug})
+		}
+		t.table(rows)
+	}
+
 	if emptying := r.Transfer(); emptying.Summary != "" {
 		t.head("Emptying the tank")
 		t.wrap("  ", emptying.Summary)

@@ -56,7 +56,6 @@ var Regions = [...]Region{
 	{"drawing", Drawing},
 	{"verdicts", Verdicts},
 	{"form", Form},
-	{"heights", Heights},
 	{"pieces", Pieces},
 	{"parts", Parts},
 	{"doubts", Doubts},

@@ -15,19 +15,24 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
 	"drawoff/pipeline/tokens"
+	"drawoff/pipeline/workfile"
 	"drawoff/www/view"
 )
 
 // Regions are the parts of the page that the workshop fills, in the order of the page.
 var Regions = []view.Region{
+	{ID: "heights", Write: view.Heights},
+	{ID: "stability", Write: view.Stability},
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
+	{ID: "files", Write: view.Files},
 }
 
 // Handle does what a request asks:
 //
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
+//	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
 //	runs     whether runs to the pump are to be found, too
 //
@@ -35,7 +40,8 @@ var Regions = []view.Region{
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
 // "<p>…"}}. A design that cannot be read or worked out gives empty regions: the
 // page has told why already. What was looked for fills the region "found" of
-// the catalogue's page.
+// the catalogue's page. A file is answered as {"file": {"name": …, "type": …,
+// "content": …}} and nothing else, an unknown one as {"error": …}.
 func Handle(request string) string {
 	req, ok := read(request)
 	if !ok {
@@ -48,6 +54,9 @@ func Handle(request string) string {
 	bench := view.Bench{Width: req.width}
 	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
 		bench.Design, bench.Report = d, pipeline.Check(d)
+	}
+	if req.file != "" {
+		return file(bench.Report, req.file)
 	}
 	out := []byte(`{"regions":{`)
 	fill := func(id, content string) {
@@ -89,6 +98,19 @@ type request struct {
 	width  int
 	find   string
 	runs   bool
+	file   string
+}
+
+// file answers a request for the file called name.
+func file(r pipeline.Report, name string) string {
+	f, ok := workfile.Make(r, name)
+	if !ok {
+		return string(append(tokens.AppendString([]byte(`{"error":`), "no file "+name+" can be made of this design"), '}'))
+	}
+	out := tokens.AppendString([]byte(`{"file":{"name":`), f.Name)
+	out = tokens.AppendString(append(out, `,"type":`...), f.Type)
+	out = tokens.AppendString(append(out, `,"content":`...), f.Content)
+	return string(append(out, "}}"...))
 }
 
 func read(text string) (req request, ok bool) {
@@ -108,6 +130,8 @@ func read(text string) (req request, ok bool) {
 			req.design = r.Raw(value)
 		case "find":
 			req.find = value.Text
+		case "file":
+			req.file = value.Text
 		case "width":
 			req.width, _ = strconv.Atoi(value.Text)
 		case "runs":

@@ -2,11 +2,15 @@ package workshop
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/workfile"
 )
 
 // What is looked for in the catalogue is answered as HTML for its page, with a
@@ -23,4 +27,31 @@ func TestFind(t *testing.T) {
 	assert.Contains(t, ask(t, "DN50 dairy nut"), `<a href="#dairy-union/dn50">dairy union slotted nut, DN 50</a>`)
 	assert.Contains(t, ask(t, "<chocolate>"), "Nothing in the catalogue")
 	rapid.Check(t, func(t *rapid.T) { ask(t, rapid.String().Draw(t, "query")) })
+}
+
+// A file is answered whole and alone; one that there is not is said to be none.
+func TestFile(t *testing.T) {
+	t.Parallel()
+	ask := func(d design.Design, file string) (answer struct {
+		Error   string
+		Regions map[string]string
+		File    workfile.File
+	}) {
+		request := `{"design":` + string(design.WriteFile(d)) + `,"width":390,"file":"` + file + `"}`
+		require.NoError(t, json.Unmarshal([]byte(Handle(request)), &answer))
+		return answer
+	}
+	a := ask(design.Demo(), "cone-flat.pdf")
+	assert.Equal(t, "cone-flat.pdf", a.File.Name)
+	assert.Equal(t, "application/pdf", a.File.Type)
+	assert.True(t, strings.HasPrefix(a.File.Content, "%PDF-1.4") && strings.HasSuffix(a.File.Content, "%%EOF\n"))
+	assert.Nil(t, a.Regions)
+	assert.Contains(t, ask(design.Demo(), "../etc.pdf").Error, "../etc.pdf")
+	assert.Contains(t, ask(design.Design{}, "cone-flat.pdf").Error, "no file")
+	all := ask(design.Demo(), "")
+	for _, id := range []string{"heights", "stability", "files"} {
+		assert.NotEmpty(t, all.Regions[id], id)
+	}
+	assert.Contains(t, all.Regions["files"], `data-file="leg-on-tank.pdf"`)
+	assert.Contains(t, all.Regions["heights"], "<svg")
 }

@@ -1,0 +1,116 @@
+package view
+
+import (
+	"strings"
+
+	"drawoff/pipeline/draw"
+	"drawoff/pipeline/markup"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/stand"
+)
+
+// Heights shows what the stand must satisfy, which need governs, and what a
+// change of each gives, with a picture. The workshop writes it.
+func Heights(b Bench) string {
+	r := b.Report
+	var h html
+	if len(r.Drivers)+len(r.Bounds) == 0 {
+		return ""
+	}
+	h.Raw(draw.Heights(r, min(b.Width, 520)))
+	h.Open("table")
+	h.El("caption", "How high the outlet must stand over the floor")
+	h.Open("thead")
+	h.Open("tr")
+	for _, c := range []string{"Need", "At least", "To spare"} {
+		h.El("th", c, "scope", "col")
+	}
+	h.Close("tr")
+	h.Close("thead")
+	h.Open("tbody")
+	for i, d := range r.Drivers {
+		governs := markup.If(d.Governs, " governs")
+		h.Open("tr", "class", "lead"+governs)
+		h.Open("th", "scope", "row")
+		h.Text(d.Name)
+		if d.Governs {
+			h.El("span", " governs", "class", "tag")
+		}
+		h.Close("th")
+		h.Open("td", "class", "n")
+		if d.Needed > 0 && d.Either > 0 {
+			h.Text(q.Text(d.Needed))
+			h.El("small", "± "+q.Text(d.Either))
+		} else {
+			h.Text(needed(d))
+		}
+		h.Close("td")
+		h.El("td", q.Text(d.Slack), "class", "n")
+		h.Close("tr")
+		h.Open("tr", "class", strings.TrimSpace(governs))
+		h.Open("td", "colspan", "3")
+		h.El("small", strings.TrimSpace(d.Why+" "+change(r.Drivers, i)), "class", "hint")
+		h.first(d.Hangs)
+		h.Close("td")
+		h.Close("tr")
+	}
+	for _, x := range r.Bounds {
+		h.Open("tr")
+		h.Open("th", "scope", "row")
+		h.Text(x.Name)
+		h.El("small", "At most this, not at least.", "class", "hint")
+		h.Close("th")
+		h.El("td", q.Text(x.Most), "class", "n")
+		h.El("td", q.Text(x.Slack), "class", "n")
+		h.Close("tr")
+	}
+	h.Close("tbody")
+	h.Close("table")
+	return h.String()
+}
+
+// needed tells a need; one that would be met below the floor asks for nothing.
+func needed(d stand.Driver) string {
+	if d.Needed <= 0 {
+		return "any height"
+	}
+	return cutLength(d.Needed, d.Either)
+}
+
+// change tells what a change of need i gives; ds are in order, the one that governs first.
+func change(ds []stand.Driver, i int) string {
+	d := ds[i]
+	switch {
+	case d.Needed <= 0 || i == 0 && d.Until <= q.Millimetre/10:
+		return ""
+	case i > 0:
+		return "It may take " + q.Text(d.Until) + " more before it governs; less of it gives nothing."
+	case len(ds) > 1 && ds[1].Needed > 0:
+		return "A millimetre less of it lowers the tank by one, down to " + q.Text(d.Until) + " less; then this governs: " + ds[1].Name + "."
+	}
+	return "A millimetre less of it lowers the tank by one."
+}
+
+// Stability shows what tips the tank and what its legs carry. The workshop writes it.
+func Stability(b Bench) string {
+	s := b.Report.Stability()
+	if len(s.Figures) == 0 {
+		return ""
+	}
+	var h html
+	h.El("p", s.Caution, "class", "caution")
+	h.Open("ul", "class", "standing")
+	for _, v := range b.Report.Verdicts {
+		switch v.Rule {
+		case stand.RuleTip, stand.RulePush, stand.RuleRock, stand.RuleLoad:
+			h.Open("li")
+			h.badge(v.Level)
+			h.Text(" " + v.Sentence)
+			h.Close("li")
+		}
+	}
+	h.Close("ul")
+	h.Raw(draw.Tipping(s.Curve, b.Report.Scene.Stand.Tip.Degrees(), min(b.Width, 520)))
+	h.figures(s.Figures)
+	return h.String()
+}
