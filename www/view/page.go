@@ -14,8 +14,12 @@ type Assets struct {
 	CatalogueStyle, CatalogueScript string // what it loads beside the style sheet
 }
 
+// formWaits stands where the module will put the form.
+const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
+
 // Page is the whole page for b. It is written when the site is built, so that
-// it can be read before the module has loaded.
+// it can be read before the module has loaded. What only works with the module,
+// the form and the sheet's list of entries, is left to it: half the page's weight.
 func Page(b Bench, a Assets) string {
 	var h html
 	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Drawoff: from one description of a tank and the line to its pump, whether it fits, mates, flows, drains and stands, and what to buy and cut."><title>Drawoff</title>`)
@@ -41,12 +45,11 @@ func Page(b Bench, a Assets) string {
 	h.Raw(Tally(b))
 	h.Raw(`</div><main class="desk">`)
 	h.Raw(`<section class="part said" id="said">`)
-	h.Raw(Said(b))
 	h.Raw(`</section>`)
 	h.region("drawing", "Side view", "", Drawing(b))
 	h.region("verdicts", "Verdicts", "", Verdicts(b))
 	h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
-	h.Raw(Form(b))
+	h.Raw(formWaits)
 	h.Raw(`</form></section>`)
 	h.region("heights", "Height of the stand", "", Heights(b))
 	h.region("stability", "How it stands", "", Stability(b))

@@ -14,9 +14,13 @@ import (
 	"drawoff/pipeline/design/designtest"
 )
 
-// page renders b as a browser would read it.
+// page renders b as a browser would read it, once the module has put in what
+// the built page leaves to it.
 func page(t require.TestingT, b Bench) *parser.Node {
-	root, err := parser.Parse(strings.NewReader(Page(b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Module: "m.wasm"})))
+	built := Page(b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Module: "m.wasm"})
+	whole := strings.Replace(built, formWaits, Form(b), 1)
+	require.NotEqual(t, built, whole)
+	root, err := parser.Parse(strings.NewReader(strings.Replace(whole, `id="said">`, `id="said">`+Said(b), 1)))
 	require.NoError(t, err)
 	return root
 }
