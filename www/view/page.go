@@ -14,12 +14,16 @@ type Assets struct {
 	CatalogueStyle, CatalogueScript string // what it loads beside the style sheet
 }
 
+// figuresWait stands where the module will put the figures with their working.
+const figuresWait = `<p class="hint">The figures come with the calculator.</p>`
+
 // formWaits stands where the module will put the form.
 const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
 
 // Page is the whole page for b. It is written when the site is built, so that
 // it can be read before the module has loaded. What only works with the module,
-// the form and the sheet's list of entries, is left to it: half the page's weight.
+// the form and the sheet's list of entries, is left to it, and so are the
+// figures with their working: most of the page's weight.
 func Page(b Bench, a Assets) string {
 	var h html
 	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Drawoff: from one description of a tank and the line to its pump, whether it fits, mates, flows, drains and stands, and what to buy and cut."><title>Drawoff</title>`)
@@ -62,7 +66,7 @@ func Page(b Bench, a Assets) string {
 	h.region("suction", "Suction head", "", Suction(b))
 	h.region("emptying", "Emptying the tank", "", Emptying(b))
 	h.region("files", "Files for the workshop", "", Files(b))
-	h.region("figures", "Figures and working", "", Figures(b))
+	h.region("figures", "Figures and working", "", figuresWait)
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)

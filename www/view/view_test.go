@@ -20,6 +20,7 @@ func page(t require.TestingT, b Bench) *parser.Node {
 	built := Page(b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Module: "m.wasm"})
 	whole := strings.Replace(built, formWaits, Form(b), 1)
 	require.NotEqual(t, built, whole)
+	whole = strings.Replace(whole, figuresWait, Figures(b), 1)
 	root, err := parser.Parse(strings.NewReader(strings.Replace(whole, `id="said">`, `id="said">`+Said(b), 1)))
 	require.NoError(t, err)
 	return root
