@@ -3,7 +3,6 @@ package pipeline_test
 import (
 	"encoding/json"
 	"math"
-	"os"
 	"runtime/debug"
 	"testing"
 
@@ -17,14 +16,6 @@ import (
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 )
-
-// The demo in testdata is the one the page opens with: a reader of the README
-// and a visitor of the page see the same plant.
-func TestExampleIsTheDemo(t *testing.T) {
-	file, err := os.ReadFile("../testdata/perry.json")
-	require.NoError(t, err)
-	assert.Equal(t, string(design.WriteFile(design.Demo())), string(file))
-}
 
 func value(t require.TestingT, r pipeline.Report, slug string) float64 {
 	f, ok := r.Figure(slug)

@@ -59,7 +59,6 @@ func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
 //	save-shelf  answer with the shelf as a file
 //	save     answer with the design as a file
 //	link     answer with the design as a link
-//	demo     put the demo on the bench
 //	undo, redo
 //	resize   draw again at Width
 //	rest     answer with what was out of sight before
@@ -117,9 +116,6 @@ func (a *App) do(req Request) Response {
 		res = Response{File: string(design.WriteFile(a.present)), Name: fileName(a.present.Title)}
 	case "link":
 		res = Response{Link: design.WriteLink(a.present)}
-	case "demo":
-		a.step(check(design.Demo()))
-		res.Message = "The demo is on the bench. Undo brings your own design back."
 	case "undo":
 		a.past, a.future = a.move(a.past, a.future)
 	case "redo":

@@ -286,6 +286,17 @@ func (p *page) choose(path, kind string) {
 	})()`, `select[data-add="`+path+`"]`, kind)
 }
 
+// example opens one of the examples.
+func (p *page) example(name string) {
+	p.t.Helper()
+	js[bool](p, `(() => {
+		const list = document.getElementById("examples");
+		list.value = Array.from(list.options).find(o => o.textContent.includes(%s)).value;
+		list.dispatchEvent(new Event("change", {bubbles: true}));
+		return true;
+	})()`, name)
+}
+
 // keep writes data to name in $SCREENSHOTS, if that is set.
 func (p *page) keep(name string, data []byte) {
 	p.t.Helper()

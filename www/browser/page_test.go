@@ -151,7 +151,7 @@ func TestReloadKeepsTheDesign(t *testing.T) {
 	p.reload()
 	assert.Equal(t, "1.9 m", p.value("tank.height"))
 	assert.Equal(t, "two lines\nof a note", p.value("note"))
-	p.click("#start-demo")
+	p.example("Farm perry")
 	p.untilValue("tank.height", design.Demo().Tank.Height.String())
 }
 

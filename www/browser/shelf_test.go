@@ -54,7 +54,7 @@ func TestMeasuringOnceServesEveryDesign(t *testing.T) {
 	p.measured("in-run.1-measure-"+bend, "")
 	p.until(`!document.querySelector("#verdicts").textContent.includes("the standard says")`)
 
-	p.click("#start-demo")
+	p.example("Farm perry")
 	p.untilValue("stand.height", design.Demo().Stand.Height.String())
 	p.reload()
 	use := `#doubts button[data-op="measure"][data-path="` + reducer + `"]`
@@ -83,7 +83,7 @@ func TestStreetBendIsMadeOnce(t *testing.T) {
 	p.shows("#message", "Kept as")
 	p.shows("#shelf", "street bend")
 
-	p.click("#start-demo")
+	p.example("Farm perry")
 	p.untilValue("run.1.name", "")
 	p.reload()
 	p.choose("run.2", "made:street bend")

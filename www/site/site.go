@@ -18,6 +18,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"drawoff/pipeline/design"
 	"drawoff/www"
 	"drawoff/www/app"
 	"drawoff/www/view"
@@ -57,6 +58,9 @@ func Build(ctx context.Context) ([]File, error) {
 		return nil, err
 	}
 	files = append(files, File{"wasm_exec.js", start}, File{"drawoff.wasm", page}, File{"workshop.wasm", workshop})
+	for _, e := range design.Examples() {
+		files = append(files, File{e.Slug + ".json", design.WriteFile(e.Design)})
+	}
 
 	hashed := make(map[string]string, len(files))
 	for i, f := range files {
@@ -73,6 +77,9 @@ func Build(ctx context.Context) ([]File, error) {
 		Catalogue:       Catalogue,
 		CatalogueStyle:  hashed["catalogue.css"],
 		CatalogueScript: hashed["catalogue.js"],
+	}
+	for _, e := range design.Examples() {
+		assets.Examples = append(assets.Examples, view.Example{File: hashed[e.Slug+".json"], Name: e.Name})
 	}
 	return append(files, File{Catalogue, []byte(view.Catalogue(assets, Index))}, File{Index, []byte(app.Page(assets))}), nil
 }

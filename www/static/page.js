@@ -298,6 +298,7 @@
   document.addEventListener("input", (e) => { if (typed(e.target)) edit(e.target, true); });
   document.addEventListener("change", (e) => {
     if (e.target.id === "file") openFile(e.target);
+    else if (e.target.id === "examples") openExample(e.target);
     else edit(e.target, false);
   });
   document.addEventListener("focusout", () => { typingIn = null; });
@@ -315,7 +316,6 @@
   const acts = {
     "undo": () => ask({ op: "undo" }),
     "redo": () => ask({ op: "redo" }),
-    "start-demo": () => ask({ op: "demo" }),
     "print-sheet": () => window.print(),
     "open-file": () => byId("file").click(),
     "save-file": () => save("save"),
@@ -404,6 +404,19 @@
     ask({ op: "open", text: await file.text() });
   }
 
+  async function openExample(select) {
+    const file = select.value;
+    select.value = "";
+    if (!file) return;
+    try {
+      const answer = await fetch(file);
+      if (!answer.ok) throw new Error("the host answers " + answer.status);
+      ask({ op: "open", text: await answer.text() });
+    } catch (why) {
+      tell("The example could not be fetched (" + why.message + "). What is here stays as it is.", true);
+    }
+  }
+
   async function copyLink() {
     const answer = ask({ op: "link" });
     if (!answer) return;
@@ -456,7 +469,7 @@
 
   load().then(() => {
     byId("message").replaceChildren();
-    for (const id of ["copy-link", "save-file", "open-file", "start-demo"]) byId(id).disabled = false;
+    for (const id of ["copy-link", "save-file", "open-file", "examples"]) byId(id).disabled = false;
     start(takeLink());
     document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();

@@ -10,6 +10,8 @@ type Assets struct {
 	Worker   string // what runs the workshop's module
 	Workshop string // that module
 
+	Examples []Example // plants to open
+
 	Catalogue                       string // the page of the catalogue
 	CatalogueStyle, CatalogueScript string // what it loads beside the style sheet
 }
@@ -19,6 +21,9 @@ const figuresWait = `<p class="hint">The figures come with the calculator.</p>`
 
 // formWaits stands where the module will put the form.
 const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
+
+// Example is a plant to open: its file and what it is called.
+type Example struct{ File, Name string }
 
 // Page is the whole page for b. It is written when the site is built, so that
 // it can be read before the module has loaded. What only works with the module,
@@ -38,7 +43,11 @@ func Page(b Bench, a Assets) string {
 		`<button type="button" id="save-file" disabled>Save file</button>` +
 		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
 		`<button type="button" id="print-sheet">Print</button>` +
-		`<button type="button" id="start-demo" disabled>Demo</button>`)
+		`<select id="examples" disabled aria-label="Open an example"><option value="">Examples…</option>`)
+	for _, e := range a.Examples {
+		h.El("option", e.Name, "value", e.File)
+	}
+	h.Close("select")
 	if a.Catalogue != "" {
 		h.El("a", "Catalogue", "href", a.Catalogue, "class", "button")
 	}
