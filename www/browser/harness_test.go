@@ -38,6 +38,7 @@ const patience = 2 * time.Minute
 
 var (
 	address string          // of the page
+	files   []site.File     // that are served
 	chrome  context.Context // the one browser of all tests
 )
 
@@ -51,7 +52,8 @@ func TestMain(m *testing.M) {
 }
 
 func run(m *testing.M) (int, error) {
-	files, err := site.Build(context.Background())
+	var err error
+	files, err = site.Build(context.Background())
 	if err != nil {
 		return 0, err
 	}

@@ -16,6 +16,7 @@ import (
 	"os/exec"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"drawoff/pipeline/design"
@@ -49,7 +50,7 @@ func Build(ctx context.Context) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	page, err := compile(ctx, "page")
+	module, err := compile(ctx, "page")
 	if err != nil {
 		return nil, err
 	}
@@ -57,15 +58,22 @@ func Build(ctx context.Context) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	files = append(files, File{"wasm_exec.js", start}, File{"drawoff.wasm", page}, File{"workshop.wasm", workshop})
+	files = append(files, File{"wasm_exec.js", start}, File{"drawoff.wasm", module}, File{"workshop.wasm", workshop})
 	for _, e := range design.Examples() {
 		files = append(files, File{e.Slug + ".json", design.WriteFile(e.Design)})
 	}
 
+	at := slices.IndexFunc(files, func(f File) bool { return f.Name == Offline })
+	keeper := files[at].Body
+	files = slices.Delete(files, at, at+1)
 	hashed := make(map[string]string, len(files))
 	for i, f := range files {
 		hashed[f.Name] = withHash(f)
 		files[i].Name = hashed[f.Name]
+	}
+	install, err := manifest(hashed)
+	if err != nil {
+		return nil, err
 	}
 	assets := view.Assets{
 		Style:           hashed["style.css"],
@@ -77,11 +85,17 @@ func Build(ctx context.Context) ([]File, error) {
 		Catalogue:       Catalogue,
 		CatalogueStyle:  hashed["catalogue.css"],
 		CatalogueScript: hashed["catalogue.js"],
+		Icon:            hashed["icon.svg"],
+		Manifest:        "drawoff.webmanifest",
+		Offline:         Offline,
 	}
 	for _, e := range design.Examples() {
 		assets.Examples = append(assets.Examples, view.Example{File: hashed[e.Slug+".json"], Name: e.Name})
 	}
-	return append(files, File{Catalogue, []byte(view.Catalogue(assets, Index))}, File{Index, []byte(app.Page(assets))}), nil
+	page := File{Index, []byte(app.Page(assets))}
+	files = append(files, File{assets.Manifest, install}, File{Catalogue, []byte(view.Catalogue(assets, Index))})
+	keep, err := offline(keeper, append(files, page))
+	return append(files, keep, page), err
 }
 
 // static returns the files that are served as they stand.

@@ -436,6 +436,45 @@
   });
   addEventListener("afterprint", () => { document.querySelector(".sheet-link").textContent = ""; });
 
+  // --- without a network --------------------------------------------------
+
+  // The site is kept once the page stands. A newer one waits until the user
+  // takes it: the design is stored at every change, so nothing is lost then.
+  async function keepSite() {
+    const keeper = navigator.serviceWorker;
+    if (!keeper) return; // the browser has none, or the address is not one that it trusts
+    let taking = false;
+    const offer = (worker) => say("A new version of Drawoff is here. Your design stays as it is.", "Use it now", () => {
+      taking = true;
+      worker.postMessage("take");
+    });
+    let controlled = keeper.controller !== null;
+    keeper.addEventListener("controllerchange", () => {
+      if (taking) location.reload();
+      else if (controlled) say("A new version was taken in another window.", "Load it here too", () => location.reload());
+      controlled = true;
+    });
+    try {
+      const site = await keeper.register(script.dataset.offline);
+      if (site.waiting && keeper.controller) offer(site.waiting);
+      site.addEventListener("updatefound", () => {
+        const worker = site.installing;
+        worker.addEventListener("statechange", () => {
+          if (worker.state === "installed" && keeper.controller) offer(worker);
+        });
+      });
+      await keeper.ready;
+      root.dataset.kept = "true";
+    } catch { /* it works with a network only, as before */ }
+  }
+
+  function say(text, label, act) {
+    const bar = byId("version"), button = document.createElement("button");
+    button.textContent = label;
+    button.addEventListener("click", act);
+    bar.replaceChildren(text + " ", button);
+  }
+
   // --- start ----------------------------------------------------------------
 
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
@@ -480,6 +519,7 @@
       ask({ op: "resize", width });
     }).observe(byId("drawing"));
     root.dataset.ready = "true";
+    keepSite();
   }).catch((why) => {
     tell("The calculator could not start (" + why + "). The plant shown is the demo; nothing can be changed. Reload, or try another browser.", true);
     root.dataset.ready = "failed";

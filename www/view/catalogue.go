@@ -15,7 +15,7 @@ func Catalogue(a Assets, index string) string {
 	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Tube, unions, weld fittings and seals of hygienic pipework, each dimension with its source and how far it is to be trusted."><title>Catalogue · Drawoff</title>`)
 	h.Void("link", "rel", "stylesheet", "href", a.Style)
 	h.Void("link", "rel", "stylesheet", "href", a.CatalogueStyle)
-	h.Void("link", "rel", "icon", "href", "data:image/svg+xml,"+icon)
+	h.Void("link", "rel", "icon", "href", a.Icon, "type", "image/svg+xml")
 	h.Raw(`</head><body class="catalogue"><a class="skip" href="#tables">Skip to the tables</a><header class="top"><div class="brand"><h1>Catalogue</h1><p>Tube, unions, weld fittings and seals: every dimension with its mark of trust and its source.</p></div>`)
 	h.El("a", "Back to your plant", "class", "back", "href", index)
 	h.Raw(`</header><main><search><form id="find" hidden><label for="query">Find a part</label><input id="query" name="q" type="search" autocomplete="off" spellcheck="false" enterkeyhint="search" placeholder="2 inch rjt liner, DN50 dairy nut, 51 mm tube"></form><div id="found" role="status" aria-live="polite"></div></search>`)

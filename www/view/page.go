@@ -10,6 +10,10 @@ type Assets struct {
 	Worker   string // what runs the workshop's module
 	Workshop string // that module
 
+	Icon     string
+	Manifest string // what a browser reads to install the page
+	Offline  string // what keeps the site for use without a network
+
 	Examples []Example // plants to open
 
 	Catalogue                       string // the page of the catalogue
@@ -33,7 +37,8 @@ func Page(b Bench, a Assets) string {
 	var h html
 	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Drawoff: from one description of a tank and the line to its pump, whether it fits, mates, flows, drains and stands, and what to buy and cut."><title>Drawoff</title>`)
 	h.Void("link", "rel", "stylesheet", "href", a.Style)
-	h.Void("link", "rel", "icon", "href", "data:image/svg+xml,"+icon)
+	h.Void("link", "rel", "icon", "href", a.Icon, "type", "image/svg+xml")
+	h.Void("link", "rel", "manifest", "href", a.Manifest)
 	h.Void("link", "rel", "preload", "href", a.Module, "as", "fetch", "crossorigin", "anonymous")
 	h.Raw(`</head><body><a class="skip" href="#form">Skip to the inputs</a>`)
 	h.Raw(`<header class="top"><div class="brand"><h1>Drawoff</h1><p>One description of your tank and its line: whether it fits, flows, drains and stands, and what to order.</p></div>`)
@@ -53,7 +58,7 @@ func Page(b Bench, a Assets) string {
 	}
 	h.Raw(`</div></header>`)
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
-	h.Raw(`<noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
+	h.Raw(`<p id="version" role="status"></p><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	h.Raw(`<div id="tally" class="tally-bar">`)
 	h.Raw(Tally(b))
 	h.Raw(`</div><main class="desk">`)
@@ -83,7 +88,7 @@ func Page(b Bench, a Assets) string {
 	h.Raw(Tubes())
 	h.Close("template")
 	h.El("script", "", "src", a.Glue)
-	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop)
+	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop, "data-offline", a.Offline)
 	h.Raw(`</body></html>`)
 	return h.String()
 }
@@ -97,6 +102,3 @@ func (h *html) region(id, title, class, content string) {
 	h.Close("div")
 	h.Close("section")
 }
-
-// icon is a tank over a drop, our own.
-const icon = "%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 32 32'%3E%3Cpath d='M7 3h18v12l-7 7v3h-4v-3l-7-7z' fill='%23315c4d'/%3E%3Ccircle cx='16' cy='28.5' r='2.2' fill='%23b5702a'/%3E%3C/svg%3E"
