@@ -5,6 +5,7 @@ package browser
 import (
 	"testing"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 
 	"drawoff/pipeline/design"
@@ -25,5 +26,21 @@ func TestExamplesOpen(t *testing.T) {
 		}
 		p.click("#undo")
 		p.untilValue("note", "my own")
+	}
+}
+
+// What the examples look like.
+func TestLooksOfExamples(t *testing.T) {
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			p := openAs(t, l)
+			for _, e := range design.Examples()[1:] {
+				p.example(e.Name)
+				p.untilValue("title", e.Design.Title)
+				assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+				p.keep("example-"+e.Slug+"-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS("#drawing"))))
+			}
+			p.keep("examples-bar-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS(".top"))))
+		})
 	}
 }
