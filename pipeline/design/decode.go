@@ -15,8 +15,9 @@ import (
 type decoder struct {
 	tokens  *tokens.Reader
 	data    string
-	lenient bool // members that are not known are passed over
-	files   bool // lines are counted, and the file's version is read
+	lenient bool     // members that are not known are passed over
+	passed  []string // the first few of them, where a link is read
+	files   bool     // lines are counted, and the file's version is read
 
 	rest *string // where members of the whole that are not known are kept; nil where they are not
 
@@ -26,6 +27,9 @@ type decoder struct {
 	faults Faults
 	broken bool // no use reading on
 }
+
+// maxPassed is how many of the members that are not known are named.
+const maxPassed = 4
 
 // decode reads data into root, a design or a shelf. Syntax that is not JSON ends the reading.
 func decode(root reflect.Value, data string, files bool, rest *string) *decoder {
@@ -99,6 +103,8 @@ func (d *decoder) object(v reflect.Value, path string) {
 			d.lineOf[member] = line
 		} else if !d.lenient && !(path == "" && name == "drawoff") {
 			d.fault(shorten(member), "", "is not in the format", pick(name, names(v)))
+		} else if d.lenient && d.rest == nil && len(d.passed) < maxPassed {
+			d.passed = append(d.passed, shorten(member))
 		}
 		if tok, ok = d.next(); !ok {
 			return

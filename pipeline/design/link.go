@@ -38,7 +38,24 @@ func ReadLink(fragment string) (Design, Faults) {
 	return d, dec.complete(d)
 }
 
-const copyAgain = "copy the whole link again from where it came"
+// LinkBeyond names members of the design in a link that this Drawoff does not
+// know, the first few. A newer one wrote them; ReadLink leaves them out, and
+// whoever opens the link is to be told. It names none of a link that cannot be
+// read.
+func LinkBeyond(fragment string) []string {
+	data, f := unpack(fragment)
+	if f != nil {
+		return nil
+	}
+	var d Design
+	return decode(reflect.ValueOf(&d).Elem(), string(data), false, nil).passed
+}
+
+const (
+	copyAgain = "copy the whole link again from where it came"
+	bringUp   = "reload the page to bring it up to date, or ask for the design as a file"
+	copyIt    = "what was copied is a shortened picture of the link: press it for long, or right-click it, and copy the link itself"
+)
 
 // unpack returns the JSON in a link, or the fault of the link as such.
 func unpack(s string) ([]byte, *Fault) {
@@ -55,28 +72,42 @@ func unpack(s string) ([]byte, *Fault) {
 	if s == "" {
 		return nil, &Fault{What: "the link is empty", Hint: copyAgain}
 	}
-	if len(s) > MaxLink {
-		return nil, &Fault{What: "the link is longer than " + strconv.Itoa(MaxLink) + " characters", Hint: "send the design as a file"}
-	}
-	version, body, _ := strings.Cut(s, ".")
+	version, body, dot := strings.Cut(s, ".")
 	switch {
-	case !isVersion(version) || len(s) == len(version):
+	case !isVersion(version):
 		return nil, &Fault{What: "the link is not a Drawoff link", Hint: "a link's own part begins with 1. after the #"}
-	case version != linkVersion:
-		return nil, &Fault{What: "the link was made by a newer Drawoff", Hint: "reload the page to bring it up to date"}
+	case version != linkVersion && dot: // however long: a newer one may hold more
+		return nil, &Fault{What: "the link was made by a newer Drawoff", Hint: bringUp}
+	case len(s) > MaxLink:
+		return nil, &Fault{What: "the link is longer than " + strconv.Itoa(MaxLink) + " characters", Hint: "send the design as a file"}
 	case body == "":
 		return nil, &Fault{What: "the link is cut short", Hint: copyAgain}
 	}
 	const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
-	if rest := strings.TrimLeft(body, alphabet); rest != "" {
+	if rest := strings.TrimLeft(body, alphabet); strings.HasPrefix(rest, "…") || strings.HasPrefix(rest, "...") {
+		return nil, &Fault{What: "the link is cut short, with dots for what is missing", Hint: copyIt}
+	} else if rest != "" {
 		return nil, &Fault{What: "the link has characters that do not belong in it: " + shorten(rest), Hint: "delete them, or " + copyAgain}
 	}
 	packed, err := base64.RawURLEncoding.Strict().DecodeString(body)
-	if err != nil {
-		return nil, &Fault{What: "the link is cut short", Hint: copyAgain}
+	if err == nil {
+		return inflate(packed)
 	}
-	return inflate(packed)
+	// Letters are missing or too many. They are too many where the link is
+	// whole without the last of them.
+	what := "the link is cut short"
+	for n := len(body) - 1; n >= max(1, len(body)-3); n-- {
+		if packed, err = base64.RawURLEncoding.Strict().DecodeString(body[:n]); err == nil {
+			if _, problem := deflate.Unpack(packed, []byte(dict1), maxInflated); problem == "" || problem == deflate.Trailing {
+				what = addedAtEnd
+			}
+			break
+		}
+	}
+	return nil, &Fault{What: what, Hint: copyAgain}
 }
+
+const addedAtEnd = "the link has characters added at its end"
 
 func inflate(packed []byte) ([]byte, *Fault) {
 	data, problem := deflate.Unpack(packed, []byte(dict1), maxInflated)
@@ -89,7 +120,7 @@ func inflate(packed []byte) ([]byte, *Fault) {
 	case deflate.TooLong:
 		what = "the link holds more than a design can"
 	case deflate.Trailing:
-		what = "the link has characters added at its end"
+		what = addedAtEnd
 	default:
 		what = "the link is damaged"
 	}

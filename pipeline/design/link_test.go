@@ -6,6 +6,8 @@ import (
 	"encoding/base64"
 	"net/url"
 	"os"
+	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -53,6 +55,8 @@ func packed(text string) string {
 func TestLinkFaults(t *testing.T) {
 	t.Parallel()
 	link := design.WriteLink(plant())
+	const newer = "reload the page to bring it up to date, or ask for the design as a file"
+	const itself = "what was copied is a shortened picture of the link: press it for long, or right-click it, and copy the link itself"
 	const again = "copy the whole link again from where it came"
 	for name, c := range map[string]struct{ link, what, hint string }{
 		"nothing":        {"", "the link is empty", again},
@@ -61,9 +65,9 @@ func TestLinkFaults(t *testing.T) {
 		"odd version":    {"x.abc", "the link is not a Drawoff link", "a link's own part begins with 1. after the #"},
 		"version 0":      {"0." + link[2:], "the link is not a Drawoff link", "a link's own part begins with 1. after the #"},
 		"version 01":     {"01." + link[2:], "the link is not a Drawoff link", "a link's own part begins with 1. after the #"},
-		"only a version": {"1", "the link is not a Drawoff link", "a link's own part begins with 1. after the #"},
-		"newer":          {"2." + link[2:], "the link was made by a newer Drawoff", "reload the page to bring it up to date"},
-		"much newer":     {"117.~", "the link was made by a newer Drawoff", "reload the page to bring it up to date"},
+		"only a version": {"1", "the link is cut short", again},
+		"newer":          {"2." + link[2:], "the link was made by a newer Drawoff", newer},
+		"much newer":     {"117.~", "the link was made by a newer Drawoff", newer},
 		"no body":        {"1.", "the link is cut short", again},
 		"half":           {link[:len(link)/2], "the link is cut short", again},
 		"last letters":   {link[:len(link)-4], "the link is cut short", again},
@@ -71,6 +75,14 @@ func TestLinkFaults(t *testing.T) {
 		"a full stop":    {link + ".", "the link has characters that do not belong in it: .", "delete them, or " + again},
 		"padding":        {link + "==", "the link has characters that do not belong in it: ==", "delete them, or " + again},
 		"half an escape": {link + "%2", "the link has characters that do not belong in it: %2", "delete them, or " + again},
+		"newer, longer":  {"2." + strings.Repeat("A", design.MaxLink), "the link was made by a newer Drawoff", newer},
+		"dots":           {link[:60] + "...", "the link is cut short, with dots for what is missing", itself},
+		"an ellipsis":    {link[:60] + "…", "the link is cut short, with dots for what is missing", itself},
+		"dots within":    {link[:30] + "…" + link[60:], "the link is cut short, with dots for what is missing", itself},
+		"one letter":     {link + "A", "the link has characters added at its end", again},
+		"two letters":    {link + "ok", "the link has characters added at its end", again},
+		"a word":         {link + "thanks", "the link has characters added at its end", again},
+		"encoded thrice": {strings.Replace(link, ".", "%25252E", 1), "the link is not a Drawoff link", "a link's own part begins with 1. after the #"},
 		"added letters":  {link + "AAAA", "the link has characters added at its end", again},
 		"damaged":        {"1._____w", "the link is damaged", again},
 		"too long":       {"1." + strings.Repeat("A", design.MaxLink), "the link is longer than 16000 characters", "send the design as a file"},
@@ -120,18 +132,82 @@ func TestDamagedLinks(t *testing.T) {
 	}
 }
 
-// A link of version 1 that was made once must open for ever: the dictionary
-// and the format it was made with may not change. (The plant it holds is the
-// short one of file_test.go, so nothing that Drawoff computes is pinned here.)
-func TestFirstLinkOpensForEver(t *testing.T) {
+// Links of every form that was ever released must open for ever, as the design
+// that was put into them: the dictionary and the format may not change. Each
+// "<form>.txt" stands beside the file of its design. When the form of links or
+// of designs changes, add a pair, and touch none of the old ones; their files
+// hold only what was said, so nothing that Drawoff computes is pinned here.
+func TestReleasedLinksOpenForEver(t *testing.T) {
 	t.Parallel()
-	data, err := os.ReadFile("testdata/link1.txt")
+	links, err := filepath.Glob("testdata/links/*.txt")
 	require.NoError(t, err)
-	d, faults := design.ReadLink(string(data))
+	require.Len(t, links, 2, "a pair for each form")
+	for _, name := range links {
+		link, err := os.ReadFile(name)
+		require.NoError(t, err)
+		d, faults := design.ReadLink(string(link))
+		require.Empty(t, faults, name)
+		assert.Empty(t, design.LinkBeyond(string(link)), name)
+		file, err := os.ReadFile(strings.TrimSuffix(name, ".txt") + ".json")
+		require.NoError(t, err)
+		want, faults := design.ReadFile(file)
+		require.Empty(t, faults, name)
+		assert.Equal(t, want, d, name)
+	}
+}
+
+// A plant of sixty pieces goes into a message too. The limit is the one that
+// we set ourselves: what a chat program still shows as one link.
+func TestLinkOfSixtyPieces(t *testing.T) {
+	t.Parallel()
+	d := design.Demo()
+	piece := func(text string) design.Piece {
+		t.Helper()
+		one, faults := design.ReadFile([]byte(strings.Replace(shortFile, `"pump": {`, `"run": [`+text+`], "pump": {`, 1)))
+		require.Empty(t, faults)
+		return one.Run[0]
+	}
+	count := func() int { return len(d.Under) + len(d.Run) + len(d.Delivery.Pieces) }
+	for i := 0; count() < 60; i++ {
+		n := strconv.Itoa(i)
+		more := []design.Piece{
+			piece(`{"kind":"straight","name":"spool ` + n + `","in":"clamp/ferrule","length":"` + strconv.Itoa(150+37*i) + ` mm","fall":"1:80"}`),
+			piece(`{"kind":"bend","turn":"` + strconv.Itoa((35*i)%360) + `°","out":"clamp/ferrule"}`),
+			piece(`{"kind":"butterfly-valve","name":"valve ` + n + `","in":"clamp/ferrule","out":"clamp/ferrule"}`),
+			piece(`{"kind":"straight","in":"clamp/ferrule","length":"` + strconv.Itoa(212+53*i) + ` mm"}`),
+			piece(`{"kind":"bend","angle":"45°","seal":"fkm"}`),
+		}
+		more = more[:min(len(more), 60-count())]
+		if i%2 == 0 {
+			d.Run = append(d.Run, more...)
+		} else {
+			d.Delivery.Pieces = append(d.Delivery.Pieces, more...)
+		}
+	}
+	d.Note = "Measured on site on a Tuesday; the gully is nearer than the drawing has it."
+	require.Equal(t, 60, count())
+	require.Empty(t, d.Validate())
+	link := design.WriteLink(d)
+	t.Log(len(link), "characters")
+	assert.Less(t, len(link), 1800)
+	back, faults := design.ReadLink(link)
 	require.Empty(t, faults)
-	want, faults := design.ReadFile([]byte(shortFile))
+	assert.Equal(t, d, back)
+}
+
+// What a newer Drawoff put into a link and this one does not know is named.
+func TestLinkBeyond(t *testing.T) {
+	t.Parallel()
+	newer := strings.Replace(shortFile, `"bore"`, `"lid": {"hinged": [true]}, "bore"`, 1)
+	newer = strings.Replace(newer, `"pump"`, `"colour": 3, "pump"`, 1)
+	newer = strings.Replace(newer, `  "drawoff": 1,`, "", 1)
+	link := packed(newer)
+	d, faults := design.ReadLink(link)
 	require.Empty(t, faults)
-	assert.Equal(t, want, d)
+	assert.Equal(t, "960 mm", d.Tank.Bore.String())
+	assert.Equal(t, []string{"tank.lid", "colour"}, design.LinkBeyond(link))
+	assert.Empty(t, design.LinkBeyond(design.WriteLink(d)))
+	assert.Empty(t, design.LinkBeyond("2.AAAA"))
 }
 
 func BenchmarkWriteLink(b *testing.B) {

@@ -244,6 +244,47 @@ func TestBadInputChangesNothing(t *testing.T) {
 	assert.True(t, res.Problem)
 }
 
+// Whatever a messenger made of a link, the page says what happened and what
+// can be done, and what is on the bench and in the browser's store stays: the
+// design, what is pending, and the way back.
+func TestHurtLinksTouchNothing(t *testing.T) {
+	other := design.Demo()
+	other.Title = "Somebody else's"
+	link := design.WriteLink(other)
+	for name, c := range map[string]struct{ link, what, can string }{
+		"newer":             {"#2" + link[1:], "made by a newer Drawoff", "reload the page"},
+		"cut short":         {"#" + link[:len(link)*2/3], "cut short", "copy the whole link again"},
+		"shown shortened":   {"#" + link[:40] + "…", "cut short, with dots", "copy the link itself"},
+		"characters added":  {"#" + link + ")", "do not belong in it: )", "delete them"},
+		"letters added":     {"#" + link + "abcd", "added at its end", "copy the whole link again"},
+		"encoded, then cut": {"#1%252E" + link[2:len(link)/2], "cut short", "copy the whole link again"},
+		"only its start":    {"#1", "cut short", "copy the whole link again"},
+	} {
+		for _, op := range []string{"follow", "start"} {
+			a := app.New()
+			ask(t, a, app.Request{Op: "start"})
+			edit(t, a, "tank.height", "1.3 m")
+			before := edit(t, a, "tank.bore", "about a metre")
+			require.NotEmpty(t, before.Store)
+			if op == "start" { // in a new window
+				a = app.New()
+			}
+			res := ask(t, a, app.Request{Op: op, Link: c.link, Text: before.Store})
+			assert.True(t, res.Problem, "%s, %s", op, name)
+			assert.Contains(t, res.Message, "what you see is what was here before", "%s, %s", op, name)
+			assert.Contains(t, res.Message, c.what, "%s, %s", op, name)
+			assert.Contains(t, res.Message, c.can, "%s, %s", op, name)
+			assert.Equal(t, before.Store, res.Store, "%s, %s", op, name)
+			assert.Equal(t, op == "follow", res.Undo, "%s, %s", op, name)
+		}
+	}
+	// Percent-encoded twice and nothing else: it opens.
+	a := app.New()
+	res := ask(t, a, app.Request{Op: "start", Link: "#1%252E" + link[2:]})
+	assert.False(t, res.Problem, res.Message)
+	assert.Equal(t, "Somebody else's", present(t, a).Title)
+}
+
 func TestSharing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := designtest.Design(t)

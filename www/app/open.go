@@ -76,13 +76,25 @@ func (a *App) follow(link string) Response {
 		faults = c.report.Faults
 	}
 	if len(faults) > 0 {
-		return Response{Message: "That link could not be opened; what you see is what was here before. " + list(faults), Problem: true}
+		return Response{Message: "That link could not be opened; what you see is what was here before. " + list(faults) + beyond(link, ""), Problem: true}
 	}
 	if string(design.WriteFile(d)) == string(design.WriteFile(a.present)) {
-		return Response{}
+		return Response{Message: beyond(link, "This is the plant of that link.")}
 	}
 	a.step(c)
-	return Response{Message: "Opened from a link. Undo brings back what was here before."}
+	const opened = "Opened from a link. Undo brings back what was here before."
+	return Response{Message: opened + beyond(link, "")}
+}
+
+// beyond tells what of a link's design a newer Drawoff wrote and this one does
+// not know, after the sentence before; "" when there is no such thing.
+func beyond(link, before string) string {
+	left := design.LinkBeyond(link)
+	if len(left) == 0 {
+		return ""
+	}
+	return before + " The link comes from a newer Drawoff, and what this one does not know was left out of it: " +
+		strings.Join(left, ", ") + ". Reload the page to bring it up to date, then open the link again."
 }
 
 // open opens a file. One that cannot be read changes nothing.

@@ -199,7 +199,7 @@ func TestBadLinkLeavesTheDesignAlone(t *testing.T) {
 	}
 	p.goTo("#1.!!!!")
 	told("a link opened anew")
-	for _, link := range []string{"#1.AAAA", "#99.q1YqSy0qzszPU7JSUAIA", "#1."} { // pasted over the address of the open page
+	for _, link := range []string{"#1.AAAA", "#99.q1YqSy0qzszPU7JSUAIA", "#1.", "#1", "#1%252EAAAA", "#%31%2EAAAA"} { // pasted over the address of the open page
 		js[bool](p, `(document.querySelector("#message").replaceChildren(), location.hash = %s, true)`, link)
 		told(link)
 	}

@@ -496,7 +496,8 @@
   // A link that was opened is in the design now; in the address it would be
   // opened over newer work at every reload.
   function takeLink() {
-    const link = location.hash.startsWith("#1.") || /^#\d+\./.test(location.hash) ? location.hash : "";
+    // A digit, or an escape that a messenger put there; the page's own places begin with a letter.
+    const link = /^#[\d%]/.test(location.hash) ? location.hash : "";
     if (link) history.replaceState(null, "", location.pathname + location.search);
     return link;
   }
