@@ -85,7 +85,7 @@ var imports = map[string][]string{
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/tokens", "pipeline/workfile", "www/view"},
 	"www":           {},
-	"www/site":      {"www", "www/app", "www/view"},
+	"www/site":      {"pipeline/design", "www", "www/app", "www/view"},
 	"www/browser":   {"www/site"},
 	"wasm/door":     {"pipeline/tokens"},
 	"wasm/page":     {"wasm/door", "www/app"},
