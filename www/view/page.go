@@ -31,8 +31,8 @@ type Example struct{ File, Name string }
 
 // Page is the whole page for b. It is written when the site is built, so that
 // it can be read before the module has loaded. What only works with the module,
-// the form and the sheet's list of entries, is left to it, and so are the
-// figures with their working: most of the page's weight.
+// the form, is left to it, and so are the figures with their working: most of
+// the page's weight.
 func Page(b Bench, a Assets) string {
 	var h html
 	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Drawoff: from one description of a tank and the line to its pump, whether it fits, mates, flows, drains and stands, and what to buy and cut."><title>Drawoff</title>`)
@@ -63,6 +63,7 @@ func Page(b Bench, a Assets) string {
 	h.Raw(Tally(b))
 	h.Raw(`</div><main class="desk">`)
 	h.Raw(`<section class="part said" id="said">`)
+	h.Raw(Said(b))
 	h.Raw(`</section>`)
 	h.region("drawing", "Side view", "", Drawing(b))
 	h.region("verdicts", "Verdicts", "", Verdicts(b))
