@@ -53,7 +53,7 @@ func TestCatalogueFinds(t *testing.T) {
 
 	// The main page leads here and back, and its own bench is not touched.
 	p = open(t, "")
-	p.do(chromedp.Navigate(js[string](p, `document.querySelector('footer a[href="catalogue.html"]').href`)))
+	p.do(chromedp.Navigate(js[string](p, `document.querySelector('.bar a[href="catalogue.html"]').href`)))
 	assert.Contains(t, js[string](p, `document.title`), "Catalogue")
 	p.do(chromedp.Navigate(js[string](p, `document.querySelector(".back").href`)))
 	p.ready()
