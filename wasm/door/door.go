@@ -45,7 +45,9 @@ func answer(handle func(string) string, args []js.Value) (response string) {
 
 // refusal returns the envelope of a request that could not be answered.
 func refusal(why string) string {
-	return string(append(tokens.AppendString([]byte(`{"error":`), why), '}'))
+	var o tokens.Object
+	o.Text("error", why)
+	return o.String()
 }
 
 // words tells what was panicked with. Package fmt would do it too, at a tenth

@@ -131,10 +131,13 @@ func (a *App) do(req Request) Response {
 	}
 	res.Regions = a.changed(req)
 	if res.More = len(req.See) > 0; !res.More {
-		res.Store, res.Shop = a.store(), a.shop()
-	}
-	if req.Op == "find" {
-		res.Shop = a.find()
+		file := string(design.WriteFile(a.present))
+		res.Store = a.store(file)
+		if req.Op == "find" {
+			res.Shop = a.find(file)
+		} else {
+			res.Shop = a.shop(file)
+		}
 	}
 	if text := shelfText(a.shelf); text != a.shelved {
 		a.shelved, res.Shelf = text, text

@@ -2,7 +2,6 @@ package app
 
 import (
 	"sort"
-	"strconv"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/tokens"
@@ -48,62 +47,16 @@ type Response struct {
 // deepest is more than the brackets of any message, a design inside included.
 const deepest = 24
 
-// readObject calls take with each member and the first token of its value.
-// take reads no further than the value, and reports whether it could be used.
-func readObject(r *tokens.Reader, open tokens.Token, take func(name string, value tokens.Token) bool) bool {
-	if open.Kind != tokens.Open {
-		return false
-	}
-	for {
-		t := r.Next()
-		if t.Kind != tokens.Name {
-			return t.Kind == tokens.Close
-		}
-		if !take(t.Text, r.Next()) {
-			return false
-		}
-	}
-}
-
-// readList calls take with the first token of each item.
-func readList(r *tokens.Reader, open tokens.Token, take func(tokens.Token) bool) bool {
-	if open.Kind != tokens.First {
-		return false
-	}
-	for {
-		t := r.Next()
-		if t.Kind == tokens.Last {
-			return true
-		}
-		if t.Kind == tokens.Bad || !take(t) {
-			return false
-		}
-	}
-}
-
-// readText takes text into s.
-func readText(s *string, t tokens.Token) bool {
-	*s = t.Text
-	return t.Kind == tokens.String
-}
-
-// readCount takes a whole number into n.
-func readCount(n *int, t tokens.Token) bool {
-	var err error
-	*n, err = strconv.Atoi(t.Text)
-	return t.Kind == tokens.Number && err == nil
-}
-
 // readRequest reads a request; members that are not known are passed over.
 func readRequest(text string) (Request, bool) {
 	var req Request
 	r := tokens.NewReader(text, deepest)
-	ok := readObject(r, r.Next(), func(name string, t tokens.Token) bool {
+	ok := r.Members(r.Next(), func(name string, t tokens.Token) bool {
 		switch name {
 		case "op":
-			return readText(&req.Op, t)
+			return t.Take(&req.Op)
 		case "edits":
-			return readList(r, t, func(t tokens.Token) bool {
+			return r.Items(t, func(t tokens.Token) bool {
 				e, ok := readEdit(r, t)
 				req.Edits = append(req.Edits, e)
 				return ok
@@ -112,21 +65,21 @@ func readRequest(text string) (Request, bool) {
 			req.Typing = t.Text == "true"
 			return t.Kind == tokens.Bool
 		case "kind":
-			return readText(&req.Kind, t)
+			return t.Take(&req.Kind)
 		case "path":
-			return readText(&req.Path, t)
+			return t.Take(&req.Path)
 		case "value":
-			return readText(&req.Value, t)
+			return t.Take(&req.Value)
 		case "text":
-			return readText(&req.Text, t)
+			return t.Take(&req.Text)
 		case "shelf":
-			return readText(&req.Shelf, t)
+			return t.Take(&req.Shelf)
 		case "link":
-			return readText(&req.Link, t)
+			return t.Take(&req.Link)
 		case "width":
-			return readCount(&req.Width, t)
+			return t.TakeInt(&req.Width)
 		case "see":
-			return readList(r, t, func(t tokens.Token) bool {
+			return r.Items(t, func(t tokens.Token) bool {
 				req.See = append(req.See, t.Text)
 				return t.Kind == tokens.String
 			})
@@ -138,14 +91,14 @@ func readRequest(text string) (Request, bool) {
 }
 
 func readEdit(r *tokens.Reader, open tokens.Token) (e design.Edit, ok bool) {
-	ok = readObject(r, open, func(name string, t tokens.Token) bool {
+	ok = r.Members(open, func(name string, t tokens.Token) bool {
 		switch name {
 		case "op":
-			return readText(&e.Op, t)
+			return t.Take(&e.Op)
 		case "path":
-			return readText(&e.Path, t)
+			return t.Take(&e.Path)
 		case "value":
-			return readText(&e.Value, t)
+			return t.Take(&e.Value)
 		}
 		r.Skip(t)
 		return true
@@ -153,68 +106,39 @@ func readEdit(r *tokens.Reader, open tokens.Token) (e design.Edit, ok bool) {
 	return e, ok
 }
 
-// object is a JSON object that is being written.
-type object []byte
-
-func (o *object) name(name string) {
-	separator := byte(',')
-	if len(*o) == 0 {
-		separator = '{'
-	}
-	*o = append(tokens.AppendString(append(*o, separator), name), ':')
-}
-
-func (o *object) text(name, s string) {
-	o.name(name)
-	*o = tokens.AppendString(*o, s)
-}
-
-// words writes s unless there is nothing in it.
-func (o *object) words(name, s string) {
-	if s != "" {
-		o.text(name, s)
-	}
-}
-
-func (o *object) flag(name string, on bool) {
-	o.name(name)
-	*o = strconv.AppendBool(*o, on)
-}
-
 // json returns res as JSON, the same bytes for the same response.
 func (res Response) json() string {
-	var o object
+	var o tokens.Object
 	if len(res.Regions) > 0 {
-		var regions object
+		var regions tokens.Object
 		ids := make([]string, 0, len(res.Regions))
 		for id := range res.Regions {
 			ids = append(ids, id)
 		}
 		sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
 		for _, id := range ids {
-			regions.text(id, res.Regions[id])
+			regions.Text(id, res.Regions[id])
 		}
-		o.name("regions")
-		o = append(append(o, regions...), '}')
+		o.Raw("regions", regions.String())
 	}
-	o.words("message", res.Message)
+	o.Words("message", res.Message)
 	if res.Problem {
-		o.flag("problem", true)
+		o.Flag("problem", true)
 	}
 	if res.More {
-		o.flag("more", true)
+		o.Flag("more", true)
 	}
-	o.words("shop", res.Shop)
-	o.words("store", res.Store)
-	o.words("shelf", res.Shelf)
-	o.words("link", res.Link)
-	o.words("file", res.File)
-	o.words("name", res.Name)
-	o.words("focus", res.Focus)
-	o.flag("undo", res.Undo)
-	o.flag("redo", res.Redo)
-	o.text("title", res.Title)
-	return string(append(o, '}'))
+	o.Words("shop", res.Shop)
+	o.Words("store", res.Store)
+	o.Words("shelf", res.Shelf)
+	o.Words("link", res.Link)
+	o.Words("file", res.File)
+	o.Words("name", res.Name)
+	o.Words("focus", res.Focus)
+	o.Flag("undo", res.Undo)
+	o.Flag("redo", res.Redo)
+	o.Text("title", res.Title)
+	return o.String()
 }
 
 // stored is what the browser keeps between visits.
@@ -224,42 +148,40 @@ type stored struct {
 }
 
 func (s stored) json() string {
-	var o object
-	o.name("design")
-	o = append(o, s.design...)
+	var o tokens.Object
+	o.Raw("design", s.design)
 	if len(s.pending) > 0 {
-		o.name("pending")
+		o.Name("pending")
 		for i, p := range s.pending {
 			separator := byte(',')
 			if i == 0 {
 				separator = '['
 			}
-			var item, fault object
-			fault.text("field", p.Fault.Field)
-			fault.text("given", p.Fault.Given)
-			fault.text("what", p.Fault.What)
-			fault.text("hint", p.Fault.Hint)
-			item.text("Path", p.Path)
-			item.text("Value", p.Value)
-			item.name("Fault")
-			o = append(o, separator)
-			o = append(append(append(o, item...), fault...), "}}"...)
+			var item, fault tokens.Object
+			fault.Text("field", p.Fault.Field)
+			fault.Text("given", p.Fault.Given)
+			fault.Text("what", p.Fault.What)
+			fault.Text("hint", p.Fault.Hint)
+			item.Text("Path", p.Path)
+			item.Text("Value", p.Value)
+			item.Raw("Fault", fault.String())
+			o = append(append(o, separator), item.String()...)
 		}
 		o = append(o, ']')
 	}
-	return string(append(o, '}'))
+	return o.String()
 }
 
 // readStored reads what stored.json wrote.
 func readStored(text string) (s stored, ok bool) {
 	r := tokens.NewReader(text, deepest)
-	ok = readObject(r, r.Next(), func(name string, t tokens.Token) bool {
+	ok = r.Members(r.Next(), func(name string, t tokens.Token) bool {
 		switch name {
 		case "design":
 			s.design = r.Raw(t)
 			return true
 		case "pending":
-			return readList(r, t, func(t tokens.Token) bool {
+			return r.Items(t, func(t tokens.Token) bool {
 				p, ok := readPending(r, t)
 				s.pending = append(s.pending, p)
 				return ok
@@ -272,23 +194,23 @@ func readStored(text string) (s stored, ok bool) {
 }
 
 func readPending(r *tokens.Reader, open tokens.Token) (p view.Pending, ok bool) {
-	ok = readObject(r, open, func(name string, t tokens.Token) bool {
+	ok = r.Members(open, func(name string, t tokens.Token) bool {
 		switch name {
 		case "Path":
-			return readText(&p.Path, t)
+			return t.Take(&p.Path)
 		case "Value":
-			return readText(&p.Value, t)
+			return t.Take(&p.Value)
 		case "Fault":
-			return readObject(r, t, func(name string, t tokens.Token) bool {
+			return r.Members(t, func(name string, t tokens.Token) bool {
 				switch name {
 				case "field":
-					return readText(&p.Fault.Field, t)
+					return t.Take(&p.Fault.Field)
 				case "given":
-					return readText(&p.Fault.Given, t)
+					return t.Take(&p.Fault.Given)
 				case "what":
-					return readText(&p.Fault.What, t)
+					return t.Take(&p.Fault.What)
 				case "hint":
-					return readText(&p.Fault.Hint, t)
+					return t.Take(&p.Fault.Hint)
 				}
 				r.Skip(t)
 				return true

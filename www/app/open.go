@@ -1,25 +1,20 @@
 package app
 
 import (
-	"strconv"
 	"strings"
 
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/tokens"
 )
 
-func (a *App) store() string {
-	return stored{string(design.WriteFile(a.present)), a.pending}.json()
-}
+// store returns what the browser is to keep; file is the present design's.
+func (a *App) store(file string) string { return stored{file, a.pending}.json() }
 
-// shop returns what the workshop is asked: to work on the present design, ""
-// when it has been asked that already.
-func (a *App) shop() string {
-	var o object
-	o.name("design")
-	o = append(o, design.WriteFile(a.present)...)
-	o.name("width")
-	o = strconv.AppendInt(o, int64(a.width), 10)
-	request := string(append(o, '}'))
+// shop returns what the workshop is asked: to work on file, the present
+// design's; "" when it has been asked that already.
+func (a *App) shop(file string) string {
+	o := a.work(file)
+	request := o.String()
 	if request == a.shopped {
 		return ""
 	}
@@ -29,9 +24,19 @@ func (a *App) shop() string {
 
 // find asks the workshop for runs, beside all else: what it was asked before
 // is answered again.
-func (a *App) find() string {
-	a.shopped = ""
-	return a.shop()[:len(a.shopped)-1] + `,"runs":true}`
+func (a *App) find(file string) string {
+	o := a.work(file)
+	a.shopped = o.String()
+	o.Flag("runs", true)
+	return o.String()
+}
+
+// work is what every request to the workshop holds.
+func (a *App) work(file string) tokens.Object {
+	var o tokens.Object
+	o.Raw("design", file)
+	o.Int("width", a.width)
+	return o
 }
 
 // start opens what the user should see first: the link they followed, else

@@ -100,14 +100,16 @@ func cost(w mend.Way) string {
 
 // editsJSON writes edits as the page hands them back.
 func editsJSON(edits []design.Edit) string {
-	out := []byte{'['}
+	list := "["
 	for i, e := range edits {
 		if i > 0 {
-			out = append(out, ',')
+			list += ","
 		}
-		out = append(tokens.AppendString(append(out, `{"op":`...), e.Op), `,"path":`...)
-		out = append(tokens.AppendString(out, e.Path), `,"value":`...)
-		out = append(tokens.AppendString(out, e.Value), '}')
+		var o tokens.Object
+		o.Words("op", e.Op)
+		o.Text("path", e.Path)
+		o.Words("value", e.Value)
+		list += o.String()
 	}
-	return string(append(out, ']'))
+	return list + "]"
 }

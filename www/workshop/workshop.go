@@ -8,8 +8,6 @@
 package workshop
 
 import (
-	"strconv"
-
 	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
@@ -45,11 +43,12 @@ var Regions = []view.Region{
 func Handle(request string) string {
 	req, ok := read(request)
 	if !ok {
-		return string(append(tokens.AppendString([]byte(`{"error":`), "the workshop was sent something that is not a request"), '}'))
+		return refusal("the workshop was sent something that is not a request")
 	}
 	if req.find != "" {
-		found := tokens.AppendString([]byte(`{"regions":{"found":`), view.Hits(req.find, catalog.Search(req.find)))
-		return string(append(found, "}}"...))
+		var found tokens.Object
+		found.Text("found", view.Hits(req.find, catalog.Search(req.find)))
+		return answer("regions", found)
 	}
 	bench := view.Bench{Width: req.width}
 	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
@@ -58,25 +57,18 @@ func Handle(request string) string {
 	if req.file != "" {
 		return file(bench.Report, req.file)
 	}
-	out := []byte(`{"regions":{`)
-	fill := func(id, content string) {
-		if out[len(out)-1] != '{' {
-			out = append(out, ',')
-		}
-		out = append(tokens.AppendString(out, id), ':')
-		out = tokens.AppendString(out, content)
-	}
+	var regions tokens.Object
 	known := bench.Report.Verdicts != nil
 	for _, r := range Regions {
 		content := ""
 		if known {
 			content = r.Write(bench)
 		}
-		fill(r.ID, content)
+		regions.Text(r.ID, content)
 	}
 	if known {
 		for _, f := range view.Ways(bench) {
-			fill(f.ID, f.Content)
+			regions.Text(f.ID, f.Content)
 		}
 	}
 	// Runs are for the plant as it was asked: an edit takes them away.
@@ -89,8 +81,8 @@ func Handle(request string) string {
 		}
 		runs = view.Runs(bench, answer)
 	}
-	fill("runs", runs)
-	return string(append(out, "}}"...))
+	regions.Text("runs", runs)
+	return answer("regions", regions)
 }
 
 type request struct {
@@ -105,39 +97,48 @@ type request struct {
 func file(r pipeline.Report, name string) string {
 	f, ok := workfile.Make(r, name)
 	if !ok {
-		return string(append(tokens.AppendString([]byte(`{"error":`), "no file "+name+" can be made of this design"), '}'))
+		return refusal("no file " + name + " can be made of this design")
 	}
-	out := tokens.AppendString([]byte(`{"file":{"name":`), f.Name)
-	out = tokens.AppendString(append(out, `,"type":`...), f.Type)
-	out = tokens.AppendString(append(out, `,"content":`...), f.Content)
-	return string(append(out, "}}"...))
+	var o tokens.Object
+	o.Text("name", f.Name)
+	o.Text("type", f.Type)
+	o.Text("content", f.Content)
+	return answer("file", o)
+}
+
+// answer returns the one member that the workshop has to tell.
+func answer(name string, value tokens.Object) string {
+	var o tokens.Object
+	o.Raw(name, value.String())
+	return o.String()
+}
+
+func refusal(why string) string {
+	var o tokens.Object
+	o.Text("error", why)
+	return o.String()
 }
 
 func read(text string) (req request, ok bool) {
 	const deepest = 24 // more than the brackets of any design
 	r := tokens.NewReader(text, deepest)
-	if r.Next().Kind != tokens.Open {
-		return req, false
-	}
-	for {
-		name := r.Next()
-		if name.Kind != tokens.Name {
-			return req, name.Kind == tokens.Close && r.Next().Kind == tokens.End
-		}
-		value := r.Next()
-		switch name.Text {
+	ok = r.Members(r.Next(), func(name string, t tokens.Token) bool {
+		switch name {
 		case "design":
-			req.design = r.Raw(value)
+			req.design = r.Raw(t)
+			return true
 		case "find":
-			req.find = value.Text
+			return t.Take(&req.find)
 		case "file":
-			req.file = value.Text
+			return t.Take(&req.file)
 		case "width":
-			req.width, _ = strconv.Atoi(value.Text)
+			return t.TakeInt(&req.width)
 		case "runs":
-			req.runs = value.Text == "true"
-		default:
-			r.Skip(value)
+			req.runs = t.Text == "true"
+			return t.Kind == tokens.Bool
 		}
-	}
+		r.Skip(t)
+		return true
+	})
+	return req, ok && r.Next().Kind == tokens.End
 }
