@@ -59,7 +59,6 @@ type Scene struct {
 	Levels    []flow.Level
 	Outlet    q.Length // outlet face over the floor
 	LegTop    q.Length // top of the legs over the floor
-	Legs      int
 	Bucket    q.Length // height of the bucket, 0 for none
 	KeepOuts  []design.KeepOut
 	Ceiling   q.Length // 0 where it is not known

@@ -97,7 +97,6 @@ func (p plant) scene() Scene {
 		Levels:    p.known.levels(p.known.foot(p.height)),
 		Outlet:    p.height,
 		LegTop:    p.height + d.Stand.LegTop.Value(),
-		Legs:      d.Stand.Legs,
 		Bucket:    d.Stand.Bucket.Value(),
 		KeepOuts:  d.KeepOuts,
 		Ceiling:   d.Site.Ceiling.Value(),

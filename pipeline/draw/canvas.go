@@ -18,6 +18,19 @@ type canvas struct {
 func (c *canvas) x(x float64) float64 { return (x - c.left) * c.scale }
 func (c *canvas) y(z float64) float64 { return c.bottom - z*c.scale }
 
+// picture opens a drawing of w by h pixels; says is what it shows, for whoever
+// cannot see it.
+func (c *canvas) picture(class string, w, h float64, says string) {
+	c.Raw("<svg")
+	c.Attr("class", class)
+	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(h))
+	c.numAttr("width", w)
+	c.numAttr("height", h)
+	c.Attr("role", "img")
+	c.Attr("aria-label", says)
+	c.Raw(">")
+}
+
 // numAttr appends name="x".
 func (c *canvas) numAttr(name string, x float64) {
 	c.Raw(" " + name + `="`)

@@ -44,14 +44,7 @@ func Curve(r pipeline.Report, width int) string {
 	x := func(flow q.Flow) float64 { return left + float64(flow)/maxQ*(w-left-right) }
 	y := func(head float64) float64 { return height - bottom - head/maxH*(height-bottom-top) }
 
-	c.Raw("<svg")
-	c.Attr("class", "curve")
-	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
-	c.numAttr("width", w)
-	c.numAttr("height", height)
-	c.Attr("role", "img")
-	c.Attr("aria-label", "Head of the pump and of the line over flow, with the points of its sheet and those at which the plant runs")
-	c.Raw(">")
+	c.picture("curve", w, height, "Head of the pump and of the line over flow, with the points of its sheet and those at which the plant runs")
 	for h := 0.0; h <= maxH*1.001; h += stepH {
 		c.line("grid", left, y(h), w-right, y(h))
 		c.words("small", "end", left-6, y(h)+4, decimal(h))

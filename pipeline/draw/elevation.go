@@ -72,6 +72,9 @@ func (e *elevation) fit(width float64) {
 	reach := func(v route.Vec) {
 		left, right, top, under = min(left, v.X), max(right, v.X), max(top, v.Z), min(under, v.Z)
 	}
+	_, feet := e.Stand.LegsAt()
+	reach(route.Vec{X: float64(feet)})
+	reach(route.Vec{X: -float64(feet)})
 	reach(e.Layout.Outlet.At)
 	reach(route.Vec{Z: float64(e.TankFoot)})
 	for _, p := range e.Layout.Pieces() {
@@ -128,21 +131,27 @@ func (e *elevation) floor() {
 	e.Close("g")
 }
 
-// stand draws the legs that are seen from the side.
+// stand draws the legs that are seen from the side, where they stand.
 func (e *elevation) stand() {
-	r := float64(e.Vessel.Bore) / 2 * 0.82
-	top := max(float64(e.LegTop), e.legMeets(r))
-	e.Raw(`<g class="stand" aria-hidden="true">`)
-	at := []float64{-r, r}
-	if e.Legs != 4 {
-		at = append(at, -r*0.3)
+	t, f := e.Stand.LegsAt()
+	top, floor := float64(t), float64(f)
+	const half = 3 // pixels
+	at := []float64{-1, 1}
+	if e.Stand.Legs != 4 {
+		at = append(at, -0.3) // one behind the tank
 	}
-	for _, x := range at {
-		z := top
-		if math.Abs(x) < r {
-			z = max(float64(e.LegTop), e.legMeets(math.Abs(x)))
-		}
-		e.rect("leg", e.x(x)-3, e.y(z), 6, e.y(0)-e.y(z))
+	e.Raw(`<g class="stand" aria-hidden="true">`)
+	for _, side := range at {
+		z := max(float64(e.LegTop), e.legMeets(math.Abs(side)*top))
+		head, foot := e.x(side*top), e.x(side*floor)
+		e.path("leg")
+		e.Raw("M")
+		e.pixel(head-half, e.y(z))
+		e.pixel(head+half, e.y(z))
+		e.pixel(foot+half, e.y(0))
+		e.pixel(foot-half, e.y(0))
+		e.Raw("Z")
+		e.endPath()
 	}
 	e.Close("g")
 }
@@ -400,7 +409,8 @@ func outside(p route.Piece) (dx, dy float64) {
 		if s.Radius == 0 {
 			continue
 		}
-		out := along(s, 0.5).Sub(s.From.Add(s.Toward.Scale(float64(s.Radius))))
+		mid, _ := s.Point(0.5)
+		out := mid.Sub(s.From.Add(s.Toward.Scale(float64(s.Radius))))
 		if n := math.Hypot(out.X, out.Z); n > float64(s.Radius)/2 {
 			return out.X / n, -out.Z / n
 		}

@@ -33,14 +33,7 @@ func Emptying(t pipeline.Transfer, width int) string {
 	c := canvas{}
 	x := func(time q.Duration) float64 { return left + float64(time)/end*(w-left-right) }
 
-	c.Raw("<svg")
-	c.Attr("class", "curve emptying-curve")
-	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
-	c.numAttr("width", w)
-	c.numAttr("height", height)
-	c.Attr("role", "img")
-	c.Attr("aria-labelledby", "emptying-curve-title")
-	c.Raw(`><title id="emptying-curve-title">Level and flow against time</title>`)
+	c.picture("curve emptying-curve", w, height, "Level and flow against time")
 
 	a := axis{c: &c, from: left, to: w - right, foot: top + upper, tall: upper}
 	most := func(of func(*transfer.Moment) float64) float64 {

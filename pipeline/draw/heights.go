@@ -37,14 +37,7 @@ func Heights(r pipeline.Report, width int) string {
 	x := func(l q.Length) float64 {
 		return left + math.Min(1, math.Max(0, float64(l/max(most, q.Millimetre))))*(w-left-right)
 	}
-	c.Raw("<svg")
-	c.Attr("class", "heights-picture")
-	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
-	c.numAttr("width", w)
-	c.numAttr("height", height)
-	c.Attr("role", "img")
-	c.Attr("aria-labelledby", "heights-picture-title")
-	c.Raw(`><title id="heights-picture-title">What drives the height of the outlet; the table below has the same</title>`)
+	c.picture("heights-picture", w, height, "What drives the height of the outlet; the table below has the same")
 	y := top
 	name := func(s, amount string) {
 		c.words("small", "start", left, y+11, s)

@@ -38,14 +38,7 @@ func SuctionHead(r pipeline.Report, reserve flow.Reserve, width int) string {
 	y := func(head float64) float64 { return height - bottom - (head-least)/(most-least)*(height-bottom-top) }
 
 	c := canvas{}
-	c.Raw("<svg")
-	c.Attr("class", "curve")
-	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
-	c.numAttr("width", w)
-	c.numAttr("height", height)
-	c.Attr("role", "img")
-	c.Attr("aria-label", "Suction head that the pump has, and the least it should have, over the level in the tank")
-	c.Raw(">")
+	c.picture("curve", w, height, "Suction head that the pump has, and the least it should have, over the level in the tank")
 	for h := least; h <= most+step/2; h += step {
 		c.line("grid", left, y(h), w-right, y(h))
 		c.words("small", "end", left-6, y(h)+4, decimal(math.Round(h*100)/100))

@@ -23,19 +23,20 @@ func middle(p route.Piece) route.Vec {
 		if s.Length == 0 {
 			return s.From
 		}
-		return along(s, float64(left/s.Length))
+		at, _ := s.Point(float64(left / s.Length))
+		return at
 	}
 	return p.In.At.Add(p.Out.At).Scale(0.5)
 }
 
-// along returns the point a part t (0 to 1) of the way along a segment.
-func along(s route.Segment, t float64) route.Vec {
-	if s.Radius == 0 {
-		return s.From.Add(s.To.Sub(s.From).Scale(t))
+// runs returns the way that p runs on the drawing, a unit in pixels; it is not
+// seen where p runs towards whoever looks.
+func runs(p route.Piece) (dx, dy float64, seen bool) {
+	n := math.Hypot(p.In.Dir.X, p.In.Dir.Z)
+	if n < 1e-6 {
+		return 0, 0, false
 	}
-	sin, cos := math.Sincos(float64(s.Angle) * t)
-	r := float64(s.Radius)
-	return s.From.Add(s.Dir.Scale(r * sin)).Add(s.Toward.Scale(r * (1 - cos)))
+	return p.In.Dir.X / n, -p.In.Dir.Z / n, true
 }
 
 // arcSteps is how many straight strokes an arc is drawn with.
@@ -98,12 +99,10 @@ func (e *elevation) port(p route.Piece, port route.Port) {
 // glass draws a sight glass: a window along its middle.
 func (e *elevation) glass(p route.Piece) {
 	at := middle(p)
-	dx, dy := p.In.Dir.X, -p.In.Dir.Z
-	n := math.Hypot(dx, dy)
-	if n < 1e-6 {
+	dx, dy, seen := runs(p)
+	if !seen {
 		return
 	}
-	dx, dy = dx/n, dy/n
 	x, y := e.x(at.X), e.y(at.Z)
 	along, across := max(5, e.thick(p.Length)/4), e.thick(p.In.Half.Tube.OD)/2+2
 	e.path("bow")
@@ -142,7 +141,7 @@ func (e *elevation) stroke(p route.Piece, s route.Segment) {
 		e.point(s.To.X, s.To.Z)
 	} else {
 		for i := 0; i <= arcSteps; i++ {
-			at := along(s, float64(i)/arcSteps)
+			at, _ := s.Point(float64(i) / arcSteps)
 			e.point(at.X, at.Z)
 		}
 	}
@@ -163,12 +162,11 @@ func (e *elevation) cone(p route.Piece, s route.Segment) {
 	x1, y1, x2, y2 := e.x(s.From.X), e.y(s.From.Z), e.x(s.To.X), e.y(s.To.Z)
 	// Across the piece as seen from the side, from its own direction: an
 	// eccentric one has its ends out of line.
-	dx, dy := p.In.Dir.X, -p.In.Dir.Z
-	n := math.Hypot(dx, dy)
-	if n < 1e-6 {
+	dx, dy, seen := runs(p)
+	if !seen {
 		return
 	}
-	px, py := -dy/n, dx/n
+	px, py := -dy, dx
 	e.path("cone")
 	e.Raw("M")
 	e.pixel(x1+px*a, y1+py*a)
@@ -204,12 +202,10 @@ func (e *elevation) box(p route.Piece) {
 // a diaphragm, a bar downstream for a valve that opens one way.
 func (e *elevation) valve(p route.Piece) {
 	at := middle(p)
-	dx, dy := p.In.Dir.X, -p.In.Dir.Z
-	n := math.Hypot(dx, dy)
-	if n < 1e-6 {
+	dx, dy, seen := runs(p)
+	if !seen {
 		return
 	}
-	dx, dy = dx/n, dy/n
 	x, y := e.x(at.X), e.y(at.Z)
 	r := e.thick(p.In.Half.Tube.OD)/2 + 3
 	e.bow(x, y, dx, dy, r)

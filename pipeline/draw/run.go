@@ -32,14 +32,7 @@ func Run(s pipeline.Scene, n string, width int) string {
 	plan := side + gap + 8
 	height := math.Ceil(plan + (box[1].Y-box[0].Y)*c.scale + margin)
 
-	c.Raw("<svg")
-	c.Attr("class", "elevation run-drawing")
-	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
-	c.numAttr("width", w)
-	c.numAttr("height", height)
-	c.Attr("role", "img")
-	c.Attr("aria-label", "Run "+n+" from the side, and from above: "+q.Text(q.Length(box[1].X-box[0].X))+" along, "+q.Text(q.Length(box[1].Y-box[0].Y))+" aside, "+q.Text(q.Length(box[1].Z-box[0].Z))+" in height")
-	c.Raw(">")
+	c.picture("elevation run-drawing", w, height, "Run "+n+" from the side, and from above: "+q.Text(q.Length(box[1].X-box[0].X))+" along, "+q.Text(q.Length(box[1].Y-box[0].Y))+" aside, "+q.Text(q.Length(box[1].Z-box[0].Z))+" in height")
 	c.line("ground", 4, side, w-4, side)
 	c.words("small", "start", 4, side+12, "from the side; below, from above")
 	y := func(v route.Vec) float64 { return side - v.Z*c.scale }

@@ -17,14 +17,7 @@ func Tipping(curve []stand.Posture, limit float64, width int) string {
 	w := float64(max(width, 240))
 	height := top + upper + bottom
 	c := canvas{}
-	c.Raw("<svg")
-	c.Attr("class", "curve tipping-curve")
-	c.Attr("viewBox", "0 0 "+decimal(w)+" "+decimal(height))
-	c.numAttr("width", w)
-	c.numAttr("height", height)
-	c.Attr("role", "img")
-	c.Attr("aria-labelledby", "tipping-curve-title")
-	c.Raw(`><title id="tipping-curve-title">Incline at which the tank tips, against the level of its liquid</title>`)
+	c.picture("curve tipping-curve", w, height, "Incline at which the tank tips, against the level of its liquid")
 	most := limit
 	for i := range curve {
 		most = math.Max(most, curve[i].Tip.Degrees())

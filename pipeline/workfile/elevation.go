@@ -71,7 +71,7 @@ func piece(d *plot.Drawing, p route.Piece) {
 		centre := make([]plot.Point, n+1)
 		upper, lower := make([]plot.Point, n+1), make([]plot.Point, n+1)
 		for i := range n + 1 {
-			at, dir := along(s, float64(i)/float64(n))
+			at, dir := s.Point(float64(i) / float64(n))
 			c := plot.Point{X: at.X * 1000, Y: at.Z * 1000}
 			centre[i], upper[i], lower[i] = c, c, c
 			// A reducer's outside runs with its bore.
@@ -89,14 +89,4 @@ func piece(d *plot.Drawing, p route.Piece) {
 	}
 	a, b := p.In.At, p.Out.At
 	d.Word(plot.Point{X: (a.X+b.X)*500 + 30, Y: (a.Z+b.Z)*500 + 30}, 15, 0, strconv.Itoa(p.Number))
-}
-
-// along returns a place on a segment, and the way it runs there.
-func along(s route.Segment, t float64) (at, dir route.Vec) {
-	if s.Radius == 0 {
-		return s.From.Add(s.To.Sub(s.From).Scale(t)), s.Dir
-	}
-	sin, cos := math.Sincos(float64(s.Angle) * t)
-	r := float64(s.Radius)
-	return s.From.Add(s.Dir.Scale(r * sin)).Add(s.Toward.Scale(r * (1 - cos))), s.Dir.Scale(cos).Add(s.Toward.Scale(sin))
 }
