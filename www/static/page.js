@@ -65,12 +65,19 @@
   function restSoon() {
     if (restWaits) return;
     restWaits = true;
-    requestAnimationFrame(() => setTimeout(() => {
-      restWaits = false;
-      ask({ op: "rest" });
-      root.dataset.shop = shopAt ? "busy" : "idle";
-    }));
+    requestAnimationFrame(() => setTimeout(rest));
   }
+
+  function rest() {
+    if (!restWaits) return;
+    restWaits = false;
+    ask({ op: "rest" });
+    root.dataset.shop = shopAt ? "busy" : "idle";
+  }
+  // The rest holds what the browser is to keep, and a page that goes out of
+  // sight is not painted, and may not come back.
+  addEventListener("pagehide", rest);
+  document.addEventListener("visibilitychange", rest);
 
   let recovering = false;
   async function recover(why) {
@@ -101,9 +108,11 @@
     if (!worker) {
       worker = new Worker(script.dataset.worker);
       worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: new URL(script.dataset.workshop, location).href });
+      worker.onerror = () => stopShop("it could not be fetched");
       worker.onmessage = ({ data }) => {
         const answer = JSON.parse(data.answer);
         if (data.file) return void taken(answer);
+        if (answer.error) return void stopShop(answer.error);
         shopAt = 0;
         if (shopNext) shop(shopNext);
         else {
@@ -122,15 +131,17 @@
     worker.postMessage({ number: shopAt, request });
   }
 
-  // What the workshop is at ends with its thread; the next request starts another.
-  function stopShop() {
+  // What the workshop is at ends with its thread; the next request starts
+  // another. why is told where it is a failure.
+  function stopShop(why) {
     worker.terminate();
     worker = null;
     shopAt = 0;
     shopNext = "";
     delete root.dataset.finding;
     root.dataset.shop = "idle";
-    tell("Stopped looking for runs.");
+    if (!why) return tell("Stopped looking for runs.");
+    tell("Heights, emptying, suction head, ways out and files could not be worked out (" + why + "). They are tried again at the next change.", true);
   }
 
   // A file is asked for with the design of the newest request, and is not
@@ -322,7 +333,7 @@
     "save-shelf": () => save("save-shelf"),
     "copy-link": copyLink,
     "find-runs": () => { if (ask({ op: "find" })) root.dataset.finding = "true"; },
-    "stop-finding": stopShop,
+    "stop-finding": () => stopShop(),
   };
 
   document.addEventListener("click", (e) => {

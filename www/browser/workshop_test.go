@@ -1,0 +1,43 @@
+//go:build browser
+
+package browser
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A page that goes out of sight before it was painted keeps what was typed: it
+// may not come back.
+func TestLastKeystrokeIsKeptWhenThePageIsLeft(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	kept := js[[]bool](p, `(() => {
+		const kept = () => (localStorage.getItem("drawoff.1") ?? "").includes("1234 mm");
+		const control = document.querySelector(%s);
+		control.value = "1234 mm";
+		control.dispatchEvent(new Event("input", {bubbles: true}));
+		const painted = kept();
+		dispatchEvent(new Event("pagehide"));
+		return [painted, kept()];
+	})()`, field("tank.height"))
+	assert.Equal(t, []bool{false, true}, kept, "before and after the page is left")
+}
+
+// A workshop that cannot be had is told, the page lives on, and the next
+// change tries again.
+func TestWorkshopThatFailsIsTold(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	p.until(`document.querySelector("#emptying").textContent.includes("the transfer takes")`)
+	const module = `document.querySelector("script[data-workshop]").dataset.workshop`
+	js[bool](p, `(window.whole = `+module+`, `+module+` = "missing.wasm", document.querySelector("#stop-finding").click(), true)`)
+	p.typed("tank.fill", "800 L")
+	p.until(`document.querySelector("#message .fault")?.textContent.includes("tried again at the next change")`)
+	assert.Equal(t, "idle", js[string](p, `document.documentElement.dataset.shop`))
+
+	js[bool](p, `(`+module+` = window.whole, true)`)
+	p.typed("tank.fill", "700 L")
+	p.until(`document.querySelector("#emptying").textContent.includes("700 L")`)
+}
