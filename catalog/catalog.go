@@ -157,6 +157,14 @@ type Half struct {
 // Plain reports whether h is a tube end to weld, or nothing.
 func (h *Half) Plain() bool { return h == nil || h.Name == "" }
 
+// End names h as an end is named: "ring-joint/liner", or "weld".
+func (h *Half) End() string {
+	if h.Plain() {
+		return weld
+	}
+	return h.Joint.Family + "/" + h.Name
+}
+
 // Bend is a bend of one tube.
 type Bend struct {
 	Part

@@ -1,6 +1,9 @@
 package catalog
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // weld is the end of a plain tube.
 const weld = "weld"
@@ -85,3 +88,13 @@ func FindHalf(end string, t Tube) (*Half, bool) {
 
 // OnHose reports whether an end is the cut end of a hose, which nothing else has.
 func OnHose(end string) bool { return end == "hose-tail/hose" }
+
+// Mate returns the end that closes on end, as FindHalf names them: the other
+// half of its union, a plain end for a plain end.
+func Mate(end string) string {
+	family, half, _ := strings.Cut(end, "/")
+	if f, ok := FindFamily(family); ok {
+		return family + "/" + f.Partner(half)
+	}
+	return end
+}

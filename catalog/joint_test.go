@@ -351,6 +351,26 @@ func TestEnds(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// Two halves that close on each other each name the other, and a plain end
+// closes on a plain end.
+func TestMate(t *testing.T) {
+	t.Parallel()
+	for end, want := range map[string]string{
+		"ring-joint/male": "ring-joint/liner", "dairy-union/liner": "dairy-union/male", "o-ring-union/collar": "o-ring-union/threaded",
+		"clamp/ferrule": "clamp/ferrule", "weld": "weld", "": "", "unheard-of/male": "unheard-of/male",
+	} {
+		assert.Equal(t, want, catalog.Mate(end), end)
+	}
+	for _, pipe := range catalog.Tubes() {
+		for _, end := range catalog.Ends(pipe) {
+			h, ok := catalog.FindHalf(end, pipe)
+			require.True(t, ok)
+			assert.Equal(t, end, h.End())
+			assert.Equal(t, end, catalog.Mate(catalog.Mate(end)))
+		}
+	}
+}
+
 func TestJointParts(t *testing.T) {
 	t.Parallel()
 	half := func(end, on string) catalog.Half {

@@ -177,7 +177,7 @@ func (j *job) mayFall() bool {
 		if s.dir == down || -by.Z < 0 {
 			return false
 		}
-		least = min(least, math.Abs(by.X)+math.Abs(by.Y)+by.Z*0)
+		least = min(least, math.Abs(by.X)+math.Abs(by.Y))
 	}
 	dz := j.scene.starts[0].at.Z - j.scene.goal.Z
 	return dz > 0 && dz <= j.scene.steep*least && dz >= j.scene.fall*least

@@ -39,39 +39,6 @@ const (
 	worth45 = 8
 )
 
-// mate is the half that closes on end: the other of its union, or the same
-// where a union's halves are alike; a plain end for a plain end.
-func mate(end string) string {
-	slug, half, ok := cut(end)
-	if !ok {
-		return design.Weld
-	}
-	f, _ := catalog.FindFamily(slug)
-	for _, h := range f.Halves {
-		if h != half {
-			return slug + "/" + h
-		}
-	}
-	return end
-}
-
-func cut(end string) (family, half string, ok bool) {
-	for i := range end {
-		if end[i] == '/' {
-			return end[:i], end[i+1:], true
-		}
-	}
-	return end, "", false
-}
-
-// endOf names the half that an end has.
-func endOf(h *catalog.Half) string {
-	if h.Plain() {
-		return design.Weld
-	}
-	return h.Joint.Family + "/" + h.Name
-}
-
 // job makes a job; fall 0 is a run that lies level.
 func (qu *Question) job(tube catalog.Tube, style string, fall float64) *job {
 	j := &job{Question: qu, tube: tube, style: style}
@@ -111,7 +78,7 @@ const mostBends = 6
 // unions chooses the union that the run is taken apart at: the outlet's, else
 // the pump's, else the first that the tube carries.
 func (j *job) unions() {
-	ends := []string{endOf(j.From.Half), mate(endOf(j.To.Half))}
+	ends := []string{j.From.Half.End(), catalog.Mate(j.To.Half.End())}
 	if all := catalog.Ends(j.tube); len(all) > 1 {
 		ends = append(ends, all[1])
 	}
@@ -142,7 +109,7 @@ func (j *job) gauge() {
 	s.t45 = eighth.Out.At.Sub(eighth.In.At).Len() / (2 * math.Cos(math.Pi/8))
 	s.unions = j.style == "unions" && j.mid != ""
 	if j.mid != "" {
-		two := j.laid(size, "", design.Piece{Kind: design.Straight, Out: j.mid}, design.Piece{Kind: design.Straight, In: mate(j.mid)})
+		two := j.laid(size, "", design.Piece{Kind: design.Straight, Out: j.mid}, design.Piece{Kind: design.Straight, In: catalog.Mate(j.mid)})
 		s.union = two[1].Out.At.Sub(two[0].In.At).Len()
 	}
 }
@@ -183,7 +150,7 @@ func (j *job) reducer(from, to catalog.Tube, in string, upright bool) design.Pie
 // setOuts lays what stands at the start of the run, for every bearing.
 func (j *job) setOuts() {
 	for id, turn := range j.bearings() {
-		set := setOut{turn: turn, half: endOf(j.From.Half)}
+		set := setOut{turn: turn, half: j.From.Half.End()}
 		tube := j.From.Half.Tube
 		if (j.Valve == "start" || tube.Slug != j.tube.Slug) && j.scene.fall > 0 && !route.Steep(j.From.Dir) {
 			// What stands at the start is to fall as well.
@@ -191,7 +158,7 @@ func (j *job) setOuts() {
 			if j.rises {
 				f = -f
 			}
-			p := design.Piece{Kind: design.Straight, In: mate(set.half), Length: length(q.Length(math.Ceil(j.scene.least*1000) / 1000)), Fall: slope(f)}
+			p := design.Piece{Kind: design.Straight, In: catalog.Mate(set.half), Length: length(q.Length(math.Ceil(j.scene.least*1000) / 1000)), Fall: slope(f)}
 			if set.half = design.Weld; j.Valve == "start" {
 				set.half = midOn(tube, j.mid)
 				p.Out = set.half
@@ -199,17 +166,17 @@ func (j *job) setOuts() {
 			set.pieces = append(set.pieces, p)
 		}
 		if j.Valve == "start" {
-			v := j.valve(mate(set.half))
+			v := j.valve(catalog.Mate(set.half))
 			v.Out = midOn(tube, j.mid)
 			set.pieces = append(set.pieces, v)
 			set.half = v.Out
 		}
 		if tube.Slug != j.tube.Slug {
-			set.pieces = append(set.pieces, j.reducer(tube, j.tube, mate(set.half), route.Steep(j.From.Dir)))
+			set.pieces = append(set.pieces, j.reducer(tube, j.tube, catalog.Mate(set.half), route.Steep(j.From.Dir)))
 			set.half = design.Weld
 		}
 		d := j.turned(turn)
-		d.Run = append(append([]design.Piece{}, set.pieces...), design.Piece{Kind: design.Straight, In: mate(set.half)})
+		d.Run = append(append([]design.Piece{}, set.pieces...), design.Piece{Kind: design.Straight, In: catalog.Mate(set.half)})
 		l := route.Lay(d, j.height)
 		all := l.ToPump()
 		first := all[len(all)-1]
@@ -263,7 +230,7 @@ func (j *job) turned(turn q.Entered[q.Angle]) design.Design {
 // tube must come to.
 func (j *job) endings() {
 	to := j.To.Half.Tube
-	final := mate(endOf(j.To.Half)) // what closes on the pump
+	final := catalog.Mate(j.To.Half.End()) // what closes on the pump
 	j.last = final
 	reduces := to.Slug != j.tube.Slug
 	if reduces {
@@ -273,7 +240,7 @@ func (j *job) endings() {
 		j.last = design.Weld
 	}
 	if j.Valve == "end" {
-		v := j.valve(mate(j.mid))
+		v := j.valve(catalog.Mate(j.mid))
 		if v.Out = design.Weld; !reduces {
 			v.Out = final
 		}
@@ -286,7 +253,7 @@ func (j *job) endings() {
 	line := j.laid(j.tube.Slug, "", append([]design.Piece{{Kind: design.Straight, Out: j.last}}, j.ends...)...)
 	by := line[len(line)-1].Out.At.Sub(line[0].In.At)
 	if !j.To.Half.Plain() && final != design.Weld {
-		joint := j.laid(to.Slug, "", design.Piece{Kind: design.Straight, Out: final}, design.Piece{Kind: design.Straight, In: endOf(j.To.Half)})
+		joint := j.laid(to.Slug, "", design.Piece{Kind: design.Straight, Out: final}, design.Piece{Kind: design.Straight, In: j.To.Half.End()})
 		by.X += joint[1].In.At.Sub(joint[0].Out.At).Len()
 	}
 	j.scene.tail = by.X

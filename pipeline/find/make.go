@@ -3,6 +3,7 @@ package find
 import (
 	"math"
 
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
@@ -161,7 +162,7 @@ func (m *maker) make() []design.Piece {
 
 // put adds a piece whose upstream end closes on what is there.
 func (m *maker) put(p design.Piece, long float64) {
-	p.In = mate(m.come)
+	p.In = catalog.Mate(m.come)
 	if p.In != design.Weld {
 		m.since = 0
 	}

@@ -190,9 +190,7 @@ func (p *plant) pieces(flow q.Flow) []PieceFlow {
 
 // add counts a second element of the same piece, the step at its joint.
 func (p *PieceFlow) add(o *PieceFlow) {
-	if o.Velocity > p.Velocity {
-		p.Velocity = o.Velocity
-	}
+	p.Velocity = max(p.Velocity, o.Velocity)
 	p.Loss += o.Loss
 	p.LossLow += o.LossLow
 	p.Least += o.Least

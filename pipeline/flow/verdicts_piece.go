@@ -7,9 +7,6 @@ import (
 	"drawoff/pipeline/route"
 )
 
-// kindNonReturn is the kind of piece that wants a least flow to stand open.
-const kindNonReturn = "non-return-valve"
-
 // pieceVerdicts judges what single pieces ask of the flow.
 func (p *plant) pieceVerdicts(r *Result) {
 	least, most := p.slowest(r.Points).Flow, fastest(r.Points).Flow
@@ -18,7 +15,7 @@ func (p *plant) pieceVerdicts(r *Result) {
 	}
 	p.eachPiece(func(piece *route.Piece, e *Element) {
 		switch {
-		case piece.Kind == kindNonReturn && least > 0:
+		case piece.Kind == design.NonReturn && least > 0:
 			r.Verdicts = append(r.Verdicts, p.standsOpen(piece, e, least))
 		case piece.Kind == design.Device && e.Drops != nil:
 			if v, beyond := p.beyondSheet(piece, e, most); beyond {

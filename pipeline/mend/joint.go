@@ -100,17 +100,7 @@ func set(path, value string) design.Edit { return design.Edit{Path: path, Value:
 
 // mate returns the end that closes on h, on tube t.
 func mate(h catalog.Half, t catalog.Tube) (string, catalog.Half, bool) {
-	slug := design.Weld
-	if !h.Plain() {
-		f, ok := catalog.FindFamily(h.Joint.Family)
-		if !ok {
-			return "", catalog.Half{}, false
-		}
-		slug = f.Slug + "/" + f.Halves[0]
-		if h.Name == f.Halves[0] {
-			slug = f.Slug + "/" + f.Halves[len(f.Halves)-1]
-		}
-	}
+	slug := catalog.Mate(h.End())
 	other, ok := catalog.FindHalf(slug, t)
 	if !ok {
 		return "", catalog.Half{}, false

@@ -207,18 +207,9 @@ func (a *App) starters(kind, path string) []design.Edit {
 	set := func(member, value string) design.Edit { return design.Edit{Path: path + "." + member, Value: value} }
 	out := a.needs(kind, path)
 	if end := a.endBefore(path); end != "" && end != design.Weld {
-		out = append(out, set("in", closesOn(end)), set("out", end))
+		out = append(out, set("in", catalog.Mate(end)), set("out", end))
 	}
 	return out
-}
-
-// closesOn returns the end that closes on end.
-func closesOn(end string) string {
-	family, half, _ := strings.Cut(end, "/")
-	if f, ok := catalog.FindFamily(family); ok {
-		return family + "/" + f.Partner(half)
-	}
-	return end
 }
 
 // needs are the fields that a piece, or a liquid, of kind cannot do without,

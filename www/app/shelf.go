@@ -147,7 +147,7 @@ func (a *App) addMade(name, path string) Response {
 		}
 	}
 	pieces := slices.Clone(made.Pieces)
-	if end := a.endBefore(path); len(pieces) == 1 && end != "" && end != design.Weld && pieces[0].In != closesOn(end) && pieces[0].Out == closesOn(end) {
+	if end := a.endBefore(path); len(pieces) == 1 && end != "" && end != design.Weld && pieces[0].In != catalog.Mate(end) && pieces[0].Out == catalog.Mate(end) {
 		switch p := &pieces[0]; p.Kind {
 		case design.Straight, design.Bend, design.Butterfly, design.Ball, design.Hose:
 			p.In, p.Out = p.Out, p.In
