@@ -42,13 +42,8 @@ func Curve(r pipeline.Report, width int) string {
 	maxH = math.Ceil(maxH/stepH) * stepH
 	c := canvas{}
 	x := func(flow q.Flow) float64 { return left + float64(flow)/maxQ*(w-left-right) }
-	y := func(head float64) float64 { return height - bottom - head/maxH*(height-bottom-top) }
-
 	c.picture("curve", w, height, "Head of the pump and of the line over flow, with the points of its sheet and those at which the plant runs")
-	for h := 0.0; h <= maxH*1.001; h += stepH {
-		c.line("grid", left, y(h), w-right, y(h))
-		c.words("small", "end", left-6, y(h)+4, decimal(h))
-	}
+	y := axis{c: &c, from: left, to: w - right, foot: height - bottom, tall: height - bottom - top}.scale(0, maxH, "end", left-6)
 	for l := 0.0; l <= q.Flow(maxQ).LitresPerMinute()*1.001; l += stepQ {
 		f := q.Flow(l) * q.LitrePerMinute
 		c.line("grid", x(f), y(0), x(f), top)

@@ -32,20 +32,14 @@ func SuctionHead(r pipeline.Report, reserve flow.Reserve, width int) string {
 		least = min(least, has(p), need(p))
 		most = max(most, has(p), need(p))
 	}
-	step := nice((most - least) / 4)
-	least, most = math.Floor(least/step)*step, math.Ceil(most/step)*step
 	x := func(level float64) float64 { return left + (from-level)/(from-to)*(w-left-right) }
-	y := func(head float64) float64 { return height - bottom - (head-least)/(most-least)*(height-bottom-top) }
 
 	c := canvas{}
 	c.picture("curve", w, height, "Suction head that the pump has, and the least it should have, over the level in the tank")
-	for h := least; h <= most+step/2; h += step {
-		c.line("grid", left, y(h), w-right, y(h))
-		c.words("small", "end", left-6, y(h)+4, decimal(math.Round(h*100)/100))
-	}
+	y := axis{c: &c, from: left, to: w - right, foot: height - bottom, tall: height - bottom - top}.scale(least, most, "end", left-6)
 	across := nice((from - to) / 4)
 	for l := math.Ceil(to/across) * across; l <= from; l += across {
-		c.line("grid", x(l), y(least), x(l), top)
+		c.line("grid", x(l), height-bottom, x(l), top)
 		c.words("small", "middle", x(l), height-bottom+16, decimal(math.Round(l*1000)))
 	}
 	c.words("small", "start", 4, 12, "suction head, m")
@@ -70,7 +64,7 @@ func SuctionHead(r pipeline.Report, reserve flow.Reserve, width int) string {
 	c.words("small", "middle", at, y(need(middle))+below, "it should have")
 	if reserve.RunsOut > 0 {
 		over := float64(reserve.RunsOut) - foot
-		c.line("limit", x(over), y(least), x(over), top)
+		c.line("limit", x(over), height-bottom, x(over), top)
 		c.words("small", "end", min(x(over)-4, w-right), top+10, "runs out at "+q.Text(q.Length(over)))
 	}
 	c.Close("svg")
