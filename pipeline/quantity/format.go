@@ -121,7 +121,7 @@ func (a Amount) Text(s System) string {
 // from 20 m on; inches as a fraction where it is one within 0.01 mm, else
 // decimals, so that a wall of 1.6 mm does not pass for 1/16 in.
 func lengthText(a Amount, n float64, s System) string {
-	far := math.Abs(a.SI) >= 20
+	far := math.Abs(a.SI) >= 19.9995 // what would round to 20 m
 	if s == Inches {
 		switch {
 		case far:
@@ -138,7 +138,7 @@ func lengthText(a Amount, n float64, s System) string {
 		return trimmed(a.SI, 2) + " m"
 	case math.Abs(n) >= 100:
 		return fixed(n, 0) + " mm"
-	case math.Abs(n) < 0.95 && math.Abs(n) > 0.0005: // a finish, a weld's misfit
+	case math.Abs(n) < 0.945 && math.Abs(n) >= 0.000499: // a finish, a weld's misfit; the bounds lie under what would round over them
 		return significant(n, 2) + " mm"
 	}
 	return trimmed(n, 1) + " mm"
@@ -196,7 +196,7 @@ func durationText(s float64) string {
 		sign, s = "-", -s
 	}
 	switch {
-	case s < 0.95 && s > 1e-9: // the blow of a valve
+	case s < 0.945 && s >= 0.999e-9: // the blow of a valve
 		return sign + significant(s, 2) + " s"
 	case s < 9.95:
 		if t := trimmed(s, 1); t != "0" {

@@ -168,6 +168,17 @@ func TestWhatIsShownCanBeTyped(t *testing.T) {
 	})
 }
 
+// Where lengths are shown in another way on the one side of a bound than on the other.
+func TestWhatIsShownAtABoundCanBeTyped(t *testing.T) {
+	t.Parallel()
+	for _, mm := range []float64{0.00049, 0.000499, 0.0005, 0.000501, 0.9449, 0.945, 0.9496, 0.95, 0.9501, 99.94, 99.96, 100, 19994, 19999.6, 20000} {
+		text := Amount{KindLength, mm / 1000}.Text(Metric)
+		a, err := ParseAmount(KindLength, text)
+		require.NoError(t, err)
+		assert.Equal(t, text, a.Text(Metric), "%v mm", mm)
+	}
+}
+
 // Spaces, their kind, and the case of letters where that is forgiven, change nothing.
 func TestSpacingChangesNothing(t *testing.T) {
 	t.Parallel()
