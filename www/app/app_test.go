@@ -190,6 +190,9 @@ func TestPointsGoInAnywhere(t *testing.T) {
 	res = ask(t, a, app.Request{Op: "point", Path: "pump.slip.2"})
 	require.False(t, res.Problem, res.Message)
 	assert.Equal(t, "3 bar", present(t, a).Pump.Slip[2].Pressure.String())
+	for _, elsewhere := range []string{"", "run.0", "pump", "pump.curve"} {
+		assert.Contains(t, ask(t, a, app.Request{Op: "point", Path: elsewhere}).Message, "goes into the pump's table", elsewhere)
+	}
 }
 
 // The picture beside the table follows every keystroke, and the form that
@@ -316,10 +319,22 @@ func TestMarkupIsWords(t *testing.T) {
 	assert.Contains(t, all, "&lt;script&gt;")
 }
 
+// Every request is answered, whatever its path, when nothing went before it.
+func TestEveryRequestIsAnswered(t *testing.T) {
+	t.Parallel()
+	for _, op := range []string{"start", "follow", "edit", "add", "point", "mend", "measure", "recall", "keep", "forget", "shelf", "save-shelf", "open", "save", "link", "undo", "redo", "print", "resize", "rest", "find", ""} {
+		for _, path := range []string{"", ".", "under", "under.-1", "run.9223372036854775807", "pump.curve", "pump.slip.0", "run.0.drops.0", "made.0"} {
+			a := app.New()
+			ask(t, a, app.Request{Op: op, Path: path, Kind: "tee", Value: "1 mm", Text: "{", Link: "#", Edits: []design.Edit{{Path: path, Value: "x"}}})
+			ask(t, a, app.Request{Op: "undo"})
+		}
+	}
+}
+
 // Whatever the page sends, the answer is an answer.
 func FuzzHandle(f *testing.F) {
 	for _, s := range []string{`{"op":"start"}`, `{"op":"edit","edits":[{"path":"under.0.kind","value":"tee"}]}`, `{"op":"add","kind":"bend","path":"run.99"}`,
-		`{"op":"edit","edits":[{"op":"remove","path":"under"}]}`, `{"op":"measure","path":"x","value":"1 mm"}`, `{"op":"point","path":"pump.curve.-1"}`, `{"op":"resize","width":-5}`} {
+		`{"op":"edit","edits":[{"op":"remove","path":"under"}]}`, `{"op":"measure","path":"x","value":"1 mm"}`, `{"op":"point","path":"pump.curve.-1"}`, `{"op":"point"}`, `{"op":"resize","width":-5}`} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, request string) {

@@ -319,9 +319,14 @@ func (a *App) point(path string) Response {
 	if strings.HasSuffix(list, ".drops") {
 		return a.newDrop(list, path, n)
 	}
-	x, y, xUnit, yUnit := "flow", "head", "L/min", "m"
-	if list == "pump.slip" {
+	var x, y, xUnit, yUnit string
+	switch list {
+	case "pump.curve":
+		x, y, xUnit, yUnit = "flow", "head", "L/min", "m"
+	case "pump.slip":
 		x, y, xUnit, yUnit = "pressure", "flow", "bar", "L/min"
+	default:
+		return Response{Message: "A point goes into the pump's table, not into \"" + path + "\".", Problem: true}
 	}
 	// at returns a field of point i in the unit that a new point is written in.
 	at := func(i int, field string) (float64, bool) {
