@@ -1,5 +1,6 @@
 // Package pipeline is the whole of Drawoff behind one function: Check takes a
-// design and returns a report.
+// design and returns a report. Glance returns the part of it that a page shows
+// at every keystroke.
 //
 //	Design  --catalog-->  Layout  --liquid-->  Findings  -->  Report
 //	what the     real parts     every piece     figures and       one value
@@ -19,15 +20,11 @@ import (
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 	"drawoff/pipeline/stand"
-	"drawoff/pipeline/surge"
 )
 
-// Check works out everything about d. It never panics, never returns a number
-// that is not one, and has no clock, no randomness and no I/O: the page, the
-// terminal and the edge worker all call it and get the same report.
-//
-// A design that cannot be worked out comes back with its faults and nothing else.
-func Check(d design.Design) Report {
+// Glance works out what whoever is typing looks at: whether the line fits, mates, flows
+// and drains, how high the tank stands, what to buy. Check has all of that and the rest.
+func Glance(d design.Design) Report {
 	if faults := d.Validate(); len(faults) > 0 {
 		return Report{Title: d.Title, Faults: faults}
 	}
@@ -80,13 +77,13 @@ func (p *plant) layAt(height q.Length) {
 	p.flow = flow.Check(p.flowInput())
 }
 
-// report collects what every room finds.
+// report collects what the rooms find at a glance.
 func (p plant) report() Report {
 	joints := joint.Check(p.jointInput())
 	drains := drain.Check(p.drainInput())
 	orders := order.Check(p.orderInput())
 
-	all := finding.Join(p.tank(), finding.Findings{Verdicts: p.materials()}, p.flow.Findings, p.air(), surge.Check(p.surgeInput()), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings, p.measured())
+	all := finding.Join(p.tank(), finding.Findings{Verdicts: p.materials()}, p.flow.Findings, p.air(), p.meeting(), p.stand.Findings, drains.Findings, joints.Findings, orders.Findings, p.measured())
 	p.spread(all)
 
 	r := Report{
@@ -104,7 +101,7 @@ func (p plant) report() Report {
 		plant:      &p,
 	}
 	r.Level = finding.Worst(r.Verdicts)
-	r.Pieces = p.pieces(drains, r.Verdicts)
+	r.Pieces = p.pieces(drains, gravest(r.Verdicts))
 	return r
 }
 
@@ -119,4 +116,14 @@ func gravestFirst(verdicts []finding.Verdict) []finding.Verdict {
 		}
 	}
 	return out
+}
+
+// gravest returns the gravest level of what is said of each piece.
+func gravest(verdicts []finding.Verdict) map[string]finding.Level {
+	levels := map[string]finding.Level{}
+	for i := range verdicts {
+		v := &verdicts[i]
+		levels[v.Piece] = max(levels[v.Piece], v.Level)
+	}
+	return levels
 }

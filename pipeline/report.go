@@ -34,6 +34,7 @@ type Report struct {
 	Scene Scene `json:"-"` // where everything is, for drawings
 
 	plant *plant // what it was made from, for what is worked out only when it is asked for
+	later finding.Findings
 }
 
 // Piece is one piece of a line as a table shows it.
@@ -76,13 +77,15 @@ func (r Report) Reserve() flow.Reserve { return flow.Reserves(r.Scene.FlowInput)
 
 // Stability returns how the stand carries the tank and what tips it, with the
 // working of each figure. It is worked out when it is asked for; the verdicts
-// on it are in the report. A report on a design that could not be worked out has none.
+// on it are in the report, too. A report on a design that could not be worked out has none.
 func (r Report) Stability() stand.Stability {
 	if r.plant == nil {
 		return stand.Stability{}
 	}
-	return stand.Stable(r.plant.standInput())
+	return r.plant.stability()
 }
+
+func (p plant) stability() stand.Stability { return stand.Stable(p.standInput()) }
 
 // Figure returns the figure named slug.
 func (r Report) Figure(slug string) (finding.Figure, bool) { return figureNamed(r.Figures, slug) }

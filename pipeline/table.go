@@ -9,11 +9,7 @@ import (
 )
 
 // pieces makes the table of pieces.
-func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
-	gravest := map[string]finding.Level{}
-	for _, v := range verdicts {
-		gravest[v.Piece] = max(gravest[v.Piece], v.Level)
-	}
+func (p plant) pieces(drains drain.Result, levels map[string]finding.Level) []Piece {
 	falls := map[string]q.Amount{}
 	for _, f := range drains.Falls {
 		if !f.Vertical {
@@ -36,7 +32,7 @@ func (p plant) pieces(drains drain.Result, verdicts []finding.Verdict) []Piece {
 			Length: q.Of(piece.Length),
 			From:   piece.In.At,
 			To:     piece.Out.At,
-			Level:  gravest[piece.Ref],
+			Level:  levels[piece.Ref],
 		}
 		if fall, ok := falls[piece.Ref]; ok {
 			out[i].Fall = &fall

@@ -7,16 +7,16 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// Stability is how the stand carries the tank and what tips it, for whoever
-// wants more than the verdicts.
+// Stability is how the stand carries the tank and what tips it.
 type Stability struct {
-	Figures []finding.Figure `json:"figures"`
-	Curve   []Posture        `json:"-"` // empty to full
-	Caution string           `json:"caution,omitempty"`
+	Figures  []finding.Figure  `json:"figures"`
+	Verdicts []finding.Verdict `json:"-"` // a report has them among its own
+	Curve    []Posture         `json:"-"` // empty to full
+	Caution  string            `json:"caution,omitempty"`
 }
 
-// Stable works out the figures behind the verdicts on how the tank stands. It
-// is zero where there is no length for legs.
+// Stable judges how the tank stands: whether it tips, rocks, or its legs give
+// way. It is zero where there is no length for legs, which Check tells of.
 func Stable(in Input) Stability {
 	if in.Rise() <= 0 || in.Legs < 1 {
 		return Stability{}
@@ -36,6 +36,7 @@ func Stable(in Input) Stability {
 		out.tips("worst", "at the worst level between", &s, worst)
 	}
 	out.loads(in, s.loads(full.Mass), full)
+	out.Verdicts = []finding.Verdict{tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full)}
 	return out
 }
 

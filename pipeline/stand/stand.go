@@ -145,7 +145,6 @@ func Check(in Input) Result {
 	r.Verdicts = append(r.Verdicts, reachVerdict(in)...)
 	r.Verdicts = append(r.Verdicts, doorVerdict(in, r.Overall)...)
 	r.Verdicts = append(r.Verdicts, legVerdicts(in, r.Legs)...)
-	r.Verdicts = append(r.Verdicts, standing(in)...)
 	r.Figures = figures(in, r, l)
 	return r
 }

@@ -78,9 +78,9 @@ func driver(t testing.TB, in Input, slug string) Driver {
 	return Driver{}
 }
 
-func byRule(r Result, rule string) []finding.Verdict {
+func byRule(from []finding.Verdict, rule string) []finding.Verdict {
 	var out []finding.Verdict
-	for _, v := range r.Verdicts {
+	for _, v := range from {
 		if v.Rule == rule {
 			out = append(out, v)
 		}
@@ -154,7 +154,7 @@ func TestRigidLineIsNotRounded(t *testing.T) {
 	in := plant{drop: fixed, along: falling}.at(713.5)
 	assert.InDelta(t, 713.5, Needed(in).Millimetres(), 1e-6)
 	r := Check(in)
-	require.Len(t, byRule(r, RuleHeight), 1)
+	require.Len(t, byRule(r.Verdicts, RuleHeight), 1)
 	assert.Equal(t, finding.Sound, r.Verdicts[0].Level)
 	assert.Contains(t, r.Verdicts[0].Sentence, "any other height misses the pump")
 	// With something that gives, 513.5 mm is rounded up to 5 mm.
@@ -201,7 +201,7 @@ func TestBucket(t *testing.T) {
 	assert.InDelta(t, -20, d.Slack.Millimetres(), 1e-9)
 	r := Check(in)
 	var unmet []finding.Verdict
-	for _, v := range byRule(r, RuleHeight) {
+	for _, v := range byRule(r.Verdicts, RuleHeight) {
 		if v.Limit != nil && v.Limit.SI == float64(d.Needed) {
 			unmet = append(unmet, v)
 		}
@@ -225,7 +225,7 @@ func TestBucketUnderAStackThatFits(t *testing.T) {
 	in := plant{}.at(900)
 	in.Layout, in.Bucket = route.Lay(d, q.Mm(900)), q.Mm(500)
 	assert.InDelta(t, 520, driver(t, in, driverBucket).Needed.Millimetres(), 1e-9, "the tank only has to be over the bucket")
-	v := byRule(Check(in), RuleBucket)
+	v := byRule(Check(in).Verdicts, RuleBucket)
 	require.Len(t, v, 1)
 	// Free under the stack: the pump's 300, a bend and the fall of 25.
 	assert.Contains(t, v[0].Advice, q.Text(q.Mm(520-300-bend-25)))
@@ -252,19 +252,19 @@ func TestFloorSpace(t *testing.T) {
 	p := plant{drop: fits, along: falling}
 	in := p.at(900)
 	assert.InDelta(t, 250, driver(t, in, driverFloor).Needed.Millimetres(), 1e-9, "stack and floor space")
-	assert.Empty(t, byRule(Check(in), RuleFloor))
+	assert.Empty(t, byRule(Check(in).Verdicts, RuleFloor))
 
 	d := p.design()
 	d.Pump.Height = length("160 mm") // the underside of 2 in tube is then at 134.6 mm
 	in.Layout = route.Lay(d, q.Mm(900))
-	v := byRule(Check(in), RuleFloor)
+	v := byRule(Check(in).Verdicts, RuleFloor)
 	require.Len(t, v, 1)
 	assert.Equal(t, finding.Look, v[0].Level)
 	assert.Contains(t, v[0].Sentence, q.Text(q.Mm(134.6)))
 
 	d.Pump.Height = length("10 mm")
 	in.Layout = route.Lay(d, q.Mm(900))
-	assert.Equal(t, finding.Stop, byRule(Check(in), RuleFloor)[0].Level)
+	assert.Equal(t, finding.Stop, byRule(Check(in).Verdicts, RuleFloor)[0].Level)
 }
 
 func TestSuctionHead(t *testing.T) {
@@ -273,7 +273,7 @@ func TestSuctionHead(t *testing.T) {
 	in.RaiseKnown, in.Raise = true, q.Mm(85)
 	d := driver(t, in, driverSuction)
 	assert.InDelta(t, 985, d.Needed.Millimetres(), 1e-9)
-	v := byRule(Check(in), RuleHeight)
+	v := byRule(Check(in).Verdicts, RuleHeight)
 	require.Len(t, v, 1)
 	assert.Equal(t, finding.Stop, v[0].Level)
 	assert.Contains(t, v[0].Advice, "85 mm")
@@ -288,12 +288,12 @@ func TestSuctionHead(t *testing.T) {
 func TestCeiling(t *testing.T) {
 	t.Parallel()
 	in := plant{drop: fits, along: falling}.at(900)
-	assert.Empty(t, byRule(Check(in), RuleCeiling))
+	assert.Empty(t, byRule(Check(in).Verdicts, RuleCeiling))
 	in.HasCeiling, in.Ceiling = true, q.Mm(900+40+1900)
-	require.Len(t, byRule(Check(in), RuleCeiling), 1)
-	assert.Equal(t, finding.Sound, byRule(Check(in), RuleCeiling)[0].Level)
+	require.Len(t, byRule(Check(in).Verdicts, RuleCeiling), 1)
+	assert.Equal(t, finding.Sound, byRule(Check(in).Verdicts, RuleCeiling)[0].Level)
 	in.Ceiling -= q.Mm(40)
-	v := byRule(Check(in), RuleCeiling)[0]
+	v := byRule(Check(in).Verdicts, RuleCeiling)[0]
 	assert.Equal(t, finding.Stop, v.Level)
 	assert.Contains(t, v.Sentence, "40 mm over the ceiling")
 	// A side outlet lies over the lowest inside point.
@@ -328,11 +328,11 @@ func TestLegsThatCannotBe(t *testing.T) {
 	t.Parallel()
 	in := plant{drop: fits, along: falling}.at(900)
 	in.Foot = q.Mm(1000)
-	require.Len(t, byRule(Check(in), RuleLegs), 1)
+	require.Len(t, byRule(Check(in).Verdicts, RuleLegs), 1)
 	assert.Zero(t, Check(in).LegLength)
 	in.Foot, in.Stock = 0, q.Mm(500)
-	require.Len(t, byRule(Check(in), RuleLegs), 1)
-	assert.Contains(t, byRule(Check(in), RuleLegs)[0].Sentence, "longer than")
+	require.Len(t, byRule(Check(in).Verdicts, RuleLegs), 1)
+	assert.Contains(t, byRule(Check(in).Verdicts, RuleLegs)[0].Sentence, "longer than")
 }
 
 // As many as fit, and not one more.
@@ -397,7 +397,7 @@ func TestNeededIsEnough(t *testing.T) {
 		again := p.at(need.Millimetres())
 		again.Bucket = first.Bucket
 		assert.InDelta(t, float64(need), float64(Needed(again)), 1e-9, "it settles")
-		for _, v := range byRule(Check(again), RuleHeight) {
+		for _, v := range byRule(Check(again).Verdicts, RuleHeight) {
 			assert.Equal(t, finding.Sound, v.Level, v.Sentence)
 			assert.Contains(t, v.Sentence, "bucket under the stack")
 		}

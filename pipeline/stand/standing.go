@@ -16,16 +16,6 @@ const (
 		"steel 1.4301, EN 10088-1, its strength at heat EN 10028-7, from memory"
 )
 
-// standing says how the stand stands: whether it tips, rocks or buckles.
-func standing(in Input) []finding.Verdict {
-	if in.Rise() <= 0 || in.Legs < 1 {
-		return nil // legVerdicts has told of it
-	}
-	s := newSteady(in)
-	worst, full := s.worst(), s.with(in.Tank.Full)
-	return append(make([]finding.Verdict, 0, 4), tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full))
-}
-
 func tipVerdict(s *steady, worst Posture) finding.Verdict {
 	in := s.in
 	v := finding.Verdict{Rule: RuleTip, Level: finding.Sound, Piece: "stand", Limit: new(q.Of(in.Tip)), Basis: tipBasis}

@@ -214,29 +214,29 @@ func TestAdjustersForAFall(t *testing.T) {
 func TestStandingVerdicts(t *testing.T) {
 	t.Parallel()
 	in := standingAt(3, 0.45)
-	v := byRule(Check(in), RuleTip)[0]
+	v := byRule(Stable(in).Verdicts, RuleTip)[0]
 	require.Equal(t, finding.Look, v.Level)
 	s := newSteady(in)
 	in.Feet = s.feetFor(in.Tip, s.worst()) + q.Millimetre
-	assert.Equal(t, finding.Sound, byRule(Check(in), RuleTip)[0].Level, "the advice is enough")
+	assert.Equal(t, finding.Sound, byRule(Stable(in).Verdicts, RuleTip)[0].Level, "the advice is enough")
 	in.Castors = q.Mm(40)
-	assert.Equal(t, finding.Look, byRule(Check(in), RuleTip)[0].Level, "wheels that swivel inwards take from the arm")
+	assert.Equal(t, finding.Look, byRule(Stable(in).Verdicts, RuleTip)[0].Level, "wheels that swivel inwards take from the arm")
 	in.Anchored = true
-	assert.Equal(t, finding.Sound, byRule(Check(in), RuleTip)[0].Level)
+	assert.Equal(t, finding.Sound, byRule(Stable(in).Verdicts, RuleTip)[0].Level)
 	in.Anchored, in.Castors, in.Feet = false, 0, q.Mm(60)
 	in.FloorFall = 0.1
-	assert.Equal(t, finding.Stop, byRule(Check(in), RuleTip)[0].Level, "it falls over as it stands")
+	assert.Equal(t, finding.Stop, byRule(Stable(in).Verdicts, RuleTip)[0].Level, "it falls over as it stands")
 
 	in = standingAt(3, 0.45)
-	assert.Equal(t, finding.Sound, byRule(Check(in), RuleLoad)[0].Level)
+	assert.Equal(t, finding.Sound, byRule(Stable(in).Verdicts, RuleLoad)[0].Level)
 	in.LegOD, in.LegWall = q.Mm(12), q.Mm(1)
-	assert.Equal(t, finding.Stop, byRule(Check(in), RuleLoad)[0].Level)
+	assert.Equal(t, finding.Stop, byRule(Stable(in).Verdicts, RuleLoad)[0].Level)
 
 	// IEC 62368-1: 13 % of the weight at 1.5 m; a/1.5 against 0.13.
 	in = standingAt(3, 2*0.13*1.5-0.01)
-	assert.Equal(t, finding.Look, byRule(Check(in), RulePush)[0].Level)
+	assert.Equal(t, finding.Look, byRule(Stable(in).Verdicts, RulePush)[0].Level)
 	in = standingAt(3, 2*0.13*1.5+0.01)
-	assert.Equal(t, finding.Sound, byRule(Check(in), RulePush)[0].Level)
+	assert.Equal(t, finding.Sound, byRule(Stable(in).Verdicts, RulePush)[0].Level)
 }
 
 func TestRoomAndReach(t *testing.T) {
@@ -245,21 +245,21 @@ func TestRoomAndReach(t *testing.T) {
 	overall := in.Height + in.Tank.BottomToOutlet + in.Tank.Depth
 	assert.Empty(t, Check(in).Bounds)
 	in.Reach = overall + q.Millimetre
-	assert.Equal(t, finding.Sound, byRule(Check(in), RuleReach)[0].Level)
+	assert.Equal(t, finding.Sound, byRule(Check(in).Verdicts, RuleReach)[0].Level)
 	in.Reach = overall - q.Mm(500)
-	assert.Equal(t, finding.Look, byRule(Check(in), RuleReach)[0].Level)
+	assert.Equal(t, finding.Look, byRule(Check(in).Verdicts, RuleReach)[0].Level)
 	b := Check(in).Bounds
 	require.Len(t, b, 1)
 	assert.InDelta(t, -500, b[0].Slack.Millimetres(), 1e-9)
 
 	in.Door, in.DoorWidth = overall+q.Millimetre, 1.2
-	assert.Equal(t, finding.Sound, byRule(Check(in), RuleDoor)[0].Level)
+	assert.Equal(t, finding.Sound, byRule(Check(in).Verdicts, RuleDoor)[0].Level)
 	in.Door = 2
-	assert.Equal(t, finding.Look, byRule(Check(in), RuleDoor)[0].Level, "lying")
+	assert.Equal(t, finding.Look, byRule(Check(in).Verdicts, RuleDoor)[0].Level, "lying")
 	in.HasCeiling, in.Ceiling = true, overall+q.Mm(10) // it stands there, but cannot be turned up
-	assert.Equal(t, finding.Stop, byRule(Check(in), RuleDoor)[0].Level)
+	assert.Equal(t, finding.Stop, byRule(Check(in).Verdicts, RuleDoor)[0].Level)
 	in.HasCeiling, in.DoorWidth = false, 0.9
-	assert.Equal(t, finding.Stop, byRule(Check(in), RuleDoor)[0].Level)
+	assert.Equal(t, finding.Stop, byRule(Check(in).Verdicts, RuleDoor)[0].Level)
 }
 
 // A truck wants its height under the stack as a bucket does.
@@ -305,6 +305,6 @@ func TestStableTellsNumbers(t *testing.T) {
 func BenchmarkStanding(b *testing.B) {
 	in := standingAt(3, 0.45)
 	for b.Loop() {
-		standing(in)
+		Stable(in)
 	}
 }

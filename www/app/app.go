@@ -38,7 +38,12 @@ func New() *App {
 }
 
 // Page returns the whole page as it is before anybody has touched it.
-func Page(assets view.Assets) string { return view.Page(New().bench(), assets) }
+func Page(assets view.Assets) string {
+	glance := New().bench()
+	whole := glance
+	whole.Report = pipeline.Check(whole.Design)
+	return view.Page(glance, whole, assets)
+}
 
 // Handle does what a request asks:
 //
@@ -151,7 +156,7 @@ type checked struct {
 	report pipeline.Report
 }
 
-func check(d design.Design) checked { return checked{d, pipeline.Check(d)} }
+func check(d design.Design) checked { return checked{d, pipeline.Glance(d)} }
 
 // put makes c the present design.
 func (a *App) put(c checked) { a.present, a.report = c.design, c.report }

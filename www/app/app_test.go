@@ -39,7 +39,7 @@ func present(t require.TestingT, a *app.App) design.Design {
 func TestOpensOnTheDemo(t *testing.T) {
 	a := app.New()
 	res := ask(t, a, app.Request{Op: "start", Width: 600})
-	for _, id := range []string{"tally", "drawing", "verdicts", "form", "pieces", "figures", "parts", "doubts", "shelf", "cautions"} {
+	for _, id := range []string{"drawing", "verdicts", "form", "pieces", "figures", "parts", "doubts", "shelf", "cautions"} {
 		assert.NotEmpty(t, res.Regions[id], id)
 	}
 	assert.Equal(t, design.Demo(), present(t, a))
@@ -66,7 +66,7 @@ func TestMistakeStaysInItsField(t *testing.T) {
 	assert.Equal(t, "960 mm", present(t, a).Tank.Bore.String())
 	assert.Contains(t, res.Regions["form"], `value="wide"`)
 	assert.Contains(t, res.Regions["form"], `id="err-tank.bore"`)
-	assert.Contains(t, res.Regions["tally"], "1 entry not taken yet")
+	assert.Contains(t, res.Regions["pending"], "1 entry not taken yet")
 
 	b := app.New()
 	res = ask(t, b, app.Request{Op: "start", Text: res.Store})
@@ -124,7 +124,7 @@ func TestKindCanBeSwapped(t *testing.T) {
 		a := app.New()
 		ask(t, a, app.Request{Op: "start"})
 		res := edit(t, a, "under.1.kind", kind.Slug)
-		assert.Equal(t, kind.Slug, present(t, a).Under[1].Kind, res.Regions["tally"])
+		assert.Equal(t, kind.Slug, present(t, a).Under[1].Kind, res.Message)
 	}
 }
 

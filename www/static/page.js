@@ -59,7 +59,7 @@
   const watch = new IntersectionObserver((seen) => {
     for (const s of seen) s.isIntersecting ? inSight.add(s.target.id) : inSight.delete(s.target.id);
   });
-  const see = (request) => Object.assign(request, { see: ["tally", ...inSight], width: drawingWidth() });
+  const see = (request) => Object.assign(request, { see: ["pending", ...inSight], width: drawingWidth() });
 
   let restWaits = false;
   function restSoon() {
@@ -496,6 +496,7 @@
       text = localStorage.getItem(storeKey) || "";
       shelf = localStorage.getItem(shelfKey) || "";
     } catch { /* told when something is kept */ }
+    if (text || link) byId("tally").replaceChildren(); // it counts for the demo; the workshop writes it anew
     ask({ op: "start", text, shelf, link, width: drawingWidth() });
   }
 

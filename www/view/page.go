@@ -29,12 +29,14 @@ const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
 // Example is a plant to open: its file and what it is called.
 type Example struct{ File, Name string }
 
-// Page is the whole page for b. It is written when the site is built, so that
-// it can be read before the module has loaded. What only works with the module,
+// Page is the whole page. It is written when the site is built, so that
+// it can be read before the module has loaded: glance is what the module will
+// write, whole, with everything that Drawoff finds, what the workshop will. What only works with the module,
 // the form, is left to it, and so are the figures with their working: most of
 // the page's weight.
-func Page(b Bench, a Assets) string {
+func Page(glance, whole Bench, a Assets) string {
 	var h html
+	b := glance
 	h.Raw(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="description" content="Drawoff: from one description of a tank and the line to its pump, whether it fits, mates, flows, drains and stands, and what to buy and cut."><title>Drawoff</title>`)
 	h.Void("link", "rel", "stylesheet", "href", a.Style)
 	h.Void("link", "rel", "icon", "href", a.Icon, "type", "image/svg+xml")
@@ -59,29 +61,29 @@ func Page(b Bench, a Assets) string {
 	h.Raw(`</div></header>`)
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
 	h.Raw(`<p id="version" role="status"></p><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
-	h.Raw(`<div id="tally" class="tally-bar">`)
-	h.Raw(Tally(b))
-	h.Raw(`</div><main class="desk">`)
+	h.Raw(`<div class="tally-bar"><div id="tally">`)
+	h.Raw(Tally(whole))
+	h.Raw(`</div><div id="pending"></div></div><main class="desk">`)
 	h.Raw(`<section class="part said" id="said">`)
 	h.Raw(Said(b))
 	h.Raw(`</section>`)
 	h.region("drawing", "Side view", "", Drawing(b))
-	h.region("verdicts", "Verdicts", "", Verdicts(b))
+	h.regions("Verdicts", "verdicts", Verdicts(b), "verdicts-later", LaterVerdicts(whole))
 	h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
 	h.Raw(formWaits)
 	h.Raw(`</form></section>`)
-	h.region("heights", "Height of the stand", "", Heights(b))
-	h.region("stability", "How it stands", "", Stability(b))
+	h.region("heights", "Height of the stand", "", Heights(whole))
+	h.region("stability", "How it stands", "", Stability(whole))
 	h.region("pieces", "The line", "scroll", Pieces(b))
 	h.region("runs", "Runs to the pump", "", RunsIdle())
 	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	h.region("parts", "Parts, cuts and welds", "scroll", Parts(b))
 	h.region("doubts", "To measure", "", Doubts(b))
 	h.region("shelf", "Your shelf", "", Shelf(b))
-	h.region("suction", "Suction head", "", Suction(b))
-	h.region("emptying", "Emptying the tank", "", Emptying(b))
-	h.region("files", "Files for the workshop", "", Files(b))
-	h.region("figures", "Figures and working", "", figuresWait)
+	h.region("suction", "Suction head", "", Suction(whole))
+	h.region("emptying", "Emptying the tank", "", Emptying(whole))
+	h.region("files", "Files for the workshop", "", Files(whole))
+	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)
@@ -92,6 +94,19 @@ func Page(b Bench, a Assets) string {
 	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop, "data-offline", a.Offline)
 	h.Raw(`</body></html>`)
 	return h.String()
+}
+
+// regions writes a section of the page of two regions, the second the workshop's.
+func (h *html) regions(title, id, content, later, laterContent string) {
+	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
+	h.El("h2", title, "id", id+"-title", "tabindex", "-1")
+	h.Open("div", "id", id)
+	h.Raw(content)
+	h.Close("div")
+	h.Open("div", "id", later)
+	h.Raw(laterContent)
+	h.Close("div")
+	h.Close("section")
 }
 
 // region writes a section of the page that changes with the design.

@@ -12,7 +12,8 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// Tally counts the verdicts in one line, for the bar that stays in sight.
+// Tally counts the verdicts in one line, for the bar that stays in sight. It
+// counts those that take longer, too: the workshop writes it.
 func Tally(b Bench) string {
 	var h html
 	var n [3]int
@@ -29,17 +30,24 @@ func Tally(b Bench) string {
 		h.Text(count(n[finding.Look], "thing to look at", "things to look at"))
 	default:
 		h.badge(finding.Sound)
-		h.Text("Sound as drawn")
+		h.Text("Sound as drawn: every rule that Drawoff knows is met")
 	}
 	if n[finding.Stop] > 0 && n[finding.Look] > 0 {
 		h.Text(", " + strconv.Itoa(n[finding.Look]) + " to look at")
 	}
 	h.Close("a")
-	if len(b.Pending) > 0 {
-		h.Open("a", "href", "#in-"+b.Pending[0].Path, "class", "tally pending")
-		h.Text(count(len(b.Pending), "entry not taken yet", "entries not taken yet"))
-		h.Close("a")
+	return h.String()
+}
+
+// Waiting counts the entries that could not be taken, beside the tally.
+func Waiting(b Bench) string {
+	if len(b.Pending) == 0 {
+		return ""
 	}
+	var h html
+	h.Open("a", "href", "#in-"+b.Pending[0].Path, "class", "tally pending")
+	h.Text(count(len(b.Pending), "entry not taken yet", "entries not taken yet"))
+	h.Close("a")
 	return h.String()
 }
 
@@ -53,13 +61,18 @@ func Drawing(b Bench) string {
 	return h.String()
 }
 
-// Verdicts lists what every rule says, the gravest first; what is sound folds away.
-func Verdicts(b Bench) string {
+// Verdicts lists what the rules say at a glance, the gravest first; what is sound folds away.
+func Verdicts(b Bench) string { return verdicts(b, b.Report.Verdicts, "sound") }
+
+// LaterVerdicts lists what the other rules say. The workshop writes it.
+func LaterVerdicts(b Bench) string { return verdicts(b, b.Report.Later().Verdicts, "sound-later") }
+
+// verdicts writes a list; keep names the fold of what is sound, so that it stays as the user left it.
+func verdicts(b Bench, list []finding.Verdict, keep string) string {
 	var h html
-	r := b.Report
-	sound, ways := 0, waysIDs(r.Verdicts)
+	sound, ways := 0, waysIDs(list)
 	h.Open("ul", "class", "verdicts")
-	for i, v := range r.Verdicts {
+	for i, v := range list {
 		if v.Level == finding.Sound {
 			sound++
 			continue
@@ -67,14 +80,11 @@ func Verdicts(b Bench) string {
 		h.verdict(b, v, ways[i])
 	}
 	h.Close("ul")
-	if sound == len(r.Verdicts) {
-		h.El("p", "Nothing stands in the way: every rule that Drawoff knows is met.", "class", "calm")
-	}
 	if sound > 0 {
-		h.Open("details", "data-keep", "sound")
+		h.Open("details", "data-keep", keep)
 		h.El("summary", count(sound, "rule is met", "rules are met"))
 		h.Open("ul", "class", "verdicts")
-		for i, v := range r.Verdicts {
+		for i, v := range list {
 			if v.Level == finding.Sound {
 				h.verdict(b, v, ways[i])
 			}
@@ -222,6 +232,13 @@ func Figures(b Bench) string {
 	var h html
 	h.Raw(draw.Curve(b.Report, min(b.Width, 520)))
 	h.figures(b.Report.Figures)
+	return h.String()
+}
+
+// LaterFigures lists what the workshop works out beyond a glance.
+func LaterFigures(b Bench) string {
+	var h html
+	h.figures(b.Report.Later().Figures)
 	return h.String()
 }
 

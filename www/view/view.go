@@ -51,7 +51,7 @@ type Filled struct{ ID, Content string }
 
 // Regions are all of them, in the order of the page. Said is for paper only.
 var Regions = [...]Region{
-	{"tally", Tally},
+	{"pending", Waiting},
 	{"said", Said},
 	{"drawing", Drawing},
 	{"verdicts", Verdicts},

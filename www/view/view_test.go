@@ -17,10 +17,12 @@ import (
 // page renders b as a browser would read it, once the module has put in what
 // the built page leaves to it.
 func page(t require.TestingT, b Bench) *parser.Node {
-	built := Page(b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Module: "m.wasm"})
-	whole := strings.Replace(built, formWaits, Form(b), 1)
+	glance := b
+	glance.Report = pipeline.Glance(b.Design)
+	built := Page(glance, b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Module: "m.wasm"})
+	whole := strings.Replace(built, formWaits, Form(glance), 1)
 	require.NotEqual(t, built, whole)
-	whole = strings.Replace(whole, figuresWait, Figures(b), 1)
+	whole = strings.Replace(whole, figuresWait, Figures(glance), 1)
 	root, err := parser.Parse(strings.NewReader(whole))
 	require.NoError(t, err)
 	return root

@@ -19,11 +19,14 @@ import (
 
 // Regions are the parts of the page that the workshop fills, in the order of the page.
 var Regions = []view.Region{
+	{ID: "tally", Write: view.Tally},
+	{ID: "verdicts-later", Write: view.LaterVerdicts},
 	{ID: "heights", Write: view.Heights},
 	{ID: "stability", Write: view.Stability},
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
 	{ID: "files", Write: view.Files},
+	{ID: "figures-later", Write: view.LaterFigures},
 }
 
 // Handle does what a request asks:

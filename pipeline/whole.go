@@ -1,0 +1,40 @@
+package pipeline
+
+import (
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/surge"
+)
+
+// Check works out everything about d. It never panics, never returns a number
+// that is not one, and has no clock, no randomness and no I/O: the terminal,
+// the page's workshop and the edge worker all call it and get the same report.
+//
+// A design that cannot be worked out comes back with its faults and nothing else.
+func Check(d design.Design) Report {
+	r := Glance(d)
+	if r.plant == nil {
+		return r
+	}
+	r.later = r.plant.later()
+	r.Figures = append(r.Figures, r.later.Figures...)
+	r.Verdicts = gravestFirst(append(r.Verdicts, r.later.Verdicts...))
+	r.Level = finding.Worst(r.Verdicts)
+	levels := gravest(r.Verdicts)
+	for i := range r.Pieces {
+		r.Pieces[i].Level = levels[r.Pieces[i].Ref]
+	}
+	return r
+}
+
+// later is what the rooms find that Glance leaves out: what does not follow
+// the finger on a keystroke, and would weigh on the page's first load.
+func (p plant) later() finding.Findings {
+	return finding.Join(
+		surge.Check(p.surgeInput()),
+		finding.Findings{Verdicts: p.stability().Verdicts},
+	)
+}
+
+// Later returns what Check found beyond Glance; it is in the report, too.
+func (r Report) Later() finding.Findings { return r.later }
