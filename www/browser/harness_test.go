@@ -215,6 +215,10 @@ func (p *page) until(format string, args ...any) {
 	defer cancel()
 	expression := quoted(format, args)
 	_, err := chromedp.Run(ctx, chromedp.Poll[bool](expression))
+	for err != nil && ctx.Err() == nil && strings.Contains(err.Error(), "Cannot find context") {
+		// A navigation took the document away that was asked: the next one answers.
+		_, err = chromedp.Run(ctx, chromedp.Poll[bool](expression))
+	}
 	require.NoErrorf(p.t, err, "waited for %s", expression)
 }
 
