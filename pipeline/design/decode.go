@@ -1,7 +1,6 @@
 package design
 
 import (
-	"reflect"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -32,7 +31,7 @@ type decoder struct {
 const maxPassed = 4
 
 // decode reads data into root, a design or a shelf. Syntax that is not JSON ends the reading.
-func decode(root reflect.Value, data string, files bool, rest *string) *decoder {
+func decode(root record, data string, files bool, rest *string) *decoder {
 	dec := &decoder{data: data, files: files, rest: rest, lenient: !files, line: 1, lineOf: map[string]int{}}
 	if !utf8.ValidString(data) {
 		// Looked for first, since in the wrong encoding nothing else is to be believed.
@@ -84,8 +83,8 @@ func (d *decoder) next() (tokens.Token, bool) {
 	return tok, false
 }
 
-// object reads the members of a struct, its brace already read.
-func (d *decoder) object(v reflect.Value, path string) {
+// object reads the members of a record, its brace already read.
+func (d *decoder) object(r record, path string) {
 	seen := make(map[string]bool, 8)
 	for {
 		tok, ok := d.next()
@@ -94,7 +93,8 @@ func (d *decoder) object(v reflect.Value, path string) {
 		}
 		name := tok.Text
 		member := within(path, name)
-		in, f, known := named(v, name)
+		in := named(r, name)
+		known := in != nil
 		twice, line := seen[name], d.line
 		seen[name] = true
 		if twice {
@@ -102,7 +102,7 @@ func (d *decoder) object(v reflect.Value, path string) {
 		} else if known {
 			d.lineOf[member] = line
 		} else if !d.lenient && !(path == "" && name == "drawoff") {
-			d.fault(shorten(member), "", "is not in the format", pick(name, names(v)))
+			d.fault(shorten(member), "", "is not in the format", pick(name, names(r)))
 		} else if d.lenient && d.rest == nil && len(d.passed) < maxPassed {
 			d.passed = append(d.passed, shorten(member))
 		}
@@ -115,7 +115,7 @@ func (d *decoder) object(v reflect.Value, path string) {
 		case path == "" && name == "drawoff" && d.files:
 			d.version(tok)
 		case known:
-			d.value(in, f.shape, member, tok)
+			d.value(in, member, tok)
 		case path == "" && d.rest != nil && name != "shelf":
 			keep(d.rest, name, d.tokens.Raw(tok))
 		default:
@@ -138,38 +138,52 @@ func (d *decoder) version(tok tokens.Token) {
 	}
 }
 
-// value reads one member's value, which tok begins, into v.
-func (d *decoder) value(v reflect.Value, s shape, path string, tok tokens.Token) {
-	switch {
-	case tok.Kind == tokens.Open && s == group:
-		d.object(v, path)
-	case tok.Kind == tokens.First && s == list:
-		d.items(v, path)
-	case tok.Kind == tokens.String && (s == words || s == measure):
-		if tok.Half {
+// value reads one member's value, which tok begins, into the field at.
+func (d *decoder) value(at any, path string, tok tokens.Token) {
+	switch to := at.(type) {
+	case *string, entry:
+		if tok.Kind == tokens.String && tok.Half {
 			d.fault(path, shorten(tok.Text), "holds half of a character, written \\u", "write the character itself")
 			return
 		}
-		d.set(v, path, tok)
-	case tok.Kind == tokens.Number && s == count:
-		d.set(v, path, tok)
-	case tok.Kind == tokens.Bool && s == flag:
-		v.SetBool(tok.Text == "true")
-	default:
-		what, hint := misfit(tok, s)
-		d.fault(path, shown(tok), what, hint)
-		d.tokens.Skip(tok)
+		if tok.Kind == tokens.String {
+			d.set(at, path, tok)
+			return
+		}
+	case *int:
+		if tok.Kind == tokens.Number {
+			d.set(at, path, tok)
+			return
+		}
+	case *bool:
+		if tok.Kind == tokens.Bool {
+			*to = tok.Text == "true"
+			return
+		}
+	case record:
+		if tok.Kind == tokens.Open {
+			d.object(to, path)
+			return
+		}
+	case sequence:
+		if tok.Kind == tokens.First {
+			d.items(to, path)
+			return
+		}
 	}
+	what, hint := misfit(tok, shapeOf(at))
+	d.fault(path, shown(tok), what, hint)
+	d.tokens.Skip(tok)
 }
 
-func (d *decoder) set(v reflect.Value, path string, tok tokens.Token) {
-	if f := setText(v, path, tok.Text); f != nil {
+func (d *decoder) set(at any, path string, tok tokens.Token) {
+	if f := setText(at, path, tok.Text); f != nil {
 		d.fault(f.Field, f.Given, f.What, f.Hint)
 	}
 }
 
 // items reads a list, its bracket already read.
-func (d *decoder) items(v reflect.Value, path string) {
+func (d *decoder) items(to sequence, path string) {
 	most := maxItems(path)
 	for i := 0; ; i++ {
 		tok, ok := d.next()
@@ -183,9 +197,9 @@ func (d *decoder) items(v reflect.Value, path string) {
 			d.tokens.Skip(tok)
 			continue
 		}
-		v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
+		to.insert(i)
 		item := itemPath(path, i)
-		d.value(v.Index(i), group, item, tok)
+		d.value(to.item(i), item, tok)
 		d.lineOf[item] = d.line
 	}
 }

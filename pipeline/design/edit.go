@@ -1,7 +1,6 @@
 package design
 
 import (
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,9 +21,8 @@ var ops = []string{"insert", "remove", "up", "down"}
 // was. Apply only sets: whether the plant makes sense is for Validate to say.
 func (d Design) Apply(edits ...Edit) (Design, Faults) {
 	out := d.Clone()
-	root := reflect.ValueOf(&out).Elem()
 	for _, e := range edits {
-		if f := apply(root, e); f != nil {
+		if f := apply(&out, e); f != nil {
 			return d, Faults{*f}
 		}
 	}
@@ -65,11 +63,11 @@ func (e Edit) Moved(path string) string {
 
 // Get returns the words in the field at path, and whether there is such a field.
 func (d Design) Get(path string) (string, bool) {
-	v, f := locate(reflect.ValueOf(&d).Elem(), path)
+	at, f := locate(&d, path)
 	if f != nil {
 		return "", false
 	}
-	return text(v)
+	return text(at)
 }
 
 // Clone returns a copy that shares nothing with d.
@@ -106,14 +104,14 @@ func copiedPieces(pieces []Piece) []Piece {
 	return out
 }
 
-func apply(root reflect.Value, e Edit) *Fault {
+func apply(d *Design, e Edit) *Fault {
 	if e.Op == "" {
-		v, f := locate(root, e.Path)
+		to, f := locate(d, e.Path)
 		if f != nil {
 			f.Given = shorten(e.Value)
 			return f
 		}
-		return setText(v, e.Path, e.Value)
+		return setText(to, e.Path, e.Value)
 	}
 	if !slices.Contains(ops, e.Op) {
 		return &Fault{Field: shorten(e.Path), Given: shorten(e.Op), What: "is not a change that can be made", Hint: pick(e.Op, ops)}
@@ -123,58 +121,47 @@ func apply(root reflect.Value, e Edit) *Fault {
 		return notAnItem(e.Path)
 	}
 	path := e.Path[:at]
-	items, f := locate(root, path)
+	in, f := locate(d, path)
 	if f != nil {
 		f.Field = shorten(e.Path)
 		return f
 	}
-	if items.Kind() != reflect.Slice {
+	items, ok := in.(sequence)
+	if !ok {
 		return notAnItem(e.Path)
 	}
 	i, ok := place(e.Path[at+1:])
-	last := items.Len() - 1
+	last := items.len() - 1
 	if e.Op == "insert" {
 		last++
 	}
 	if !ok || i > last {
-		return &Fault{Field: shorten(e.Path), What: "is not there: " + path + " holds " + strconv.Itoa(items.Len()), Hint: "count from 0"}
+		return &Fault{Field: shorten(e.Path), What: "is not there: " + path + " holds " + strconv.Itoa(items.len()), Hint: "count from 0"}
 	}
 	return rearrange(items, path, i, e.Op)
 }
 
-// rearrange changes the list items, at path, at place i.
-func rearrange(items reflect.Value, path string, i int, op string) *Fault {
-	n := items.Len()
-	swap := reflect.Swapper(items.Interface())
+// rearrange changes the items at path at place i.
+func rearrange(items sequence, path string, i int, op string) *Fault {
+	n := items.len()
 	switch op {
 	case "insert":
 		if most := maxItems(path); n >= most {
 			return &Fault{Field: itemPath(path, i), What: "would be more than the " + strconv.Itoa(most) + " that " + path + " may hold", Hint: "take another out first"}
 		}
-		items.Set(reflect.Append(items, reflect.Zero(items.Type().Elem())))
-		swap = reflect.Swapper(items.Interface())
-		for j := n; j > i; j-- {
-			swap(j, j-1)
-		}
+		items.insert(i)
 	case "remove":
-		for j := i; j < n-1; j++ {
-			swap(j, j+1)
-		}
-		if n == 1 {
-			items.SetZero()
-		} else {
-			items.SetLen(n - 1)
-		}
+		items.remove(i)
 	case "up":
 		if i == 0 {
 			return &Fault{Field: itemPath(path, i), What: "is the first already", Hint: "move another"}
 		}
-		swap(i, i-1)
+		items.swap(i, i-1)
 	case "down":
 		if i == n-1 {
 			return &Fault{Field: itemPath(path, i), What: "is the last already", Hint: "move another"}
 		}
-		swap(i, i+1)
+		items.swap(i, i+1)
 	}
 	return nil
 }

@@ -1,78 +1,74 @@
 package design
 
-import (
-	"reflect"
+import "drawoff/pipeline/tokens"
 
-	"drawoff/pipeline/tokens"
-)
-
-// writer writes a design as JSON, by the same table of fields that it is read by.
+// writer writes a design as JSON, by the same fields that it is read by.
 type writer struct {
 	b    []byte
 	step string // one level's indent; "" writes all on one line
 }
 
-// compact returns a design, or a group of one, as JSON without white space.
-func compact(group any) []byte {
+// compact returns r as JSON without white space.
+func compact(r record) []byte {
 	w := writer{}
-	w.object(reflect.ValueOf(group), 0)
+	w.object(r, 0)
 	return w.b
 }
 
-func (w *writer) object(v reflect.Value, level int) {
+func (w *writer) object(r record, level int) {
 	w.b = append(w.b, '{')
-	if w.members(v, level+1, true) {
+	if w.members(r, level+1, true) {
 		w.line(level)
 	}
 	w.b = append(w.b, '}')
 }
 
-// members writes the fields of struct v and reports whether there were any;
-// first says that nothing stands before them.
-func (w *writer) members(v reflect.Value, level int, first bool) bool {
-	for _, f := range fieldsOf[v.Type()] {
-		in := v.Field(f.index)
-		if f.omit && (in.IsZero() || f.shape == list && in.Len() == 0) {
-			continue
+// members writes the fields of r and reports whether there were any; first
+// says that nothing stands before them.
+func (w *writer) members(r record, level int, first bool) bool {
+	r.fields(func(name string, at any, when presence) bool {
+		if when == may && empty(at) {
+			return true
 		}
 		if !first {
 			w.b = append(w.b, ',')
 		}
 		first = false
 		w.line(level)
-		w.b = tokens.AppendString(w.b, f.name)
+		w.b = tokens.AppendString(w.b, name)
 		w.b = append(w.b, ':')
 		if w.step != "" {
 			w.b = append(w.b, ' ')
 		}
-		w.value(in, f.shape, level)
-	}
+		w.value(at, level)
+		return true
+	})
 	return !first
 }
 
-func (w *writer) value(v reflect.Value, s shape, level int) {
-	switch s {
-	case group:
-		w.object(v, level)
-	case list:
+func (w *writer) value(at any, level int) {
+	switch at := at.(type) {
+	case record:
+		w.object(at, level)
+	case sequence:
 		w.b = append(w.b, '[')
-		for i := range v.Len() {
+		for i := range at.len() {
 			if i > 0 {
 				w.b = append(w.b, ',')
 			}
 			w.line(level + 1)
-			w.object(v.Index(i), level+1)
+			w.object(at.item(i), level+1)
 		}
-		if v.Len() > 0 {
+		if at.len() > 0 {
 			w.line(level)
 		}
 		w.b = append(w.b, ']')
-	case words, measure:
-		s, _ := text(v)
-		w.b = tokens.AppendString(w.b, s)
-	default: // count and flag, which are left out when empty
-		s, _ := text(v)
+	case *int, *bool: // left out when empty
+		s, _ := text(at)
 		w.b = append(w.b, s...)
+	default:
+		s, _ := text(at)
+		w.b = tokens.AppendString(w.b, s)
 	}
 }
 

@@ -1,9 +1,7 @@
 package design
 
 import (
-	"encoding"
 	"errors"
-	"reflect"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,101 +10,84 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// This file is the one place that knows how paths and Go fields belong
-// together. It reads the struct's JSON tags, so that a field added to Design
-// is at once readable, editable and checked.
+// This file is the one place that knows how paths and fields belong together:
+// a field that is among its record's is at once readable, editable and checked.
 
 // shape says what kind of thing a field holds.
 type shape uint8
 
 const (
-	words   shape = iota // string
-	count                // int
-	flag                 // bool
-	measure              // quantity.Entered
-	group                // struct of fields
-	list                 // slice of structs
+	words   shape = iota // *string
+	count                // *int
+	flag                 // *bool
+	measure              // *quantity.Entered
+	group                // record
+	list                 // sequence
 )
 
-// field is one member of a struct of the design.
-type field struct {
-	name  string
-	index int
-	shape shape
-	omit  bool // left out of a file when empty
+// entry is a quantity as somebody typed it.
+type entry interface {
+	String() string
+	IsZero() bool
+	UnmarshalText([]byte) error
 }
 
-// fieldsOf holds the fields of every struct type within Design, in order.
-var fieldsOf = map[reflect.Type][]field{}
-
-var designType = reflect.TypeFor[Design]()
-
-func init() {
-	survey(designType)
-	survey(reflect.TypeFor[Shelf]())
-}
-
-var measureType = reflect.TypeFor[encoding.TextUnmarshaler]()
-
-// survey fills fieldsOf for t and all that it holds. A type it does not know
-// is a mistake in design.go, and stops the program at once.
-func survey(t reflect.Type) {
-	if _, done := fieldsOf[t]; done {
-		return
-	}
-	fields := make([]field, 0, t.NumField())
-	for i := range t.NumField() {
-		f := t.Field(i)
-		if !f.IsExported() {
-			continue
-		}
-		name, option, _ := strings.Cut(f.Tag.Get("json"), ",")
-		fields = append(fields, field{name: name, index: i, shape: shapeOf(f.Type), omit: option != ""})
-		switch shapeOf(f.Type) {
-		case group:
-			survey(f.Type)
-		case list:
-			survey(f.Type.Elem())
-		}
-	}
-	fieldsOf[t] = fields
-}
-
-func shapeOf(t reflect.Type) shape {
-	switch {
-	case t.Kind() == reflect.String:
+// shapeOf returns the shape of the field at. One that it does not know is a
+// mistake in records.go.
+func shapeOf(at any) shape {
+	switch at.(type) {
+	case *string:
 		return words
-	case t.Kind() == reflect.Int:
+	case *int:
 		return count
-	case t.Kind() == reflect.Bool:
+	case *bool:
 		return flag
-	case t.Kind() == reflect.Struct && reflect.PointerTo(t).Implements(measureType):
-		return measure
-	case t.Kind() == reflect.Struct:
+	case record:
 		return group
-	case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.Struct:
+	case sequence:
 		return list
+	case entry:
+		return measure
 	}
-	panic("design: no way to read a field of type " + t.String())
+	panic("design: no way to read such a field")
 }
 
-// named returns the field of struct v called name.
-func named(v reflect.Value, name string) (reflect.Value, field, bool) {
-	for _, f := range fieldsOf[v.Type()] {
-		if f.name == name {
-			return v.Field(f.index), f, true
+// empty reports whether nothing is in the field at.
+func empty(at any) bool {
+	switch at := at.(type) {
+	case *string:
+		return *at == ""
+	case *int:
+		return *at == 0
+	case *bool:
+		return !*at
+	case sequence:
+		return at.len() == 0
+	case entry:
+		return at.IsZero()
+	case record:
+		return at.fields(func(_ string, in any, _ presence) bool { return empty(in) })
+	}
+	return true
+}
+
+// named returns the field of r called name, nil where there is none.
+func named(r record, name string) (found any) {
+	r.fields(func(n string, at any, _ presence) bool {
+		if n == name {
+			found = at
 		}
-	}
-	return reflect.Value{}, field{}, false
+		return found == nil
+	})
+	return found
 }
 
-// names returns the names of the fields of struct v.
-func names(v reflect.Value) []string {
-	fields := fieldsOf[v.Type()]
-	out := make([]string, len(fields))
-	for i, f := range fields {
-		out[i] = f.name
-	}
+// names returns the names of the fields of r.
+func names(r record) (out []string) {
+	r.fields(func(name string, _ any, _ presence) bool {
+		out = append(out, name)
+		return true
+	})
 	return out
 }
 
@@ -121,37 +102,37 @@ func within(path, name string) string {
 // itemPath joins a path and a place in a list.
 func itemPath(path string, i int) string { return path + "." + strconv.Itoa(i) }
 
-// locate follows path from the struct root. The fault says how far it came.
-func locate(root reflect.Value, path string) (reflect.Value, *Fault) {
+// locate follows path from root to a field, a record or a sequence. The fault
+// says how far it came.
+func locate(root record, path string) (any, *Fault) {
 	if len(path) > maxPath {
-		return reflect.Value{}, &Fault{Field: shorten(path), What: "is longer than any path of a field", Hint: "name a field like tank.bore"}
+		return nil, &Fault{Field: shorten(path), What: "is longer than any path of a field", Hint: "name a field like tank.bore"}
 	}
-	v, sofar := root, ""
+	var at any = root
+	sofar := ""
 	for rest, more := path, true; more; {
 		var step string
 		step, rest, more = strings.Cut(rest, ".")
-		switch {
-		case v.Kind() == reflect.Slice:
+		switch in := at.(type) {
+		case sequence:
 			i, ok := place(step)
 			switch {
 			case !ok:
-				return v, &Fault{Field: shorten(path), What: "wants a number after " + sofar, Hint: "write " + sofar + ".0 for the first"}
-			case i >= v.Len():
-				return v, &Fault{Field: shorten(path), What: "is not there: " + sofar + " holds " + strconv.Itoa(v.Len()), Hint: "count from 0"}
+				return nil, &Fault{Field: shorten(path), What: "wants a number after " + sofar, Hint: "write " + sofar + ".0 for the first"}
+			case i >= in.len():
+				return nil, &Fault{Field: shorten(path), What: "is not there: " + sofar + " holds " + strconv.Itoa(in.len()), Hint: "count from 0"}
 			}
-			v = v.Index(i)
-		case shapeOf(v.Type()) == group:
-			in, _, ok := named(v, step)
-			if !ok {
-				return v, &Fault{Field: shorten(path), What: "is not a field of " + whole(sofar), Hint: pick(step, names(v))}
+			at = in.item(i)
+		case record:
+			if at = named(in, step); at == nil {
+				return nil, &Fault{Field: shorten(path), What: "is not a field of " + whole(sofar), Hint: pick(step, names(in))}
 			}
-			v = in
 		default:
-			return v, &Fault{Field: shorten(path), What: "goes on after " + sofar + ", which holds nothing more", Hint: "write " + sofar}
+			return nil, &Fault{Field: shorten(path), What: "goes on after " + sofar + ", which holds nothing more", Hint: "write " + sofar}
 		}
 		sofar = within(sofar, step)
 	}
-	return v, nil
+	return at, nil
 }
 
 // whole names the design itself where a path is empty.
@@ -171,61 +152,60 @@ func place(s string) (int, bool) {
 	return i, err == nil
 }
 
-// text returns the words in v, and whether v is a field and no group or list.
-// A switch that is off and a count of nothing are empty fields.
-func text(v reflect.Value) (string, bool) {
-	switch shapeOf(v.Type()) {
-	case words:
-		return v.String(), true
-	case count:
-		if v.Int() == 0 {
+// text returns the words in the field at, and whether it is a field and no
+// record or sequence. A switch that is off and a count of nothing are empty fields.
+func text(at any) (string, bool) {
+	switch at := at.(type) {
+	case *string:
+		return *at, true
+	case *int:
+		if *at == 0 {
 			return "", true
 		}
-		return strconv.FormatInt(v.Int(), 10), true
-	case flag:
-		if v.Bool() {
+		return strconv.Itoa(*at), true
+	case *bool:
+		if *at {
 			return "true", true
 		}
 		return "", true
-	case measure:
-		return v.Interface().(interface{ String() string }).String(), true
+	case entry:
+		return at.String(), true
 	}
 	return "", false
 }
 
-// setText puts typed words into the field v at path. Blank words empty it.
-func setText(v reflect.Value, path, typed string) *Fault {
+// setText puts typed words into the field at, at path. Blank words empty it.
+func setText(at any, path, typed string) *Fault {
 	fault := func(what, hint string) *Fault {
 		return &Fault{Field: path, Given: shorten(typed), What: what, Hint: hint}
 	}
-	switch shapeOf(v.Type()) {
-	case words:
+	switch at := at.(type) {
+	case *string:
 		if f := judgeWords(path, typed); f != nil {
 			return f
 		}
-		v.SetString(typed)
-	case count:
+		*at = typed
+	case *int:
 		trimmed := strings.TrimSpace(typed)
 		n, err := strconv.Atoi(trimmed)
 		if trimmed != "" && (err != nil || n < -1e6 || n > 1e6) {
 			return fault("is not a whole number", "write it in digits, like 3")
 		}
-		v.SetInt(int64(n))
-	case flag:
+		*at = n
+	case *bool:
 		switch strings.TrimSpace(typed) {
 		case "true":
-			v.SetBool(true)
+			*at = true
 		case "false", "":
-			v.SetBool(false)
+			*at = false
 		default:
 			return fault("is neither true nor false", "write true or false")
 		}
-	case measure:
+	case entry:
 		if strings.TrimSpace(typed) == "" {
-			v.SetZero()
-			return nil
+			typed = ""
 		}
-		err := v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(typed))
+		err := at.UnmarshalText([]byte(typed))
 		var pe *q.ParseError
 		if errors.As(err, &pe) {
 			return fault(pe.What, pe.Hint)

@@ -2,7 +2,6 @@ package design
 
 import (
 	"bytes"
-	"reflect"
 	"strconv"
 	"strings"
 )
@@ -25,7 +24,7 @@ func ReadFile(data []byte) (Design, Faults) {
 		return Design{}, Faults{{Line: 1, What: "the file is empty", Hint: `a design begins with {"drawoff": 1, "tank": {`}}
 	}
 	var d Design
-	dec := decode(reflect.ValueOf(&d).Elem(), string(data), true, nil)
+	dec := decode(&d, string(data), true, nil)
 	return d, dec.complete(d)
 }
 
@@ -84,6 +83,6 @@ func WriteFile(d Design) []byte {
 	w := writer{step: "  "}
 	w.b = append(w.b, "{\n  \"drawoff\": "...)
 	w.b = strconv.AppendInt(w.b, fileVersion, 10)
-	w.members(reflect.ValueOf(d), 1, false)
+	w.members(&d, 1, false)
 	return append(w.b, "\n}\n"...)
 }

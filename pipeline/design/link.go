@@ -2,7 +2,6 @@ package design
 
 import (
 	"encoding/base64"
-	"reflect"
 	"strconv"
 	"strings"
 
@@ -17,7 +16,7 @@ const linkVersion = "1"
 // ends. The demo takes about 300 characters; a design of hundreds of pieces
 // with long names may pass MaxLink, and is then to be sent as a file.
 func WriteLink(d Design) string {
-	return linkVersion + "." + base64.RawURLEncoding.EncodeToString(deflate.Pack(compact(d), []byte(dict1)))
+	return linkVersion + "." + base64.RawURLEncoding.EncodeToString(deflate.Pack(compact(&d), []byte(dict1)))
 }
 
 // ReadLink reads the fragment of a link, with or without its "#" and what
@@ -31,7 +30,7 @@ func ReadLink(fragment string) (Design, Faults) {
 		return Design{}, Faults{*f}
 	}
 	var d Design
-	dec := decode(reflect.ValueOf(&d).Elem(), string(data), false, nil)
+	dec := decode(&d, string(data), false, nil)
 	if dec.broken && len(dec.faults) == 1 && dec.faults[0].Field == "" {
 		return Design{}, Faults{{Given: shorten(fragment), What: "the link holds something other than a design", Hint: copyAgain}}
 	}
@@ -48,7 +47,7 @@ func LinkBeyond(fragment string) []string {
 		return nil
 	}
 	var d Design
-	return decode(reflect.ValueOf(&d).Elem(), string(data), false, nil).passed
+	return decode(&d, string(data), false, nil).passed
 }
 
 const (

@@ -1,7 +1,6 @@
 package design
 
 import (
-	"reflect"
 	"strconv"
 	"strings"
 
@@ -39,7 +38,7 @@ func ReadShelf(text string) (Shelf, Faults) {
 		return Shelf{}, Faults{{What: "the shelf is larger than it may be, 1 MB", Hint: "check that it is the right file"}}
 	}
 	var s Shelf
-	dec := decode(reflect.ValueOf(&s).Elem(), text, false, &s.rest)
+	dec := decode(&s, text, false, &s.rest)
 	if dec.broken {
 		return Shelf{}, dec.faults
 	}
@@ -50,11 +49,14 @@ func ReadShelf(text string) (Shelf, Faults) {
 }
 
 // faultless returns the entries that have no fault, each judged beside those before it.
-func faultless[T any](entries []T, faults *Faults, judge func(*validator, []T)) []T {
+func faultless[T any, P interface {
+	*T
+	record
+}](entries []T, faults *Faults, judge func(*validator, []T)) []T {
 	var kept []T
 	for _, e := range entries {
 		v := validator{}
-		v.words(reflect.ValueOf(&e).Elem(), "")
+		v.words(P(&e), "")
 		judge(&v, append(kept[:len(kept):len(kept)], e))
 		if len(v.faults) > 0 {
 			*faults = append(*faults, v.faults...)
@@ -73,7 +75,7 @@ func (s Shelf) Write() string {
 	w := writer{step: "  "}
 	w.b = append(w.b, "{\n  \"shelf\": "...)
 	w.b = strconv.AppendInt(w.b, shelfVersion, 10)
-	w.members(reflect.ValueOf(s), 1, false)
+	w.members(&s, 1, false)
 	return string(append(append(w.b, s.rest...), "\n}\n"...))
 }
 
@@ -129,7 +131,7 @@ func (s Shelf) Join(other Shelf) (joined Shelf, differ []string) {
 	for _, m := range other.Made {
 		if own, ok := FindMade(s.Made, m.Name); !ok {
 			s.Made = KeepMade(s.Made, m)
-		} else if string(compact(own)) != string(compact(m)) {
+		} else if string(compact(&own)) != string(compact(&m)) {
 			differ = append(differ, m.Name)
 		}
 	}

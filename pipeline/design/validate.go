@@ -1,7 +1,6 @@
 package design
 
 import (
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,7 +21,7 @@ func (d Design) Validate() Faults {
 		return faults
 	}
 	v := &validator{}
-	v.words(reflect.ValueOf(&d).Elem(), "")
+	v.words(&d, "")
 	v.tank(d.Tank)
 	v.pieces(d)
 	v.stand(d.Stand)
@@ -68,24 +67,24 @@ func (v *validator) fault(path, given, what, hint string) {
 }
 
 // words judges every field of words, and what reading a file would refuse.
-func (v *validator) words(in reflect.Value, path string) {
-	for _, f := range fieldsOf[in.Type()] {
-		fv := in.Field(f.index)
-		switch f.shape {
-		case words:
-			if s := fv.String(); !plain(s) {
-				if fault := judgeWords(within(path, f.name), s); fault != nil {
+func (v *validator) words(in record, path string) {
+	in.fields(func(name string, at any, _ presence) bool {
+		switch at := at.(type) {
+		case *string:
+			if !plain(*at) {
+				if fault := judgeWords(within(path, name), *at); fault != nil {
 					v.faults = append(v.faults, *fault)
 				}
 			}
-		case group:
-			v.words(fv, within(path, f.name))
-		case list:
-			for i := range fv.Len() {
-				v.words(fv.Index(i), itemPath(within(path, f.name), i))
+		case record:
+			v.words(at, within(path, name))
+		case sequence:
+			for i := range at.len() {
+				v.words(at.item(i), itemPath(within(path, name), i))
 			}
 		}
-	}
+		return true
+	})
 }
 
 func (v *validator) tank(t Tank) {

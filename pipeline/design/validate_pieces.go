@@ -1,9 +1,7 @@
 package design
 
 import (
-	"reflect"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -185,7 +183,7 @@ func endsLine(d Design, all []Sized, i int) bool {
 // in which a person meets them in a form.
 func (v *validator) inOrder() Faults {
 	if len(v.faults) > 1 {
-		sort.SliceStable(v.faults, func(i, j int) bool { return slices.Compare(ranks(v.faults[i].Field), ranks(v.faults[j].Field)) < 0 })
+		slices.SortStableFunc(v.faults, func(a, b Fault) int { return slices.Compare(ranks(a.Field), ranks(b.Field)) })
 	}
 	return v.faults
 }
@@ -193,18 +191,21 @@ func (v *validator) inOrder() Faults {
 // ranks returns the place of each step of path among its neighbours.
 func ranks(path string) []int {
 	var out []int
-	t := designType
+	var in any = &Design{}
 	for step := range strings.SplitSeq(path, ".") {
-		if t.Kind() == reflect.Slice {
+		switch at := in.(type) {
+		case sequence:
 			i, _ := place(step)
-			out, t = append(out, i), t.Elem()
-			continue
-		}
-		for i, f := range fieldsOf[t] {
-			if f.name == step {
-				out, t = append(out, i), t.Field(f.index).Type
-				break
-			}
+			out, in = append(out, i), at.blank()
+		case record:
+			rank := 0
+			at.fields(func(name string, field any, _ presence) bool {
+				if name == step {
+					out, in = append(out, rank), field
+				}
+				rank++
+				return name != step
+			})
 		}
 	}
 	return out

@@ -36,6 +36,7 @@ var banned = map[string]string{
 	"fmt":              "81 kB packed with what it imports, 146 with reflect at work; sentences are joined with +",
 	"compress/flate":   "refers to fmt.Errorf: 169 kB packed on a bare module; see pipeline/deflate",
 	"encoding/json":    "125 kB packed beyond fmt; see pipeline/tokens",
+	"reflect":          "20 kB packed; a design lists its fields, see pipeline/design/records.go",
 	"encoding/csv":     "6 kB packed, and refers to fmt; the tables are split by hand",
 	"embed":            "brings io/fs and time: 24 kB packed; see catalog/csv_files.go",
 	"bufio":            "nothing is read in a stream",
