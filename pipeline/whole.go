@@ -33,6 +33,7 @@ func (p plant) later() finding.Findings {
 	return finding.Join(
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
+		p.assumed(),
 	)
 }
 

@@ -34,6 +34,7 @@ type Design struct {
 	Made     []Made              `json:"made,omitempty"`     // parts made up by the user, to be used again; none of them is in a line
 	KeepOuts []KeepOut           `json:"keepOuts,omitempty"` // what a run that is found must go round; default: nothing
 	Finder   Finder              `json:"finder,omitzero"`    // what is wished of a run that is found
+	Assumed  []Assumption        `json:"assumed,omitempty"`  // what nobody has said yet
 }
 
 // KeepOut is a box that no run may touch: a wall, a brace, a gully, a walkway.

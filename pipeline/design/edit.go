@@ -25,6 +25,7 @@ func (d Design) Apply(edits ...Edit) (Design, Faults) {
 		if f := apply(&out, e); f != nil {
 			return d, Faults{*f}
 		}
+		out.looked(e)
 	}
 	return out, nil
 }
@@ -84,6 +85,7 @@ func (d Design) Clone() Design {
 		d.Made[i].Pieces = copiedPieces(d.Made[i].Pieces)
 	}
 	d.KeepOuts = copied(d.KeepOuts)
+	d.Assumed = copied(d.Assumed)
 	return d
 }
 

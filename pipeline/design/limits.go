@@ -12,6 +12,7 @@ const (
 	MaxMade       = 100 // parts made up by the user
 	MaxMadePieces = 20  // pieces of one of them
 	MaxKeepOuts   = 50  // boxes to go round
+	MaxAssumed    = 100 // assumptions
 	MaxTitle      = 200 // characters
 	MaxNote       = 4000
 	MaxWord       = 80 // characters in any other field of words
@@ -38,6 +39,8 @@ func maxItems(path string) int {
 		return MaxMade
 	case "keepOuts":
 		return MaxKeepOuts
+	case "assumed":
+		return MaxAssumed
 	}
 	switch {
 	case strings.HasSuffix(path, ".drops"):

@@ -79,8 +79,11 @@ func (d *Design) fields(see see) bool {
 		see("measured", rows(&d.Measured), may) &&
 		see("made", rows(&d.Made), may) &&
 		see("keepOuts", rows(&d.KeepOuts), may) &&
-		see("finder", &d.Finder, may)
+		see("finder", &d.Finder, may) &&
+		see("assumed", rows(&d.Assumed), may)
 }
+
+func (a *Assumption) fields(see see) bool { return see("path", &a.Path, must) }
 
 func (t *Tank) fields(see see) bool {
 	return see("bore", &t.Bore, may) &&

@@ -47,7 +47,7 @@ func (d Design) oversize() (faults Faults) {
 		n    int
 	}{
 		{"under", len(d.Under)}, {"run", len(d.Run)}, {"pump.curve", len(d.Pump.Curve)}, {"pump.slip", len(d.Pump.Slip)},
-		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)}, {"made", len(d.Made)}, {"keepOuts", len(d.KeepOuts)},
+		{"delivery.pieces", len(d.Delivery.Pieces)}, {"measured", len(d.Measured)}, {"cleaning", len(d.Cleaning)}, {"made", len(d.Made)}, {"keepOuts", len(d.KeepOuts)}, {"assumed", len(d.Assumed)},
 	} {
 		if most := maxItems(l.path); l.n > most {
 			faults = append(faults, Fault{

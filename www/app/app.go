@@ -60,6 +60,7 @@ func Page(assets view.Assets) string {
 //	         shelf as a part of the user's own; "made.0" puts one of the design's there
 //	forget   take what is called Path off the shelf
 //	shelf    another window has changed the shelf to Text
+//	own      start a plant around what Edits say
 //	open     open a file's Text: a design or a shelf
 //	save-shelf  answer with the shelf as a file
 //	save     answer with the design as a file
@@ -115,6 +116,8 @@ func (a *App) do(req Request) Response {
 		res = a.readShelf(req.Text)
 	case "save-shelf":
 		res = Response{File: a.shelf.Write(), Name: "shelf.drawoff.json"}
+	case "own":
+		res = a.own(req.Edits)
 	case "open":
 		res = a.open(req.Text)
 	case "save":

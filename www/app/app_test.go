@@ -400,3 +400,26 @@ func TestCleaning(t *testing.T) {
 	ask(t, a, app.Request{Op: "undo"})
 	assert.Empty(t, present(t, a).Cleaning, "the usual ones and the new one were one step")
 }
+
+// A plant of one's own begins with what had to be known; what is wrong with
+// that is told at its question and changes nothing.
+func TestStartMyOwn(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	known := []design.Edit{{Path: "tank.bore", Value: "36 in"}, {Path: "tank.height", Value: "1.2 m"}, {Path: "tank.bottom", Value: ""},
+		{Path: "tank.outlet.size", Value: "bs-4825/2in"}, {Path: "pump.away", Value: "1.8"}, {Path: "pump.height", Value: "240 mm"}}
+	res := ask(t, a, app.Request{Op: "own", Edits: known})
+	assert.True(t, res.Problem)
+	assert.Equal(t, "own-pump.away", res.Focus)
+	assert.Contains(t, res.Message, "unit")
+	assert.Equal(t, design.Demo(), present(t, a))
+	known[4].Value = "1.8 m"
+	res = ask(t, a, app.Request{Op: "own", Edits: known})
+	require.False(t, res.Problem, res.Message)
+	got := present(t, a)
+	assert.Equal(t, "36 in", got.Tank.Bore.String())
+	assert.Equal(t, "bs-4825/2in", got.Pump.InSize, "as the outlet")
+	assert.Contains(t, res.Regions["form"], `>assumed<`)
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, design.Demo(), present(t, a))
+}

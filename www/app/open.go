@@ -5,6 +5,7 @@ import (
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/tokens"
+	"drawoff/www/view"
 )
 
 // store returns what the browser is to keep; file is the present design's.
@@ -53,6 +54,27 @@ func (a *App) start(req Request) Response {
 	}
 	if followed := a.follow(req.Link); followed.Message != "" {
 		return followed
+	}
+	return res
+}
+
+// own starts a plant around what somebody knows of theirs. What is wrong with
+// that is told beside its question, and changes nothing.
+func (a *App) own(known []design.Edit) Response {
+	d, faults := design.Own(known...)
+	if len(faults) == 0 {
+		c := check(d)
+		if faults = c.report.Faults; len(faults) == 0 {
+			a.step(c)
+			return Response{Message: "Here is your plant, as far as you have told it. What is marked as assumed was made up: look at each. Undo brings back what was here before.", Focus: "verdicts-title"}
+		}
+	}
+	f := faults[0]
+	res := Response{Message: f.String(), Problem: true, Focus: view.OwnPrefix + f.Field}
+	for _, path := range design.MustKnow {
+		if path == f.Field {
+			res.Message = view.Sentence(f)
+		}
 	}
 	return res
 }

@@ -331,6 +331,8 @@
     "open-file": () => byId("file").click(),
     "save-file": () => save("save"),
     "save-shelf": () => save("save-shelf"),
+    "own-open": () => { byId("own-fault").textContent = ""; byId("own").showModal(); },
+    "own-cancel": () => byId("own").close(),
     "copy-link": copyLink,
     "find-runs": () => { if (ask({ op: "find" })) root.dataset.finding = "true"; },
     "stop-finding": () => stopShop(),
@@ -362,6 +364,16 @@
       e.preventDefault();
       reveal(byId(link.getAttribute("href").slice(1)));
     }
+  });
+
+  // What somebody starts with is kept in its fields until the plant stands.
+  byId("own").addEventListener("submit", (e) => {
+    e.preventDefault();
+    const edits = Array.from(document.querySelectorAll("[data-own]"), (c) => ({ path: c.dataset.own, value: c.value }));
+    const answer = ask({ op: "own", edits });
+    if (answer && !answer.problem) byId("own").close();
+    else if (answer) byId("own-fault").textContent = answer.message;
+    if (answer && !answer.problem) reveal(byId(answer.focus));
   });
 
   // follow keeps the focus on the piece that was moved.
@@ -521,7 +533,7 @@
 
   load().then(() => {
     byId("message").replaceChildren();
-    for (const id of ["copy-link", "save-file", "open-file", "examples"]) byId(id).disabled = false;
+    for (const id of ["own-open", "copy-link", "save-file", "open-file", "examples"]) byId(id).disabled = false;
     start(takeLink());
     document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();

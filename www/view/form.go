@@ -259,6 +259,9 @@ func (f *form) control(path string, x field) {
 	wide := markup.If(path == "note" || path == "title" || strings.HasSuffix(path, ".name"), " wide")
 	f.Open("div", "class", "field"+wide)
 	f.El("label", x.label, "for", id)
+	if f.bench.Design.Assumes(path) {
+		f.El("span", "assumed", "class", "mark assumed")
+	}
 	common := []string{"id", id, "data-path", path, "aria-describedby", described, "aria-invalid", invalid}
 	switch {
 	case strings.HasSuffix(path, ".fit") || strings.HasSuffix(path, ".prepared") || path == "stand.anchored":
@@ -440,6 +443,9 @@ func (f *form) piece(path string, i, n int) {
 	f.Open("div", "class", "piece-head")
 	f.El("span", number, "class", "number")
 	f.El("span", label, "class", "piece-label")
+	if f.bench.Design.Assumes(path) {
+		f.El("span", "assumed", "class", "mark assumed")
+	}
 	f.button("up", path, "↑", "Move piece "+number+" up", i == 0)
 	f.button("down", path, "↓", "Move piece "+number+" down", i == n-1)
 	f.button("remove", path, "×", "Remove piece "+number, false)
@@ -538,7 +544,12 @@ func (f *form) drops(path string) int {
 func (f *form) points(path, caption string, fields []field, n, least int) {
 	f.Open("div", "class", "scroll")
 	f.Open("table", "class", "curve-table")
-	f.El("caption", caption)
+	f.Open("caption")
+	f.Text(caption)
+	if f.bench.Design.Assumes(path) {
+		f.El("span", "assumed", "class", "mark assumed")
+	}
+	f.Close("caption")
 	f.Open("thead")
 	f.Open("tr")
 	for _, x := range fields {

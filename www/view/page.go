@@ -50,6 +50,7 @@ func Page(glance, whole Bench, a Assets) string {
 		`<button type="button" id="save-file" disabled>Save file</button>` +
 		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
 		`<button type="button" id="print-sheet">Print</button>` +
+		`<button type="button" id="own-open" disabled>Start my own</button>` +
 		`<select id="examples" disabled aria-label="Open an example"><option value="">Examples…</option>`)
 	for _, e := range a.Examples {
 		h.El("option", e.Name, "value", e.File)
@@ -79,6 +80,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	h.region("parts", "Parts, cuts and welds", "scroll", Parts(b))
 	h.region("doubts", "To measure", "", Doubts(b))
+	h.region("assumed", "Assumed", "", "")
 	h.region("shelf", "Your shelf", "", Shelf(b))
 	h.region("suction", "Suction head", "", Suction(whole))
 	h.region("emptying", "Emptying the tank", "", Emptying(whole))
@@ -87,6 +89,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p><p class="sheet-link"></p></footer>`)
+	h.own()
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
 	h.Close("template")

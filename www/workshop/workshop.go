@@ -26,6 +26,7 @@ var Regions = []view.Region{
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
 	{ID: "files", Write: view.Files},
+	{ID: "assumed", Write: view.Assumed},
 	{ID: "figures-later", Write: view.LaterFigures},
 }
 

@@ -77,6 +77,9 @@ func (g *generator) design() design.Design {
 			Long:  side("-long"), Wide: side("-wide"), High: side("-high"),
 		})
 	}
+	for range rapid.SampledFrom([]int{0, 0, 0, 1, 3}).Draw(g.t, "assumed") {
+		d.Assumed = append(d.Assumed, design.Assumption{Path: rapid.SampledFrom([]string{"tank.wall", "under.0", "run.1", "pump.curve", "liquid.kind"}).Draw(g.t, "assumes")})
+	}
 	d.Finder.Valve = rapid.SampledFrom([]string{"", "", "none", "start", "end"}).Draw(g.t, "finder-valve")
 	d.Finder.Joints = rapid.SampledFrom([]string{"", "", "welded", "unions"}).Draw(g.t, "finder-joints")
 	d.Finder.Straight = maybe(g, "finder-straight", func() q.Entered[q.Length] { return g.length("finder-straight", 0, 2, 0, 0.1) })

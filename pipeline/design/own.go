@@ -1,0 +1,154 @@
+package design
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"drawoff/catalog"
+	q "drawoff/pipeline/quantity"
+)
+
+// Assumption is something in a design that nobody has said yet: a field, a
+// piece, or a group of either. It is one until somebody has looked at it:
+// setting it, or a field of it, or removing the assumption, says so.
+type Assumption struct {
+	Path string `json:"path"`
+}
+
+// MustKnow are the fields that Own cannot do without, in the order in which
+// somebody is asked for them. The cone angle counts for a cone alone, all of
+// the pump but its kind where there is one.
+var MustKnow = []string{"tank.bore", "tank.height", "tank.bottom", "tank.coneAngle", "tank.outlet.size", "pump.kind", "pump.away", "pump.height", "pump.inSize"}
+
+// Own returns a plant around what somebody knows of theirs, set by edits of
+// MustKnow: a valve and a bend under the tank, the run to the pump, and a riser
+// behind it, or without a pump a short line to a free outflow. Everything that
+// it had to make up is among its Assumed. It returns the faults of what was
+// said, by field, and nothing else then.
+func Own(known ...Edit) (Design, Faults) {
+	d, faults := Design{Title: "My plant"}.Apply(known...)
+	if len(faults) > 0 {
+		return Design{}, faults
+	}
+	for _, path := range []string{"tank.bore", "tank.height", "tank.outlet.size"} {
+		if s, _ := d.Get(path); s == "" {
+			faults = append(faults, Fault{Field: path, What: "is missing", Hint: missing[path]})
+		}
+	}
+	pump := d.Pump.Kind != NoPump
+	if pump {
+		for _, path := range []string{"pump.away", "pump.height"} {
+			if s, _ := d.Get(path); s == "" {
+				faults = append(faults, Fault{Field: path, What: "is missing", Hint: missing[path]})
+			}
+		}
+	}
+	if len(faults) > 0 {
+		return Design{}, faults
+	}
+	outlet := d.Tank.Outlet.Size
+	end := usualEnd(outlet)
+	d.Tank.Outlet.End = end
+	d.Under = []Piece{{Kind: Butterfly, In: catalog.Mate(end), Out: end}, {Kind: Bend, In: catalog.Mate(end), Out: end}}
+	d.assume("tank.fill", "tank.wall", "tank.outlet.end", "tank.outlet.stub", "under.0", "under.1", "stand.legs", "stand.bucket", "liquid.kind", "liquid.temperature", "seal", "site.altitude")
+	if !pump {
+		d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Length: length("500 mm"), Fall: fall("1:80")}}
+		d.assume("run.0")
+		return d, d.Validate()
+	}
+	d.Pump.InSize = either(d.Pump.InSize, outlet)
+	d.Pump.InEnd = usualEnd(d.Pump.InSize)
+	if d.Pump.InSize != outlet {
+		d.Under = append([]Piece{{Kind: Reducer, To: d.Pump.InSize, In: catalog.Mate(end), Out: d.Pump.InEnd}}, d.Under...)
+		d.Under[1].In, d.Under[1].Out = catalog.Mate(d.Pump.InEnd), d.Pump.InEnd
+		d.Under[2].In, d.Under[2].Out = catalog.Mate(d.Pump.InEnd), d.Pump.InEnd
+		d.assume("under.2")
+	}
+	end = d.Pump.InEnd
+	d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Out: end, Fit: true, Fall: fall("1:80")}}
+	d.Delivery.Pieces = []Piece{{Kind: Straight, Name: "riser", In: catalog.Mate(end), Fit: true}, {Kind: Bend}, {Kind: Straight, Length: length("1 m")}}
+	d.Delivery.Height = length("2 m")
+	d.Pump.madeUp()
+	d.assume("run.0", "pump.inEnd", "pump.outUp", "delivery.pieces.0", "delivery.pieces.1", "delivery.pieces.2", "delivery.height")
+	if Positive(d.Pump.Kind) {
+		d.assume("pump.slip")
+	} else {
+		d.assume("pump.curve")
+	}
+	return d, d.Validate()
+}
+
+var missing = map[string]string{
+	"tank.bore":        "write the inside diameter of the shell, like 900 mm",
+	"tank.height":      "write the straight side of the shell, like 1.2 m",
+	"tank.outlet.size": "choose the tube of the outlet",
+	"pump.away":        "write how far the pump's inlet is from the tank's axis, like 1.8 m",
+	"pump.height":      "write how high the pump's inlet is over the floor, like 240 mm",
+}
+
+// usualEnd is the union that a tube called size is given: a clamp, which is
+// sold for nearly every series, or else a plain end to weld.
+func usualEnd(size string) string {
+	if t, ok := catalog.FindTube(size); ok {
+		for _, end := range endsFor(t, false) {
+			if strings.HasSuffix(end, "/ferrule") {
+				return end
+			}
+		}
+	}
+	return Weld
+}
+
+// madeUp gives p points to begin with, which nobody has published: as much as
+// runs at 1 and 2 m/s in its inlet, and the heads of small pumps.
+func (p *Pump) madeUp() {
+	t, _ := catalog.FindTube(p.InSize)
+	at := func(speed float64) q.Entered[q.Flow] {
+		litres := speed * math.Pi / 4 * float64(t.Bore()) * float64(t.Bore()) * 60e3
+		return flow(strconv.Itoa(5*int(math.Ceil(litres/5))) + " L/min")
+	}
+	if Positive(p.Kind) {
+		p.Slip = []SlipPoint{
+			{Pressure: q.MustParse[q.Pressure]("0 bar"), Flow: at(1), HeadRequired: head("1.5 m")},
+			{Pressure: q.MustParse[q.Pressure]("3 bar"), Flow: at(0.9), HeadRequired: head("1.5 m")},
+		}
+		return
+	}
+	p.Curve = []CurvePoint{
+		{Flow: flow("0 L/min"), Head: head("12 m"), HeadRequired: head("0.8 m")},
+		{Flow: at(1), Head: head("10 m"), HeadRequired: head("1.2 m")},
+		{Flow: at(2), Head: head("4 m"), HeadRequired: head("2.5 m")},
+	}
+}
+
+// assume notes that nobody has said what is at paths.
+func (d *Design) assume(paths ...string) {
+	for _, p := range paths {
+		d.Assumed = append(d.Assumed, Assumption{p})
+	}
+}
+
+// Assumes reports whether what is at path, or what it belongs to, is assumed.
+func (d Design) Assumes(path string) bool {
+	for _, a := range d.Assumed {
+		if a.Path == path || strings.HasPrefix(path, a.Path+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// looked brings the assumptions up to date with e: what it sets or takes out
+// has been looked at, what it moves is elsewhere.
+func (d *Design) looked(e Edit) {
+	var left []Assumption
+	for _, a := range d.Assumed {
+		switch moved := e.Moved(a.Path); {
+		case moved == "", e.Op == "" && (e.Path == a.Path || strings.HasPrefix(e.Path, a.Path+".")):
+		default:
+			left = append(left, Assumption{moved})
+		}
+	}
+	d.Assumed = left
+}

@@ -1,0 +1,74 @@
+package design_test
+
+import (
+	"testing"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A plant of one's own can be worked out whatever tube, bottom and pump it
+// has, and says of each thing made up that it is assumed.
+func TestOwn(t *testing.T) {
+	t.Parallel()
+	for _, tube := range catalog.Tubes() {
+		if tube.Bore() < 0.010 || tube.Bore() > 0.150 {
+			continue // too narrow or too wide for the tank below
+		}
+		for _, kind := range []string{"", design.Lobe, design.NoPump} {
+			d, faults := design.Own(set("tank.bore", "36 in"), set("tank.height", "1.2 m"), set("tank.outlet.size", tube.Slug),
+				set("pump.kind", kind), set("pump.away", "1.8 m"), set("pump.height", "240 mm"))
+			require.Empty(t, faults, "%s, %s", tube.Slug, kind)
+			assert.Equal(t, "36 in", d.Tank.Bore.String(), "as typed")
+			for _, a := range d.Assumed {
+				_, isField := d.Get(a.Path)
+				_, inList := d.Apply(set(a.Path+".kind", design.Straight))
+				_, points := d.Get(a.Path + ".0.flow")
+				assert.True(t, isField || len(inList) == 0 || points, "%s is nothing that could be looked at", a.Path)
+			}
+			for _, said := range []string{"tank.bore", "tank.height", "tank.outlet.size", "pump.away", "pump.height"} {
+				assert.False(t, d.Assumes(said), said)
+			}
+		}
+	}
+}
+
+func TestOwnAsksForWhatItMustKnow(t *testing.T) {
+	t.Parallel()
+	_, faults := design.Own(set("tank.bore", "900 mm"))
+	var fields []string
+	for _, f := range faults {
+		fields = append(fields, f.Field)
+	}
+	assert.Equal(t, []string{"tank.height", "tank.outlet.size", "pump.away", "pump.height"}, fields)
+	_, faults = design.Own(set("tank.bore", "wide"))
+	require.Len(t, faults, 1)
+	assert.Equal(t, "tank.bore", faults[0].Field)
+}
+
+// What is set, or taken out, has been looked at; what is moved is assumed where it then is.
+func TestAssumptionsFollowEdits(t *testing.T) {
+	t.Parallel()
+	d := design.Demo()
+	d.Assumed = []design.Assumption{{Path: "tank.wall"}, {Path: "run.1"}, {Path: "pump.curve"}}
+	after := func(edits ...design.Edit) (paths []string) {
+		out, faults := d.Apply(edits...)
+		require.Empty(t, faults)
+		for _, a := range out.Assumed {
+			paths = append(paths, a.Path)
+		}
+		return paths
+	}
+	assert.Equal(t, []string{"run.1", "pump.curve"}, after(set("tank.wall", "3 mm")))
+	assert.Equal(t, []string{"tank.wall", "run.1"}, after(set("pump.curve.2.head", "6 m")))
+	assert.Equal(t, []string{"tank.wall", "run.2", "pump.curve"}, after(design.Edit{Op: "insert", Path: "run.0"}))
+	assert.Equal(t, []string{"tank.wall", "run.0", "pump.curve"}, after(design.Edit{Op: "up", Path: "run.1"}))
+	assert.Equal(t, []string{"tank.wall", "pump.curve"}, after(design.Edit{Op: "remove", Path: "run.1"}))
+	assert.Equal(t, []string{"tank.wall", "pump.curve"}, after(design.Edit{Op: "remove", Path: "assumed.1"}))
+	assert.Equal(t, []string{"tank.wall", "run.1", "pump.curve"}, after(set("run.0.name", "x"), set("title", "y")))
+	assert.True(t, d.Assumes("run.1.length"))
+	assert.False(t, d.Assumes("run.10"))
+}
