@@ -45,7 +45,7 @@ func TestDrawingsAreWhole(t *testing.T) {
 		}
 		width := rapid.IntRange(280, 1600).Draw(t, "width")
 		var w, h float64
-		walk(t, Elevation(r, width), func(name string, attr map[string]string) {
+		walk(t, Elevation(r, width, 1), func(name string, attr map[string]string) {
 			if name == "svg" {
 				w, _ = strconv.ParseFloat(attr["width"], 64)
 				h, _ = strconv.ParseFloat(attr["height"], 64)
@@ -89,7 +89,7 @@ func TestNumbersStandClear(t *testing.T) {
 		type dot struct{ x, y float64 }
 		var dots []dot
 		r := pipeline.Check(design.Demo())
-		walk(t, Elevation(r, width), func(name string, attr map[string]string) {
+		walk(t, Elevation(r, width, 1), func(name string, attr map[string]string) {
 			if attr["class"] == "number" {
 				x, _ := strconv.ParseFloat(attr["x"], 64)
 				y, _ := strconv.ParseFloat(attr["y"], 64)
@@ -110,13 +110,13 @@ func TestNumbersStandClear(t *testing.T) {
 func TestTitleIsWords(t *testing.T) {
 	d := design.Demo()
 	d.Title = "</svg><script>alert(1)</script>"
-	assert.NotContains(t, Elevation(pipeline.Check(d), 700), "<script")
+	assert.NotContains(t, Elevation(pipeline.Check(d), 700, 1), "<script")
 }
 
 func BenchmarkElevation(b *testing.B) {
 	r := pipeline.Check(design.Demo())
 	b.ReportAllocs()
 	for b.Loop() {
-		Elevation(r, 720)
+		Elevation(r, 720, 1)
 	}
 }

@@ -21,17 +21,20 @@ const (
 )
 
 // Elevation draws the plant from the side, the tank on the left and the pump
-// to the right of it, width pixels wide.
-func Elevation(r pipeline.Report, width int) string {
+// to the right of it, zoom times as large as fits a screen width pixels wide.
+// Its grips are for dragging: each names a field of the design, and where it is.
+func Elevation(r pipeline.Report, width int, zoom float64) string {
 	s := r.Scene
 	e := elevation{Scene: s, report: r, profile: s.Vessel.Profile()}
-	e.fit(float64(width))
+	zoom = max(1, zoom)
+	e.fit(max(float64(width), 280)*zoom, tallest*zoom)
 
 	e.Raw("<svg")
 	e.Attr("class", "elevation")
 	e.Attr("viewBox", "0 0 "+decimal(e.width)+" "+decimal(e.height))
 	e.numAttr("width", e.width)
 	e.numAttr("height", e.height)
+	e.numAttr("data-scale", e.scale)
 	e.Attr("role", "group")
 	e.Attr("aria-labelledby", "elevation-title elevation-desc")
 	e.Raw(`><title id="elevation-title">Side view of the plant</title><desc id="elevation-desc">`)
@@ -49,6 +52,7 @@ func Elevation(r pipeline.Report, width int) string {
 	e.keepOuts()
 	e.balloons()
 	e.dimensions()
+	e.grips()
 	e.Close("svg")
 	return e.String()
 }
@@ -63,8 +67,8 @@ type elevation struct {
 }
 
 // fit finds the scale at which the whole plant fits into width pixels and is
-// no taller than a screen.
-func (e *elevation) fit(width float64) {
+// no more than tallest high.
+func (e *elevation) fit(width, tallest float64) {
 	radius := float64(e.Vessel.Bore) / 2
 	left, right := -radius, radius
 	top := max(e.brim(), float64(e.Delivery), float64(e.LegTop), float64(e.Bucket))
@@ -89,7 +93,6 @@ func (e *elevation) fit(width float64) {
 	if e.Ceiling > 0 {
 		top = max(top, float64(e.Ceiling))
 	}
-	width = max(width, 280)
 	inner := width - marginLeft - marginRight
 	e.scale = min(inner/(right-left), (tallest-marginTop-marginBottom)/(top-under))
 	// A tall plant leaves room at the sides: share it.

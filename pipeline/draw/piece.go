@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
@@ -49,8 +50,10 @@ func (e *elevation) piece(p route.Piece) {
 	e.Raw(p.Kind)
 	e.Raw(`"`)
 	e.Attr("data-ref", p.Ref)
+	said := e.says(p)
+	e.Attr("data-say", said)
 	e.Raw("><title>")
-	e.Text(strconv.Itoa(p.Number) + ": " + p.Label)
+	e.Text(said)
 	e.Raw("</title>")
 	for _, s := range p.Path {
 		if s.BoreFrom != s.BoreTo {
@@ -237,4 +240,21 @@ func (e *elevation) bow(x, y, dx, dy, r float64) {
 	e.pixel(x-dx*r+dy*r, y-dy*r-dx*r)
 	e.Raw("Z")
 	e.endPath()
+}
+
+// says tells what a piece is, how fast the liquid runs in it, and what is
+// gravest about it.
+func (e *elevation) says(p route.Piece) string {
+	s := strconv.Itoa(p.Number) + ": " + p.Label
+	for i := range e.report.Pieces {
+		if row := &e.report.Pieces[i]; row.Ref == p.Ref && row.Velocity != nil {
+			s += ", " + row.Velocity.Text(q.Metric)
+		}
+	}
+	for _, v := range e.report.About(p.Ref) {
+		if v.Level > finding.Sound {
+			return s + ". " + v.Sentence
+		}
+	}
+	return s
 }

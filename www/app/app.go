@@ -19,6 +19,7 @@ type App struct {
 	report       pipeline.Report // of present
 	pending      []view.Pending
 	width        int
+	zoom         float64
 	shelf        design.Shelf      // what the user has of their own, whatever the design
 	shelved      string            // the shelf as the browser has it
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
@@ -66,7 +67,8 @@ func Page(assets view.Assets) string {
 //	save     answer with the design as a file
 //	link     answer with the design as a link
 //	undo, redo
-//	resize   draw again at Width
+//	slide    the grip of Path was dragged to Value
+//	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
 //	print    answer with the link and with all that a sheet of paper shows
 //
@@ -87,7 +89,10 @@ func (a *App) do(req Request) Response {
 	if req.Width > 0 {
 		a.width = min(max(req.Width, 280), 1600)
 	}
-	if req.Op != "edit" && req.Op != "rest" {
+	if req.Zoom > 0 {
+		a.zoom = min(max(float64(req.Zoom)/100, 1), 6)
+	}
+	if req.Op != "edit" && req.Op != "slide" && req.Op != "rest" {
 		a.typing = ""
 	}
 	var res Response
@@ -130,6 +135,8 @@ func (a *App) do(req Request) Response {
 		a.future, a.past = a.move(a.future, a.past)
 	case "print":
 		res = Response{Link: design.WriteLink(a.present)}
+	case "slide":
+		res = a.slide(req)
 	case "resize", "rest", "find":
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
@@ -188,7 +195,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 }
 
 func (a *App) bench() view.Bench {
-	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Shelf: a.shelf, Width: a.width}
+	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Shelf: a.shelf, Width: a.width, Zoom: a.zoom}
 }
 
 // changed returns the regions that differ from what the page has, of those

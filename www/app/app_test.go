@@ -423,3 +423,24 @@ func TestStartMyOwn(t *testing.T) {
 	ask(t, a, app.Request{Op: "undo"})
 	assert.Equal(t, design.Demo(), present(t, a))
 }
+
+// A grip writes what it was dragged to in the unit that was typed, and a drag is one step.
+func TestSlide(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	edit(t, a, "pump.away", "72 in")
+	for _, x := range []string{"1.80", "1.70", "1.6011"} {
+		ask(t, a, app.Request{Op: "slide", Path: "pump.away", Value: x, Typing: true})
+	}
+	ask(t, a, app.Request{Op: "slide", Path: "pump.away", Value: "1.6011"})
+	assert.Equal(t, "63 in", present(t, a).Pump.Away.String())
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, "72 in", present(t, a).Pump.Away.String(), "a drag is one step")
+	ask(t, a, app.Request{Op: "slide", Path: "stand.height", Value: "0.8523"})
+	assert.Equal(t, "850 mm", present(t, a).Stand.Height.String())
+	ask(t, a, app.Request{Op: "slide", Path: "tank.fill", Value: "99"})
+	brim := pipeline.Check(present(t, a)).Scene.Vessel.Brimful().Litres()
+	assert.InDelta(t, brim, present(t, a).Tank.Fill.Value().Litres(), 5, "no more than it holds")
+	assert.True(t, ask(t, a, app.Request{Op: "slide", Path: "title", Value: "1"}).Problem)
+	assert.True(t, ask(t, a, app.Request{Op: "slide", Path: "pump.away", Value: "far"}).Problem)
+}

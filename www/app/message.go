@@ -17,12 +17,13 @@ type Request struct {
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
 	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
-	Path   string        `json:"path,omitempty"`   // add, point, measure, keep, forget: where, or what
-	Value  string        `json:"value,omitempty"`  // measure: as typed; mend: the sentence of the way out
+	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, keep, forget: where, or what
+	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; mend: the sentence of the way out
 	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
 	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
 	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed
+	Zoom   int           `json:"zoom,omitempty"`   // per cent that the drawing is to be made larger, when it has changed
 	See    []string      `json:"see,omitempty"`    // ids of the regions in sight, to be answered first; empty: all of them
 }
 
@@ -78,6 +79,8 @@ func readRequest(text string) (Request, bool) {
 			return t.Take(&req.Link)
 		case "width":
 			return t.TakeInt(&req.Width)
+		case "zoom":
+			return t.TakeInt(&req.Zoom)
 		case "see":
 			return r.Items(t, func(t tokens.Token) bool {
 				req.See = append(req.See, t.Text)

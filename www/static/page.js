@@ -341,6 +341,7 @@
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
+    if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && button.dataset.edits) {
       // What the workshop offered before the last edit is not to be had while it thinks again.
@@ -404,11 +405,79 @@
     (element.closest(".piece-card,.field") || element).scrollIntoView({ block: "center", behavior: calm ? "auto" : "smooth" });
   }
 
+  // --- the drawing: grips to drag, larger and smaller -------------------------
+
+  // Only what the drawing shows is asked for while a grip is held; the entry
+  // ends when it is let go.
+  let held = null; // the grip in hand: where it was taken, and where that is
+  const slide = (field, metres, typing) => ask(see({ op: "slide", path: field, value: metres.toFixed(5), typing }));
+  document.addEventListener("pointerdown", (e) => {
+    const grip = e.target.closest && e.target.closest("[data-grip]");
+    if (!grip || e.button) return;
+    e.preventDefault();
+    const svg = grip.ownerSVGElement;
+    held = { field: grip.dataset.grip, level: grip.classList.contains("level"), at: Number(grip.dataset.at), x: e.clientX, y: e.clientY, scale: Number(svg.dataset.scale) * svg.clientWidth / svg.viewBox.baseVal.width, pointer: e.pointerId, moved: false };
+    grip.focus();
+  });
+  const heldAt = (e) => held.at + (held.level ? e.clientX - held.x : held.y - e.clientY) / held.scale;
+  document.addEventListener("pointermove", (e) => {
+    if (!held || e.pointerId !== held.pointer) return;
+    held.moved = true;
+    slide(held.field, heldAt(e), true);
+  });
+  const letGo = (e) => {
+    if (!held || e.pointerId !== held.pointer) return;
+    const was = held;
+    if (was.moved) slide(was.field, heldAt(e), false);
+    held = null;
+  };
+  document.addEventListener("pointerup", letGo);
+  document.addEventListener("pointercancel", letGo);
+  document.addEventListener("keydown", (e) => {
+    const grip = e.target.closest && e.target.closest("[data-grip]");
+    const step = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 }[e.key];
+    if (!grip || !step) return;
+    e.preventDefault();
+    slide(grip.dataset.grip, Number(grip.dataset.at) + step * 0.01, false);
+  });
+
+  // zoom makes the drawing larger by by, or fits it for 0, round the middle of what is seen.
+  let zoomed = 1;
+  function zoom(by) {
+    const sheet = byId("side-view"), was = zoomed;
+    zoomed = by ? Math.min(6, Math.max(1, zoomed * by)) : 1;
+    if (zoomed === was) return;
+    const x = (sheet.scrollLeft + sheet.clientWidth / 2) / was, y = (sheet.scrollTop + sheet.clientHeight / 2) / was;
+    ask(see({ op: "resize", zoom: Math.round(zoomed * 100) }));
+    sheet.scrollTo(x * zoomed - sheet.clientWidth / 2, y * zoomed - sheet.clientHeight / 2);
+  }
+  byId("drawing").addEventListener("wheel", (e) => {
+    if (!e.ctrlKey) return; // a pinch on a pad comes so, too
+    e.preventDefault();
+    zoom(e.deltaY < 0 ? 1.15 : 1 / 1.15);
+  }, { passive: false });
+  let apart = 0;
+  byId("drawing").addEventListener("touchmove", (e) => {
+    if (e.touches.length !== 2) return;
+    e.preventDefault();
+    const [a, b] = e.touches, now = Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY);
+    if (!apart) apart = now;
+    if (now / apart > 1.15 || now / apart < 0.87) {
+      zoom(now / apart);
+      apart = now;
+    }
+  }, { passive: false });
+  for (const end of ["touchend", "touchcancel"]) byId("drawing").addEventListener(end, () => { apart = 0; });
+
   // The same piece is lit in the drawing, the table and the form.
   function light(e) {
     const ref = e.target.closest && e.target.closest("[data-ref]");
     document.querySelectorAll(".lit").forEach((n) => n.classList.remove("lit"));
-    if (ref) document.querySelectorAll(`[data-ref="${CSS.escape(ref.dataset.ref)}"]`).forEach((n) => n.classList.add("lit"));
+    if (!ref) return;
+    const same = `[data-ref="${CSS.escape(ref.dataset.ref)}"]`;
+    document.querySelectorAll(same).forEach((n) => n.classList.add("lit"));
+    const said = document.querySelector(same + "[data-say]"), what = byId("what");
+    if (said && what) what.textContent = said.dataset.say;
   }
   document.addEventListener("pointerover", light);
   document.addEventListener("focusin", light);

@@ -19,6 +19,7 @@ type Bench struct {
 	Report  pipeline.Report // of Design
 	Pending []Pending
 	Width   int          // pixels that the drawing may be wide
+	Zoom    float64      // how many times larger than that it is made; 0 as 1
 	Shelf   design.Shelf // what the user has of their own
 }
 

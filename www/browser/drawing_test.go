@@ -1,0 +1,67 @@
+//go:build browser
+
+package browser
+
+import (
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+
+	"drawoff/pipeline/design"
+)
+
+// A grip is dragged with the mouse, a finger or the keys, what hangs on it
+// follows, and one undo takes the whole drag back.
+func TestDrawingIsDragged(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			js[bool](p, `(document.getElementById("drawing-title").scrollIntoView(), true)`)
+			at := js[[]float64](p, `(() => { const b = document.getElementById("grip-stand.height").querySelector(".grip-room").getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; })()`)
+			was := p.value("stand.height")
+			mouse := func(kind input.DispatchMouseEventType, dy float64) {
+				call(p, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: kind, X: at[0], Y: at[1] + dy, Button: input.MouseButtonLeft, ClickCount: 1})
+			}
+			mouse(input.DispatchMouseEventTypeMousePressed, 0)
+			for dy := 0.0; dy >= -30; dy -= 5 {
+				mouse(input.DispatchMouseEventTypeMouseMoved, dy)
+			}
+			mouse(input.DispatchMouseEventTypeMouseReleased, -30)
+			p.until(`document.getElementById("in-stand.height").value !== %s`, was)
+			assert.Regexp(t, `^\d+[05] mm$`, p.value("stand.height"))
+			p.keep("drag-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			p.click("#undo")
+			p.untilValue("stand.height", design.Demo().Stand.Height.String())
+
+			js[bool](p, `(document.getElementById("grip-pump.height").focus(), true)`)
+			p.do(chromedp.KeyEvent(kb.ArrowUp))
+			p.untilValue("pump.height", "250 mm")
+			assert.Equal(t, "grip-pump.height", js[string](p, `document.activeElement.id`))
+		})
+	}
+}
+
+// The drawing is made larger where it stands and fits again; a piece that is
+// pointed at says what it is.
+func TestDrawingIsMadeLarger(t *testing.T) {
+	t.Parallel()
+	p := openAs(t, look{390, 844, "light"})
+	width := func() int { return js[int](p, `document.querySelector("#side-view svg").clientWidth`) }
+	fits := width()
+	for range 4 {
+		p.click(`[data-zoom="1.25"]`)
+	}
+	assert.Greater(t, width(), 2*fits)
+	assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), 390, "the page scrolls sideways")
+	js[bool](p, `(document.getElementById("drawing-title").scrollIntoView(), true)`)
+	js[bool](p, `(document.querySelector("#pieces tr[data-ref='under.1'] a").focus({preventScroll: true}), true)`)
+	p.shows("#what", "butterfly valve")
+	p.keep("larger-390.png", get(p, chromedp.CaptureScreenshot()))
+	p.click(`[data-zoom="0"]`)
+	assert.Equal(t, fits, width())
+}
