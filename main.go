@@ -23,6 +23,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/stand"
 	"drawoff/www/site"
 	"drawoff/www/view"
@@ -175,6 +176,7 @@ func (t terminal) build(ctx context.Context, args []string) int {
 func (t terminal) check(args []string) int {
 	set := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
+	units := set.String("units", "mm", "show lengths in mm, or in `in` and all else to go with them")
 	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
 	if done, code := t.flags(set, `[-json | -explain FIGURE] FILE... ("-" reads standard input)`, args); done {
 		return code
@@ -182,6 +184,10 @@ func (t terminal) check(args []string) int {
 	if set.NArg() == 0 {
 		return t.fail(errors.New(`say which design to check: drawoff check FILE, or "-" for standard input`))
 	}
+	if *units != "mm" && *units != "in" {
+		return t.fail(fmt.Errorf("there are no units %q: -units mm or -units in", *units))
+	}
+	q.Show(q.SystemOf(*units))
 	worst := fine
 	for i, name := range set.Args() {
 		d, report := t.report(name)

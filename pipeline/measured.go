@@ -64,7 +64,7 @@ func within(over, under q.Length) string {
 	if over == under {
 		return "± " + q.Text(over)
 	}
-	plain := func(l q.Length) string { return q.Of(q.Number(l.Millimetres())).Text(q.Metric) }
+	plain := func(l q.Length) string { return q.Of(q.Number(l.Millimetres())).String() }
 	return "+" + plain(over) + "/-" + plain(under) + " mm"
 }
 

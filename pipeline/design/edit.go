@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	q "drawoff/pipeline/quantity"
 )
 
 // Edit is one change to a design. The zero Op sets a field.
@@ -69,6 +71,15 @@ func (d Design) Get(path string) (string, bool) {
 		return "", false
 	}
 	return text(at)
+}
+
+// Amount returns the quantity in the field at path, and whether one is there.
+func (d Design) Amount(path string) (q.Amount, bool) {
+	at, _ := locate(&d, path)
+	if e, ok := at.(entry); ok && !e.IsZero() {
+		return e.Amount(), true
+	}
+	return q.Amount{}, false
 }
 
 // Clone returns a copy that shares nothing with d.

@@ -28,6 +28,7 @@ const (
 // entry is a quantity as somebody typed it.
 type entry interface {
 	String() string
+	Amount() q.Amount
 	IsZero() bool
 	UnmarshalText([]byte) error
 }

@@ -209,7 +209,7 @@ func UsualCleaning() []Cleaning { return []Cleaning{{Agent: "hot-water"}, {Agent
 
 // usualOf returns the temperature at which an agent is usually used.
 func usualOf(a catalog.Agent) q.Entered[q.Temperature] {
-	return q.MustParse[q.Temperature](q.Text(a.Usual))
+	return q.MustParse[q.Temperature](q.Of(a.Usual).Text(q.Metric))
 }
 
 func either(given, usual string) string {

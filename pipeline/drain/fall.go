@@ -158,7 +158,7 @@ func (l *line) allFalls(r *Result) finding.Verdict {
 	for _, f := range r.Figures {
 		if f.Slug == "least-fall" {
 			v.Piece, v.Figure = f.Piece, f.Slug
-			v.Sentence = "The line falls all the way from the tank to " + l.to + ", nowhere flatter than " + f.Amount.Text(q.Metric) + "."
+			v.Sentence = "The line falls all the way from the tank to " + l.to + ", nowhere flatter than " + f.Amount.String() + "."
 		}
 	}
 	return v

@@ -1,6 +1,17 @@
 package draw
 
-import "math"
+import (
+	"math"
+
+	q "drawoff/pipeline/quantity"
+)
+
+// in returns the number that v is in the unit that is shown for its kind: what
+// is written on an axis. Of those kinds that stand on one, zero is zero in any unit.
+func in[Q q.Quantity](v Q) float64 { return q.Of(v).In(q.Shown()) }
+
+// of returns what is written on an axis: a name with the unit shown for k.
+func of(name string, k q.Kind) string { return name + ", " + k.Unit(q.Shown()) }
 
 // axis is a panel of a diagram: its place on the canvas.
 type axis struct {

@@ -38,19 +38,21 @@ func Curve(r pipeline.Report, width int) string {
 		maxH = min(maxH, float64(3*highest(s.System))) // the line's part, with the pump's nearly upright in it
 		maxQ *= 1.15
 	}
-	stepQ, stepH := nice(q.Flow(maxQ).LitresPerMinute()/4), nice(maxH/4)
-	maxH = math.Ceil(maxH/stepH) * stepH
+	foot, litre := in(q.Head(1)), in(q.LitrePerMinute)
+	stepQ, stepH := nice(in(q.Flow(maxQ))/4), nice(maxH*foot/4)
+	maxH = math.Ceil(maxH*foot/stepH) * stepH / foot
 	c := canvas{}
 	x := func(flow q.Flow) float64 { return left + float64(flow)/maxQ*(w-left-right) }
 	c.picture("curve", w, height, "Head of the pump and of the line over flow, with the points of its sheet and those at which the plant runs")
-	y := axis{c: &c, from: left, to: w - right, foot: height - bottom, tall: height - bottom - top}.scale(0, maxH, "end", left-6)
-	for l := 0.0; l <= q.Flow(maxQ).LitresPerMinute()*1.001; l += stepQ {
-		f := q.Flow(l) * q.LitrePerMinute
+	scale := axis{c: &c, from: left, to: w - right, foot: height - bottom, tall: height - bottom - top}.scale(0, maxH*foot, "end", left-6)
+	y := func(head float64) float64 { return scale(head * foot) }
+	for l := 0.0; l <= in(q.Flow(maxQ))*1.001; l += stepQ {
+		f := q.Flow(l/litre) * q.LitrePerMinute
 		c.line("grid", x(f), y(0), x(f), top)
 		c.words("small", "middle", x(f), height-bottom+16, decimal(l))
 	}
-	c.words("small", "start", 4, 12, "head, m")
-	c.words("small", "end", w-right, height-6, "flow, L/min")
+	c.words("small", "start", 4, 12, of("head", q.KindHead))
+	c.words("small", "end", w-right, height-6, of("flow", q.KindFlow))
 	plot := func(class string, head func(i int) float64) {
 		c.path(class)
 		c.Raw("M")

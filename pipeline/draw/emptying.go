@@ -43,9 +43,9 @@ func Emptying(t pipeline.Transfer, width int) string {
 		}
 		return m
 	}
-	level := func(m *transfer.Moment) float64 { return m.Level.Millimetres() }
-	flow := func(m *transfer.Moment) float64 { return m.Flow.LitresPerMinute() }
-	margin := func(m *transfer.Moment) float64 { return float64(m.Margin) }
+	level := func(m *transfer.Moment) float64 { return in(m.Level) }
+	flow := func(m *transfer.Moment) float64 { return in(m.Flow) }
+	margin := func(m *transfer.Moment) float64 { return in(m.Margin) }
 	plot := func(class string, scale func(float64) float64, of func(*transfer.Moment) float64) {
 		c.path(class)
 		c.Raw("M")
@@ -57,8 +57,8 @@ func Emptying(t pipeline.Transfer, width int) string {
 
 	yLevel := a.scale(0, most(level), "end", left-6)
 	yFlow := a.scale(0, most(flow), "start", w-right+6)
-	c.words("small", "start", 4, 12, "level, mm")
-	c.words("small", "end", w-4, 12, "flow, L/min")
+	c.words("small", "start", 4, 12, of("level", q.KindLength))
+	c.words("small", "end", w-4, 12, of("flow", q.KindFlow))
 	plot("pump-line", yLevel, level)
 	plot("system-line", yFlow, flow)
 	third := &t.Curve[n/3]
@@ -74,7 +74,7 @@ func Emptying(t pipeline.Transfer, width int) string {
 			low = math.Min(low, margin(&t.Curve[i]))
 		}
 		y := a.scale(low, most(margin), "end", left-6)
-		c.words("small", "start", 4, a.foot-lower-10, "suction head to spare, m")
+		c.words("small", "start", 4, a.foot-lower-10, of("suction head to spare", q.KindHead))
 		plot("pump-line", y, margin)
 		c.line("limit", left, y(0), w-right, y(0))
 		c.words("small", "end", w-4, y(0)-5, "limit")

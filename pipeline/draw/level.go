@@ -25,8 +25,8 @@ func SuctionHead(r pipeline.Report, reserve flow.Reserve, width int) string {
 	w := float64(max(width, 240))
 	foot := float64(r.Scene.TankFoot)
 	from, to := float64(points[0].Level.Height)-foot, float64(points[len(points)-1].Level.Height)-foot
-	has := func(p flow.Point) float64 { return float64(p.SuctionAvailable) }
-	need := func(p flow.Point) float64 { return float64(p.SuctionAvailable - p.Margin) }
+	has := func(p flow.Point) float64 { return in(p.SuctionAvailable) }
+	need := func(p flow.Point) float64 { return in(p.SuctionAvailable - p.Margin) }
 	least, most := 0.0, 0.0
 	for _, p := range points {
 		least = min(least, has(p), need(p))
@@ -37,13 +37,14 @@ func SuctionHead(r pipeline.Report, reserve flow.Reserve, width int) string {
 	c := canvas{}
 	c.picture("curve", w, height, "Suction head that the pump has, and the least it should have, over the level in the tank")
 	y := axis{c: &c, from: left, to: w - right, foot: height - bottom, tall: height - bottom - top}.scale(least, most, "end", left-6)
-	across := nice((from - to) / 4)
-	for l := math.Ceil(to/across) * across; l <= from; l += across {
-		c.line("grid", x(l), height-bottom, x(l), top)
-		c.words("small", "middle", x(l), height-bottom+16, decimal(math.Round(l*1000)))
+	unit := in(q.Length(1))
+	across := nice((from - to) * unit / 4)
+	for l := math.Ceil(to*unit/across) * across; l <= from*unit; l += across {
+		c.line("grid", x(l/unit), height-bottom, x(l/unit), top)
+		c.words("small", "middle", x(l/unit), height-bottom+16, decimal(l))
 	}
-	c.words("small", "start", 4, 12, "suction head, m")
-	c.words("small", "end", w-right, height-6, "level over the lowest inside point, mm; full at the left")
+	c.words("small", "start", 4, 12, of("suction head", q.KindHead))
+	c.words("small", "end", w-right, height-6, of("level over the lowest inside point", q.KindLength)+"; full at the left")
 	plot := func(class string, head func(p flow.Point) float64) {
 		c.path(class)
 		c.Raw("M")

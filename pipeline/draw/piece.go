@@ -248,7 +248,7 @@ func (e *elevation) says(p route.Piece) string {
 	s := strconv.Itoa(p.Number) + ": " + p.Label
 	for i := range e.report.Pieces {
 		if row := &e.report.Pieces[i]; row.Ref == p.Ref && row.Velocity != nil {
-			s += ", " + row.Velocity.Text(q.Metric)
+			s += ", " + row.Velocity.String()
 		}
 	}
 	for _, v := range e.report.About(p.Ref) {

@@ -3,6 +3,7 @@ package draw
 import (
 	"math"
 
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/stand"
 )
 
@@ -24,15 +25,15 @@ func Tipping(curve []stand.Posture, limit float64, width int) string {
 	}
 	a := axis{c: &c, from: left, to: w - right, foot: top + upper, tall: upper}
 	y := a.scale(0, most, "end", left-6)
-	full := curve[n-1].Level.Millimetres()
-	x := func(mm float64) float64 { return left + mm/full*(w-left-right) }
+	full := in(curve[n-1].Level)
+	x := func(level float64) float64 { return left + level/full*(w-left-right) }
 	c.words("small", "start", 4, 12, "tips on an incline of, °")
 	c.line("limit", left, y(limit), w-right, y(limit))
 	c.words("small", "end", w-right, y(limit)-5, "held to")
 	c.path("pump-line")
 	c.Raw("M")
 	for i := range curve {
-		c.pixel(x(curve[i].Level.Millimetres()), y(curve[i].Tip.Degrees()))
+		c.pixel(x(in(curve[i].Level)), y(curve[i].Tip.Degrees()))
 	}
 	c.endPath()
 	step := nice(full / 4)
@@ -40,7 +41,7 @@ func Tipping(curve []stand.Posture, limit float64, width int) string {
 		c.line("grid", x(s), top+upper, x(s), top)
 		c.words("small", "middle", x(s), top+upper+16, decimal(s))
 	}
-	c.words("small", "end", w-right, height-6, "level over the lowest inside point, mm")
+	c.words("small", "end", w-right, height-6, of("level over the lowest inside point", q.KindLength))
 	c.Close("svg")
 	return c.String()
 }

@@ -51,6 +51,9 @@ func (e Entered[Q]) IsZero() bool { return e.text == "" }
 // Kind returns the kind of Q.
 func (e Entered[Q]) Kind() Kind { return Q(0).Kind() }
 
+// Amount returns the quantity as an Amount.
+func (e Entered[Q]) Amount() Amount { return Of(e.value) }
+
 // MarshalText returns the words as typed.
 func (e Entered[Q]) MarshalText() ([]byte, error) { return []byte(e.text), nil }
 

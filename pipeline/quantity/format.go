@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // System chooses the units in which amounts are shown.
@@ -55,8 +57,52 @@ func (a Amount) in(symbol string) float64 {
 	return u.fromSI(a.SI)
 }
 
-// Text returns q with its metric unit, rounded for reading.
-func Text[Q Quantity](q Q) string { return Of(q).Text(Metric) }
+// SystemOf returns the system called name, as a user chooses it: "mm", or
+// "in" for Inches. Whatever else is Metric.
+func SystemOf(name string) System {
+	if name == "in" {
+		return Inches
+	}
+	return Metric
+}
+
+// String returns what SystemOf reads.
+func (s System) String() string { return [...]string{"mm", "in"}[s&1] }
+
+// Foreign reports whether what somebody typed as a quantity is in the units of
+// the system that is not shown.
+func Foreign(typed string) bool {
+	typed = strings.ToLower(strings.TrimSpace(typed))
+	for _, unit := range [...]string{"in", "inch", "inches", `"`, "″", "ft", "feet", "foot", "'", "gal", "gal/min", "gpm", "psi", "f", "lb", "lbs", "lbf", "hp"} {
+		before, ok := strings.CutSuffix(typed, unit)
+		last, _ := utf8.DecodeLastRuneInString(before)
+		if ok && !unicode.IsLetter(last) || ok && unit == "gal" { // US gal, imp gal
+			return system == Metric
+		}
+	}
+	return system == Inches
+}
+
+// system is what Show chose.
+var system = Metric
+
+// Show chooses the system that Text and String write in, for all that is
+// worked out from then on: one program tells one person. It changes words
+// only, never a value. Nothing may be at work while it is called.
+func Show(s System) {
+	if system != s {
+		system = s
+	}
+}
+
+// Shown returns what Show chose, Metric until then.
+func Shown() System { return system }
+
+// Text returns q with its unit, rounded for reading, in the system that Show chose.
+func Text[Q Quantity](q Q) string { return Of(q).Text(system) }
+
+// String returns a as Text does in the system that Show chose.
+func (a Amount) String() string { return a.Text(system) }
 
 // Text returns a with its unit, rounded as a person would read it: "240 mm",
 // "1.23 m/s", "38.5 L/min", "1:100", "12 °C". What it returns can be typed

@@ -67,6 +67,7 @@ func Page(assets view.Assets) string {
 //	save     answer with the design as a file
 //	link     answer with the design as a link
 //	undo, redo
+//	units    show everything in the units that Value names, see quantity.SystemOf
 //	slide    the grip of Path was dragged to Value
 //	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
@@ -135,6 +136,8 @@ func (a *App) do(req Request) Response {
 		a.future, a.past = a.move(a.future, a.past)
 	case "print":
 		res = Response{Link: design.WriteLink(a.present)}
+	case "units":
+		a.units(req.Value)
 	case "slide":
 		res = a.slide(req)
 	case "resize", "rest", "find":

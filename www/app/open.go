@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
 )
@@ -37,12 +38,14 @@ func (a *App) work(file string) tokens.Object {
 	var o tokens.Object
 	o.Raw("design", file)
 	o.Int("width", a.width)
+	o.Text("units", q.Shown().String())
 	return o
 }
 
 // start opens what the user should see first: the link they followed, else
 // what they were working on, else the demo.
 func (a *App) start(req Request) Response {
+	a.units(req.Value)
 	res := a.readShelf(req.Shelf)
 	if req.Text != "" {
 		if !a.restore(req.Text) {
@@ -56,6 +59,14 @@ func (a *App) start(req Request) Response {
 		return followed
 	}
 	return res
+}
+
+// units shows everything in another system. What was typed stays as it was.
+func (a *App) units(name string) {
+	if s := q.SystemOf(name); s != q.Shown() {
+		q.Show(s)
+		a.put(check(a.present))
+	}
 }
 
 // own starts a plant around what somebody knows of theirs. What is wrong with

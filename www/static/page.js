@@ -5,6 +5,7 @@
   const script = document.currentScript;
   const root = document.documentElement;
   const storeKey = "drawoff.1";
+  const unitsKey = "drawoff.units";
   const shelfKey = "drawoff.shelf.1"; // what the user has measured and made, for every design
   const byId = (id) => document.getElementById(id);
 
@@ -310,6 +311,7 @@
   document.addEventListener("change", (e) => {
     if (e.target.id === "file") openFile(e.target);
     else if (e.target.id === "examples") openExample(e.target);
+    else if (e.target.id === "units") showIn(e.target.value);
     else edit(e.target, false);
   });
   document.addEventListener("focusout", () => { typingIn = null; });
@@ -488,6 +490,13 @@
     download(answer.name, answer.file, "application/json");
   }
 
+  // What is typed stays as typed; only what is shown changes. The browser
+  // remembers it, and no design does.
+  function showIn(units) {
+    ask({ op: "units", value: units });
+    keep(unitsKey, units);
+  }
+
   async function openFile(input) {
     const file = input.files[0];
     input.value = "";
@@ -572,13 +581,15 @@
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
 
   function start(link) {
-    let text = "", shelf = "";
+    let text = "", shelf = "", units = "";
     try {
       text = localStorage.getItem(storeKey) || "";
       shelf = localStorage.getItem(shelfKey) || "";
+      units = localStorage.getItem(unitsKey) || "";
     } catch { /* told when something is kept */ }
     if (text || link) byId("tally").replaceChildren(); // it counts for the demo; the workshop writes it anew
-    ask({ op: "start", text, shelf, link, width: drawingWidth() });
+    byId("units").value = units || "mm";
+    ask({ op: "start", value: units, text, shelf, link, width: drawingWidth() });
   }
 
   // The shelf is one for all windows: what another puts on it is here too.
@@ -602,7 +613,7 @@
 
   load().then(() => {
     byId("message").replaceChildren();
-    for (const id of ["own-open", "copy-link", "save-file", "open-file", "examples"]) byId(id).disabled = false;
+    for (const id of ["own-open", "units", "copy-link", "save-file", "open-file", "examples"]) byId(id).disabled = false;
     start(takeLink());
     document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();

@@ -73,9 +73,9 @@ func moves(r pipeline.Report, dimension string) string {
 
 // taken tells a length with its doubt: "76.2 mm ± 25.4 mm".
 func taken(length q.Amount, either *q.Amount) string {
-	s := length.Text(q.Metric)
+	s := length.String()
 	if either != nil {
-		s += " ± " + either.Text(q.Metric)
+		s += " ± " + either.String()
 	}
 	return s
 }

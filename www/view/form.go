@@ -9,6 +9,7 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/markup"
+	q "drawoff/pipeline/quantity"
 )
 
 // field is one control of the form.
@@ -278,6 +279,9 @@ func (f *form) control(path string, x field) {
 			break
 		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done")...)
+	}
+	if a, ok := f.bench.Design.Amount(path); ok && q.Foreign(value) && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
+		f.El("small", "= "+a.String(), "class", "hint")
 	}
 	if x.hint != "" {
 		f.El("small", x.hint, "id", "hint-"+path, "class", "hint")

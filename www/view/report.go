@@ -119,7 +119,7 @@ func (h *html) verdict(b Bench, v finding.Verdict, ways string) {
 	}
 	h.Open("p", "class", "basis")
 	if v.Limit != nil {
-		h.Text("Held to " + v.Limit.Text(q.Metric) + ". ")
+		h.Text("Held to " + v.Limit.String() + ". ")
 	}
 	h.Text("Basis: " + v.Basis + ".")
 	h.Close("p")
@@ -203,7 +203,7 @@ func Pieces(b Bench) string {
 			h.badge(p.Level)
 		}
 		h.Close("th")
-		h.El("td", p.Length.Text(q.Metric), "class", "n")
+		h.El("td", p.Length.String(), "class", "n")
 		h.amount(p.Fall, "upright")
 		h.amount(p.Velocity, "")
 		h.amount(p.Loss, "")
@@ -226,7 +226,7 @@ func (h *html) amount(a *q.Amount, none string) {
 		h.El("td", none, "class", "n")
 		return
 	}
-	h.El("td", a.Text(q.Metric), "class", "n")
+	h.El("td", a.String(), "class", "n")
 }
 
 // Figures lists every figure; each opens to show its working.
@@ -265,9 +265,9 @@ func (h *html) figure(f finding.Figure) {
 
 // amount is a figure's value with the doubt about it.
 func amount(f finding.Figure) string {
-	s := f.Amount.Text(q.Metric)
+	s := f.Amount.String()
 	if f.Either != nil {
-		s += " ± " + f.Either.Text(q.Metric)
+		s += " ± " + f.Either.String()
 	}
 	return s
 }
@@ -284,7 +284,7 @@ func (h *html) working(f finding.Figure) {
 			h.formula(in.Symbol)
 			h.Close("dt")
 			h.Open("dd")
-			h.Text(in.Amount.Text(q.Metric) + " ")
+			h.Text(in.Amount.String() + " ")
 			h.El("span", in.Name, "class", "hint")
 			h.Close("dd")
 		}

@@ -47,9 +47,9 @@ func Text(d design.Design, r pipeline.Report) string {
 	for _, p := range r.Pieces {
 		fall := "upright"
 		if p.Fall != nil {
-			fall = p.Fall.Text(q.Metric)
+			fall = p.Fall.String()
 		}
-		rows = append(rows, []string{quantity(float64(p.Number)), labelled(p), p.Length.Text(q.Metric), fall, optional(p.Velocity), optional(p.Loss)})
+		rows = append(rows, []string{quantity(float64(p.Number)), labelled(p), p.Length.String(), fall, optional(p.Velocity), optional(p.Loss)})
 	}
 	t.table(rows)
 
@@ -167,7 +167,7 @@ func Working(f finding.Figure) string {
 	t.line("")
 	var rows [][]string
 	for _, in := range f.Inputs {
-		rows = append(rows, []string{plain(in.Symbol), in.Amount.Text(q.Metric), in.Name})
+		rows = append(rows, []string{plain(in.Symbol), in.Amount.String(), in.Name})
 	}
 	t.table(rows)
 	t.line("")
@@ -185,7 +185,7 @@ func optional(a *q.Amount) string {
 	if a == nil {
 		return ""
 	}
-	return a.Text(q.Metric)
+	return a.String()
 }
 
 type text struct{ strings.Builder }

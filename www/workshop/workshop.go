@@ -12,6 +12,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/pipeline/workfile"
 	"drawoff/www/view"
@@ -34,6 +35,7 @@ var Regions = []view.Region{
 //
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
+//	units    the system that everything is shown in, see quantity.SystemOf
 //	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
 //	runs     whether runs to the pump are to be found, too
@@ -54,6 +56,7 @@ func Handle(request string) string {
 		found.Text("found", view.Hits(req.find, catalog.Search(req.find)))
 		return answer("regions", found)
 	}
+	q.Show(q.SystemOf(req.units))
 	bench := view.Bench{Width: req.width}
 	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
 		bench.Design, bench.Report = d, pipeline.Check(d)
@@ -92,6 +95,7 @@ func Handle(request string) string {
 type request struct {
 	design string // a file's text
 	width  int
+	units  string
 	find   string
 	runs   bool
 	file   string
@@ -135,6 +139,8 @@ func read(text string) (req request, ok bool) {
 			return t.Take(&req.find)
 		case "file":
 			return t.Take(&req.file)
+		case "units":
+			return t.Take(&req.units)
 		case "width":
 			return t.TakeInt(&req.width)
 		case "runs":
