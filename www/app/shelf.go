@@ -37,9 +37,9 @@ func (a *App) readShelf(text string) Response {
 func (a *App) joinShelf(text string) Response {
 	s, faults := design.ReadShelf(text)
 	var differ []string
-	before := len(a.shelf.Measured) + len(a.shelf.Made)
+	before := a.shelf.Size()
 	a.shelf, differ = a.shelf.Join(s)
-	res := Response{Message: strconv.Itoa(len(a.shelf.Measured)+len(a.shelf.Made)-before) + " put on your shelf."}
+	res := Response{Message: strconv.Itoa(a.shelf.Size()-before) + " put on your shelf."}
 	if len(differ) > 0 {
 		for i := range differ {
 			differ[i] = catalog.DimensionName(differ[i])
