@@ -1,7 +1,6 @@
 package design
 
 import (
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -113,8 +112,8 @@ func (s Shelf) Put(path, typed string) (Shelf, *Fault) {
 }
 
 // put sets the field of a struct; a fault speaks of it as of the one at path.
-func put(of any, field, path, typed string) *Fault {
-	at, f := locate(reflect.ValueOf(of).Elem(), field)
+func put(of record, field, path, typed string) *Fault {
+	at, f := locate(of, field)
 	if f == nil {
 		f = setText(at, path, typed)
 	}
