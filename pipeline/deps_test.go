@@ -34,6 +34,7 @@ var (
 	}
 	rooms = []string{
 		"pipeline/clean",
+		"pipeline/cut",
 		"pipeline/drain",
 		"pipeline/flow",
 		"pipeline/joint",
@@ -61,6 +62,7 @@ var imports = map[string][]string{
 	"pipeline/design/designtest": {"catalog", "pipeline/design", "pipeline/quantity"}, // designs for tests; no program imports it
 
 	"pipeline/clean": ground,
+	"pipeline/cut":   {"pipeline/quantity"},
 	"pipeline/drain": ground,
 	"pipeline/flow":  ground,
 	"pipeline/joint": ground,
