@@ -8,8 +8,10 @@ import (
 	"drawoff/pipeline/cut"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/joint"
 	"drawoff/pipeline/order"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // Work is what a design comes to on the bench: what is sawn from which length,
@@ -104,19 +106,42 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 	w.RackLeft = append(w.RackLeft, kept...)
 }
 
-// gap is what the gaps at its welds take off a straight that is made to fit.
-// One whose length somebody asked for stays as it was asked for.
+// gap is what the gaps at its seams take off a straight that is made to fit;
+// one that meets another of its kind shares theirs. A straight whose length
+// somebody asked for stays as it was asked for.
 func (w *Work) gap(p *plant, c order.Cut) q.Length {
 	gap := w.Shop.Gap.Value()
-	if gap == 0 {
+	pieces := p.layout.Pieces()
+	at := slices.IndexFunc(pieces, func(piece route.Piece) bool { return piece.Ref == c.Ref })
+	if gap == 0 || at < 0 || !pieces[at].Fit {
 		return 0
 	}
-	for _, piece := range p.layout.Pieces() {
-		if piece.Ref == c.Ref && piece.Fit {
-			return 2 * gap
+	var off q.Length
+	end := func(half *catalog.Half, meets func(j *route.Junction) bool, mate func(j *route.Junction, other *route.Piece) bool) {
+		if !half.Plain() { // half of a union is welded on
+			off += gap
+			return
+		}
+		for i := range p.layout.Junctions {
+			j := &p.layout.Junctions[i]
+			if !meets(j) {
+				continue
+			}
+			off += gap
+			for k := range pieces {
+				if pieces[k].Kind == design.Straight && pieces[k].Fit && mate(j, &pieces[k]) {
+					off -= gap / 2
+				}
+			}
+			return
 		}
 	}
-	return 0
+	own := &pieces[at]
+	end(own.In.Half, func(j *route.Junction) bool { return j.Ref == own.Ref },
+		func(j *route.Junction, other *route.Piece) bool { return other.Out.At == j.Up.At })
+	end(own.Out.Half, func(j *route.Junction) bool { return j.Up.At == own.Out.At },
+		func(j *route.Junction, other *route.Piece) bool { return other.Ref == j.Ref })
+	return off
 }
 
 func tubeName(slug string) string {
@@ -152,6 +177,22 @@ func (s Sawing) say() string {
 	return text
 }
 
+// sealsInstead are the other materials that a seal may be of: those with
+// nothing known against them in this line.
+func (p *plant) sealsInstead(slug string) (out []string) {
+	j, own, ok := catalog.FindSeal(slug)
+	if !ok {
+		return nil
+	}
+	in := p.jointInput()
+	for _, m := range catalog.Materials() {
+		if m.Slug != own.Slug && joint.Suits(in, m.Slug) {
+			out = append(out, catalog.SealPart(j, m.Slug).Name+": nothing is known against it in this liquid and what the line is cleaned with.")
+		}
+	}
+	return out
+}
+
 // buy lists all there is to buy: tube by the length, the rest by the piece.
 func (w *Work) buy(p *plant, parts []order.Line, shelf design.Shelf) {
 	whole := map[string]order.Purchase{}
@@ -171,6 +212,9 @@ func (w *Work) buy(p *plant, parts []order.Line, shelf design.Shelf) {
 		whole[s.Tube] = order.Bought(line, 0, float64(len(s.Plan.Bars)-s.Plan.New), shelf)
 	}
 	counted := order.Buy(parts, shelf)
+	for i := range counted {
+		counted[i].Instead = append(counted[i].Instead, p.sealsInstead(counted[i].Slug)...)
+	}
 	for _, l := range parts {
 		if bought, ok := whole[l.Slug]; ok {
 			w.Buy = append(w.Buy, bought)
