@@ -3,6 +3,7 @@ package pipeline
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"drawoff/catalog"
 	"drawoff/pipeline/cut"
@@ -34,6 +35,7 @@ type Sawing struct {
 	Tube   string      `json:"tube"` // slug
 	Name   string      `json:"name"` // in plain words
 	Pieces []order.Cut `json:"pieces"`
+	Marks  []string    `json:"marks"` // what to write on each: its number on the drawing, "L1" for a leg, "B1" for a brace
 	Stock  cut.Stock   `json:"stock"`
 	Plan   cut.Plan    `json:"plan"` // its places are those of Pieces and of Stock.Rack
 	Said   string      `json:"said"` // how many lengths it takes, and whether that is the least
@@ -80,6 +82,7 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 			if c.Tube == tube {
 				c.Length -= w.gap(p, c)
 				s.Pieces = append(s.Pieces, c)
+				s.Marks = append(s.Marks, p.mark(c))
 				lengths = append(lengths, c.Length)
 			}
 		}
@@ -104,6 +107,18 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 		w.RackLeft = slices.Delete(w.RackLeft, i, i+1)
 	}
 	w.RackLeft = append(w.RackLeft, kept...)
+}
+
+// mark is what is written on a piece of tube when it is sawn.
+func (p *plant) mark(c order.Cut) string {
+	for _, piece := range p.layout.Pieces() {
+		if piece.Ref == c.Ref {
+			return strconv.Itoa(piece.Number)
+		}
+	}
+	what, rest, _ := strings.Cut(c.Name, " ")
+	n, _, _ := strings.Cut(rest, " ")
+	return strings.ToUpper(what[:1]) + n
 }
 
 // gap is what the gaps at its seams take off a straight that is made to fit;

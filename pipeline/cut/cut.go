@@ -26,20 +26,20 @@ import (
 
 // Stock is what there is to saw from, and the saw. No length is negative.
 type Stock struct {
-	Length q.Length   // of a new length, as sold; 0 for none to be had
-	Trim   q.Length   // sawn off one end of a new length to square it, that saw cut included
-	Kerf   q.Length   // width of the saw cut
-	Rack   []q.Length // offcuts in hand, square at both ends
-	Keep   q.Length   // what is left and at least as long goes back on the rack
+	Length q.Length   `json:"length"`         // of a new length, as sold; 0 for none to be had
+	Trim   q.Length   `json:"trim"`           // sawn off one end of a new length to square it, that saw cut included
+	Kerf   q.Length   `json:"kerf"`           // width of the saw cut
+	Rack   []q.Length `json:"rack,omitempty"` // offcuts in hand, square at both ends
+	Keep   q.Length   `json:"keep"`           // what is left and at least as long goes back on the rack
 }
 
 // Plan is how pieces are laid out.
 type Plan struct {
-	Bars    []Bar // offcuts from the rack, then new lengths; only those that are sawn
-	New     int   // new lengths among them
-	AtLeast int   // no plan takes fewer new lengths than this
-	TooLong []int // pieces that are longer than a new length and than any offcut that is free
-	Steps   int   // of the search; 0 where the first plan was the best at once
+	Bars    []Bar `json:"bars"`              // offcuts from the rack, then new lengths; only those that are sawn
+	New     int   `json:"new"`               // new lengths among them
+	AtLeast int   `json:"atLeast"`           // no plan takes fewer new lengths than this
+	TooLong []int `json:"tooLong,omitempty"` // pieces that are longer than a new length and than any offcut that is free
+	Steps   int   `json:"-"`                 // of the search; 0 where the first plan was the best at once
 }
 
 // Proven reports whether no plan takes fewer new lengths than p does.
@@ -47,19 +47,19 @@ func (p Plan) Proven() bool { return p.New == p.AtLeast }
 
 // Bar is one length of tube with what is sawn from it.
 type Bar struct {
-	Rack   int // its place in Stock.Rack; -1 for a new length
-	Length q.Length
-	Trim   q.Length // squared off at its start
-	Cuts   []Cut    // from its start to its end, the longest first
-	Left   q.Length // at its end, after the last saw cut
-	Kept   bool     // what is left goes back on the rack
+	Rack   int      `json:"rack"` // its place in Stock.Rack; -1 for a new length
+	Length q.Length `json:"length"`
+	Trim   q.Length `json:"trim"` // squared off at its start
+	Cuts   []Cut    `json:"cuts"` // from its start to its end, the longest first
+	Left   q.Length `json:"left"` // at its end, after the last saw cut
+	Kept   bool     `json:"kept"` // what is left goes back on the rack
 }
 
 // Cut is a piece within a bar.
 type Cut struct {
-	Piece  int      // its place among the pieces
-	From   q.Length // from the bar's start
-	Length q.Length
+	Piece  int      `json:"piece"` // its place among the pieces
+	From   q.Length `json:"from"`  // from the bar's start
+	Length q.Length `json:"length"`
 }
 
 // Steps is how many steps the search takes at most.

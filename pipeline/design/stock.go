@@ -64,7 +64,8 @@ func (s Shelf) Item(part string) Item {
 
 // Put returns s with typed words in one of its fields, and leaves s as it was.
 // path is "shop.trim", "rack.2" (empty words take that offcut off), "rack:" and
-// a tube's slug (puts a length of it on), or "items:" and a part's slug, with
+// a tube's slug (puts a length of it on), "rack" (all that is on it, as
+// RackText writes it), or "items:" and a part's slug, with
 // the field after a further colon: "items:clamp/2in/seal/epdm:inHand". An item
 // of which nothing is said is taken off. With a fault it is s that comes back.
 func (s Shelf) Put(path, typed string) (Shelf, *Fault) {
@@ -87,6 +88,12 @@ func (s Shelf) Put(path, typed string) (Shelf, *Fault) {
 			s.Items = slices.Delete(s.Items, i, i+1)
 		}
 		v.items(s.Items)
+	case path == "rack":
+		read, faults := ReadShelf(`{"rack":` + typed + "}")
+		if len(faults) > 0 {
+			return old, &faults[0]
+		}
+		s.Rack = read.Rack
 	case list == "rack":
 		s.Rack = append(slices.Clone(s.Rack), Offcut{Tube: rest})
 		if f := put(&s.Rack[len(s.Rack)-1], "length", path, typed); f != nil {
@@ -109,6 +116,18 @@ func (s Shelf) Put(path, typed string) (Shelf, *Fault) {
 		return old, &v.faults[0]
 	}
 	return s, nil
+}
+
+// RackText writes offcuts as Put takes them for a whole rack.
+func RackText(rack []Offcut) string {
+	b := []byte{'['}
+	for i := range rack {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(b, compact(&rack[i])...)
+	}
+	return string(append(b, ']'))
 }
 
 // put sets the field of a struct; a fault speaks of it as of the one at path.

@@ -37,6 +37,16 @@ func (a *App) work(file string) tokens.Object {
 	var o tokens.Object
 	o.Raw("design", file)
 	o.Int("width", a.width)
+	o.Words("shelf", a.shelf.Write())
+	var typed tokens.Object
+	for _, p := range a.pending {
+		if path, own := strings.CutPrefix(p.Path, view.OwnPrefix); own {
+			typed.Text(path, p.Value)
+		}
+	}
+	if typed != nil {
+		o.Raw("typed", typed.String())
+	}
 	return o
 }
 

@@ -8,6 +8,7 @@ import (
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
+	"drawoff/www/view"
 )
 
 // shelfText is the shelf as the browser keeps it: an empty one too, so that
@@ -51,6 +52,29 @@ func (a *App) joinShelf(text string) Response {
 		res.Message += " Some of the file could not be read and was left out: " + list(faults)
 	}
 	return res
+}
+
+// own puts what was typed on the shelf; what cannot be taken stays in its field.
+func (a *App) own(path, value string) {
+	a.drop(view.OwnPrefix + path)
+	s, f := a.shelf.Put(path, value)
+	if f != nil {
+		a.pending = append(a.pending, view.Pending{Path: view.OwnPrefix + path, Value: value, Fault: *f})
+		return
+	}
+	a.shelf = s
+}
+
+// forgetPending drops what could not be taken into the design, which is another
+// one now. What waits to be put on the shelf is of no design.
+func (a *App) forgetPending() {
+	var kept []view.Pending
+	for _, p := range a.pending {
+		if strings.HasPrefix(p.Path, view.OwnPrefix) {
+			kept = append(kept, p)
+		}
+	}
+	a.pending = kept
 }
 
 // recall takes every length in doubt that was measured before.

@@ -58,7 +58,6 @@ var Regions = [...]Region{
 	{"verdicts", Verdicts},
 	{"form", Form},
 	{"pieces", Pieces},
-	{"parts", Parts},
 	{"doubts", Doubts},
 	{"shelf", Shelf},
 	{"figures", Figures},
