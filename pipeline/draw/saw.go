@@ -26,8 +26,8 @@ func Saw(s pipeline.Sawing, width int) string {
 	c.picture("saw-picture", w, row*float64(len(bars)), s.Name+": what is sawn from each length; the list below has the same")
 	for i, b := range bars {
 		y := row * float64(i)
-		c.words("small", "start", side, y+12, strconv.Itoa(i+1)+". "+Bar(b.Rack, b.Length))
-		c.words("small", "end", w-side, y+12, Left(b.Left, b.Kept))
+		c.words("small", "start", side, y+12, strconv.Itoa(i+1)+". "+b.Name())
+		c.words("small", "end", w-side, y+12, b.Rest())
 		y += 17
 		if b.Trim > 0 {
 			c.rect("bucket", x(0), y, x(b.Trim)-x(0), bar)
@@ -58,23 +58,4 @@ func Saw(s pipeline.Sawing, width int) string {
 	}
 	c.Close("svg")
 	return c.String()
-}
-
-// Bar says what a length of tube is; rack is its place on the rack, -1 for a new one.
-func Bar(rack int, length q.Length) string {
-	if rack < 0 {
-		return "New length, " + q.Text(length)
-	}
-	return "Off the rack, " + q.Text(length)
-}
-
-// Left says what is left of a length and what becomes of it.
-func Left(left q.Length, kept bool) string {
-	switch {
-	case left == 0:
-		return "nothing left"
-	case kept:
-		return q.Text(left) + " left, back on the rack"
-	}
-	return q.Text(left) + " left, scrap"
 }

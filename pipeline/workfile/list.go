@@ -8,7 +8,6 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
-	"drawoff/pipeline/draw"
 	"drawoff/pipeline/order"
 	q "drawoff/pipeline/quantity"
 )
@@ -111,10 +110,10 @@ func cuts(r pipeline.Report, w pipeline.Work) [][]string {
 			for k, c := range b.Cuts {
 				left := ""
 				if k == len(b.Cuts)-1 {
-					left = draw.Left(b.Left, b.Kept)
+					left = b.Rest()
 				}
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{s.Name, strconv.Itoa(i + 1), draw.Bar(b.Rack, b.Length), s.Marks[c.Piece], atPiece(r, piece.Ref, piece.Name), mm(c.From), mm(c.Length), mm(piece.Either), left})
+				rows = append(rows, []string{s.Name, strconv.Itoa(i + 1), b.Name(), s.Marks[c.Piece], atPiece(r, piece.Ref, piece.Name), mm(c.From), mm(c.Length), mm(piece.Either), left})
 			}
 		}
 		for _, i := range s.Plan.TooLong {

@@ -39,7 +39,7 @@ func present(t require.TestingT, a *app.App) design.Design {
 func TestOpensOnTheDemo(t *testing.T) {
 	a := app.New()
 	res := ask(t, a, app.Request{Op: "start", Width: 600})
-	for _, id := range []string{"drawing", "verdicts", "form", "pieces", "figures", "parts", "doubts", "shelf", "cautions"} {
+	for _, id := range []string{"drawing", "verdicts", "form", "pieces", "figures", "doubts", "shelf", "cautions"} {
 		assert.NotEmpty(t, res.Regions[id], id)
 	}
 	assert.Equal(t, design.Demo(), present(t, a))

@@ -275,7 +275,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 			piece := s.Pieces[c.Piece]
 			r := row{mark: s.Marks[c.Piece], what: sawnPlace(b.Report, piece), at: q.Text(c.From), length: cutLength(c.Length, piece.Either), hangs: piece.Hangs}
 			if k == 0 {
-				r.after = strconv.Itoa(i+1) + ". " + draw.Bar(bar.Rack, bar.Length)
+				r.after = strconv.Itoa(i+1) + ". " + bar.Name()
 			}
 			rows = append(rows, r)
 		}

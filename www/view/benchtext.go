@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"drawoff/pipeline"
-	"drawoff/pipeline/draw"
 	"drawoff/pipeline/order"
 	q "drawoff/pipeline/quantity"
 )
@@ -35,7 +34,7 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 		t.wrap("  ", strings.ToUpper(s.Name[:1])+s.Name[1:]+": "+s.Said)
 		rows = nil
 		for i, b := range s.Plan.Bars {
-			rows = append(rows, []string{strconv.Itoa(i+1) + ". " + draw.Bar(b.Rack, b.Length), "", "", draw.Left(b.Left, b.Kept)})
+			rows = append(rows, []string{strconv.Itoa(i+1) + ". " + b.Name(), "", "", b.Rest()})
 			for _, c := range b.Cuts {
 				piece := s.Pieces[c.Piece]
 				rows = append(rows, []string{"   from " + q.Text(c.From), cutLength(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], sawnPlace(r, piece)})
