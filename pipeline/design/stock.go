@@ -64,7 +64,7 @@ func (s Shelf) Item(part string) Item {
 
 // Put returns s with typed words in one of its fields, and leaves s as it was.
 // path is "shop.trim", "rack.2" (empty words take that offcut off), "rack:" and
-// a tube's slug (puts a length of it on), "rack" (all that is on it, as
+// a tube's slug (puts a length of it on; empty words put on nothing), "rack" (all that is on it, as
 // RackText writes it), or "items:" and a part's slug, with
 // the field after a further colon: "items:clamp/2in/seal/epdm:inHand". An item
 // of which nothing is said is taken off. With a fault it is s that comes back.
@@ -94,6 +94,7 @@ func (s Shelf) Put(path, typed string) (Shelf, *Fault) {
 			return old, &faults[0]
 		}
 		s.Rack = read.Rack
+	case list == "rack" && typed == "": // nothing to put on
 	case list == "rack":
 		s.Rack = append(slices.Clone(s.Rack), Offcut{Tube: rest})
 		if f := put(&s.Rack[len(s.Rack)-1], "length", path, typed); f != nil {
