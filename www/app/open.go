@@ -40,7 +40,7 @@ func (a *App) work(file string) tokens.Object {
 	o.Words("shelf", a.shelf.Write())
 	var typed tokens.Object
 	for _, p := range a.pending {
-		if path, own := strings.CutPrefix(p.Path, view.OwnPrefix); own {
+		if path, own := strings.CutPrefix(p.Path, view.StockPrefix); own {
 			typed.Text(path, p.Value)
 		}
 	}

@@ -54,12 +54,12 @@ func (a *App) joinShelf(text string) Response {
 	return res
 }
 
-// own puts what was typed on the shelf; what cannot be taken stays in its field.
-func (a *App) own(path, value string) {
-	a.drop(view.OwnPrefix + path)
+// stock puts what was typed on the shelf; what cannot be taken stays in its field.
+func (a *App) stock(path, value string) {
+	a.drop(view.StockPrefix + path)
 	s, f := a.shelf.Put(path, value)
 	if f != nil {
-		a.pending = append(a.pending, view.Pending{Path: view.OwnPrefix + path, Value: value, Fault: *f})
+		a.pending = append(a.pending, view.Pending{Path: view.StockPrefix + path, Value: value, Fault: *f})
 		return
 	}
 	a.shelf = s
@@ -70,7 +70,7 @@ func (a *App) own(path, value string) {
 func (a *App) forgetPending() {
 	var kept []view.Pending
 	for _, p := range a.pending {
-		if strings.HasPrefix(p.Path, view.OwnPrefix) {
+		if strings.HasPrefix(p.Path, view.StockPrefix) {
 			kept = append(kept, p)
 		}
 	}

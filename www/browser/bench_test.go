@@ -12,11 +12,11 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// owns puts value into the field for something of the user's own as if it had
+// stocks puts value into the field for something of the user's own as if it had
 // been typed, and waits until the workshop has worked with it.
-func (p *page) owns(path, value string) {
+func (p *page) stocks(path, value string) {
 	p.t.Helper()
-	p.until(`document.querySelector(%s) !== null`, `input[data-own="`+path+`"]`)
+	p.until(`document.querySelector(%s) !== null`, `input[data-stock="`+path+`"]`)
 	js[bool](p, `(() => {
 		const control = document.querySelector(%s);
 		control.focus();
@@ -24,7 +24,7 @@ func (p *page) owns(path, value string) {
 		control.dispatchEvent(new Event("input", {bubbles: true}));
 		control.dispatchEvent(new Event("change", {bubbles: true}));
 		return true;
-	})()`, `input[data-own="`+path+`"]`, value)
+	})()`, `input[data-stock="`+path+`"]`, value)
 	p.until(`document.documentElement.dataset.shop === "idle"`)
 }
 
@@ -34,24 +34,24 @@ func TestBench(t *testing.T) {
 	t.Parallel()
 	const ferrule = "clamp/1.5in/ferrule"
 	p := open(t, "")
-	p.until(`document.querySelector("#parts").textContent.includes("To weld")`)
-	p.owns("items:"+ferrule+":inHand", "2")
+	p.until(`document.querySelector("#welds").textContent.includes("Spool 1")`)
+	p.stocks("items:"+ferrule+":inHand", "2")
 	p.until(`document.querySelector("#parts").textContent.includes("6, less 2 in hand")`)
-	p.owns("items:"+ferrule+":price", "4.25")
+	p.stocks("items:"+ferrule+":price", "4.25")
 	p.until(`document.querySelector("#parts").textContent.includes("In all 17.00")`)
-	p.owns("items:"+ferrule+":from", "=the shop in town")
-	p.owns("rack:bs-4825/1.5in", "2.1 m")
-	p.until(`document.querySelector("#parts").textContent.includes("Off the rack, 2100 mm")`)
-	assert.NotEmpty(t, js[int](p, `document.querySelectorAll("#parts .saw-picture").length`))
+	p.stocks("items:"+ferrule+":from", "=the shop in town")
+	p.stocks("rack:bs-4825/1.5in", "2.1 m")
+	p.until(`document.querySelector("#cuts").textContent.includes("Off the rack, 2100 mm")`)
+	assert.NotEmpty(t, js[int](p, `document.querySelectorAll("#cuts .saw-picture").length`))
 
 	// What cannot be taken stays in its field with the reason, whatever else is typed.
-	p.owns("rack:bs-4825/1.5in", "long")
-	p.until(`document.querySelector(%s)?.getAttribute("aria-invalid") === "true"`, `input[data-own="rack:bs-4825/1.5in"]`)
+	p.stocks("rack:bs-4825/1.5in", "long")
+	p.until(`document.querySelector(%s)?.getAttribute("aria-invalid") === "true"`, `input[data-stock="rack:bs-4825/1.5in"]`)
 	p.typed("stand.legs", "4")
-	p.until(`document.querySelector("#parts").textContent.includes("leg 4 of 4")`)
-	assert.Equal(t, "long", js[string](p, `document.querySelector('input[data-own="rack:bs-4825/1.5in"]').value`))
-	p.owns("rack:bs-4825/1.5in", "")
-	p.until(`document.querySelector(%s)?.getAttribute("aria-invalid") === null`, `input[data-own="rack:bs-4825/1.5in"]`)
+	p.until(`document.querySelector("#cuts").textContent.includes("leg 4 of 4")`)
+	assert.Equal(t, "long", js[string](p, `document.querySelector('input[data-stock="rack:bs-4825/1.5in"]').value`))
+	p.stocks("rack:bs-4825/1.5in", "")
+	p.until(`document.querySelector(%s)?.getAttribute("aria-invalid") === null`, `input[data-stock="rack:bs-4825/1.5in"]`)
 
 	// The list as a file, and nothing in it runs.
 	js[bool](p, `(() => {
@@ -64,9 +64,9 @@ func TestBench(t *testing.T) {
 	saved := js[string](p, `window.saved`)
 	assert.True(t, strings.Contains(saved, ",'=the shop in town,"), saved)
 
-	p.click(`button[data-op="own"][data-path="rack"]`)
+	p.click(`button[data-op="stock"][data-path="rack"]`)
 	p.until(`(localStorage.getItem("drawoff.shelf.1") ?? "").includes("leg-tube")`)
-	p.until(`!document.querySelector("#parts").textContent.includes("On the rack: 2.1 m")`)
+	p.until(`!document.querySelector("#cuts").textContent.includes("On the rack: 2.1 m")`)
 
 	p.reload()
 	p.until(`document.querySelector("#parts").textContent.includes("6, less 2 in hand")`)
@@ -82,11 +82,13 @@ func TestLooksOfTheBench(t *testing.T) {
 		p.goTo("")
 		p.typed("stand.legs", "4")
 		p.typed("stand.brace", "diagonal")
-		p.owns("rack:bs-4825/1.5in", "2.1 m")
-		p.owns("items:clamp/1.5in/seal/epdm:inHand", "3")
-		p.owns("items:clamp/1.5in/ferrule:price", "dear")
-		p.until(`document.querySelector("#parts").textContent.includes("brace 4 of 4")`)
+		p.stocks("rack:bs-4825/1.5in", "2.1 m")
+		p.stocks("items:clamp/1.5in/seal/epdm:inHand", "3")
+		p.stocks("items:clamp/1.5in/ferrule:price", "dear")
+		p.until(`document.querySelector("#cuts").textContent.includes("brace 4 of 4")`)
 		assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), width, "nothing runs out at the side")
-		p.keep("bench-"+strconv.Itoa(width)+".png", get(p, chromedp.Screenshot(chromedp.CSS("#parts"))))
+		for _, id := range []string{"parts", "cuts", "welds"} {
+			p.keep("bench-"+id+"-"+strconv.Itoa(width)+".png", get(p, chromedp.Screenshot(chromedp.CSS("#"+id))))
+		}
 	}
 }

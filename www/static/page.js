@@ -294,8 +294,8 @@
   function edit(control, typing) {
     if (control.dataset.measure) {
       if (!typing) ask(see({ op: "measure", path: control.dataset.measure, value: control.value }));
-    } else if (control.dataset.own) {
-      if (!typing) ask(see({ op: "own", path: control.dataset.own, value: control.value }));
+    } else if (control.dataset.stock) {
+      if (!typing) ask(see({ op: "stock", path: control.dataset.stock, value: control.value }));
     } else if (control.dataset.path) {
       typingIn = typing ? control : null;
       ask(see({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing }));
@@ -317,7 +317,7 @@
   document.addEventListener("focusout", () => { typingIn = null; });
   byId("form").addEventListener("submit", (e) => e.preventDefault());
   document.addEventListener("keydown", (e) => {
-    if (e.key === "Enter" && e.target.matches("input[data-path],input[data-measure],input[data-own]")) {
+    if (e.key === "Enter" && e.target.matches("input[data-path],input[data-measure],input[data-stock]")) {
       e.preventDefault();
       edit(e.target, false);
     }

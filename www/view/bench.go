@@ -14,36 +14,28 @@ import (
 	"drawoff/pipeline/workfile"
 )
 
-// Parts is what to buy after what is in hand, what to saw from which length,
+// The bench: what to buy after what is in hand, what to saw from which length,
 // and what to weld. The workshop writes it.
-func Parts(b Bench) string {
-	w := b.Report.Work(b.Shelf)
-	var h html
-	h.buy(b, w)
-	h.saw(b, w)
-	h.weld(b, w)
-	return h.String()
-}
 
-// OwnPrefix stands before the path of what a person has of their own, where
+// StockPrefix stands before the path of what a person has of their own, where
 // the design's fields have theirs.
-const OwnPrefix = "own:"
+const StockPrefix = "stock:"
 
-// own is a field for something on the shelf; usual is what counts while it is empty.
-func (h *html) own(b Bench, label, path, value, usual string) {
-	id := "in-" + OwnPrefix + path
-	pending, wrong := b.pending(OwnPrefix + path)
+// stock is a field for something on the shelf; usual is what counts while it is empty.
+func (h *html) stock(b Bench, label, path, value, usual string) {
+	id := "in-" + StockPrefix + path
+	pending, wrong := b.pending(StockPrefix + path)
 	if wrong {
 		value = pending.Value
 	}
-	h.Open("span", "class", "field")
+	h.Open("div", "class", "field")
 	h.El("label", label, "for", id)
-	h.Void("input", "id", id, "data-own", path, "value", value, "placeholder", usual, "autocomplete", "off", "enterkeyhint", "done",
+	h.Void("input", "id", id, "data-stock", path, "value", value, "placeholder", usual, "autocomplete", "off", "enterkeyhint", "done",
 		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+id))
 	if wrong {
 		h.El("small", Sentence(pending.Fault), "id", "err-"+id, "class", "fault")
 	}
-	h.Close("span")
+	h.Close("div")
 }
 
 // copyAndSave offers a list for the clipboard, where a table of cells is what
@@ -64,20 +56,19 @@ func (h *html) copyAndSave(b Bench, w pipeline.Work, name string) {
 	h.Close("p")
 }
 
-// buy lists what to buy, each with what is in hand, what it costs and what
-// else would do.
-func (h *html) buy(b Bench, w pipeline.Work) {
+// Parts lists what to buy, each line with what is in hand, what it costs and
+// what else would do.
+func Parts(b Bench) string {
+	w := b.Work
 	if len(w.Buy) == 0 {
-		return
+		return ""
 	}
-	h.El("h3", "To buy")
+	var h html
 	if said := bill(w); said != "" {
 		h.El("p", said)
 	}
-	h.Open("table", "class", "buy")
-	h.Open("tbody")
-	for _, p := range w.Buy {
-		h.Open("tr", "class", "lead")
+	h.table("", []string{"Part", "To buy"}, len(w.Buy), func(i int) {
+		p := w.Buy[i]
 		h.Open("th", "scope", "row")
 		h.Text(p.Name)
 		h.El("small", p.Slug, "class", "slug")
@@ -87,26 +78,25 @@ func (h *html) buy(b Bench, w pipeline.Work) {
 		if p.Note != "" {
 			h.El("small", p.Note, "class", "hint")
 		}
+		h.mine(b, p)
 		h.Close("th")
 		h.Open("td", "class", "n")
-		h.El("strong", howMany(p.Buy, p.Unit))
-		h.El("small", made(p))
+		h.El("strong", howMany(p.Buy, "pcs"))
+		if p.Unit != "pcs" {
+			h.El("small", p.Unit)
+		}
+		if said := made(p); said != "" {
+			h.El("small", said)
+		}
 		h.Close("td")
-		h.Close("tr")
-		h.Open("tr")
-		h.Open("td", "colspan", "2")
-		h.mine(b, p)
-		h.Close("td")
-		h.Close("tr")
-	}
-	h.Close("tbody")
-	h.Close("table")
-	h.Open("div", "class", "forms")
-	h.own(b, "Spares of each seal", "shop.spares", b.Shelf.Shop.Spares.String(), w.Shop.Spares.String())
-	h.own(b, "Prices are in", "shop.currency", b.Shelf.Shop.Currency, "EUR, GBP, …")
+	})
+	h.Open("div", "class", "fields")
+	h.stock(b, "Spares of each seal", "shop.spares", b.Shelf.Shop.Spares.String(), w.Shop.Spares.String())
+	h.stock(b, "Prices are in", "shop.currency", b.Shelf.Shop.Currency, "EUR, GBP, …")
 	h.Close("div")
 	h.strays(b, w)
 	h.copyAndSave(b, w, workfile.PartsList)
+	return h.String()
 }
 
 // bill says what all of it comes to.
@@ -188,19 +178,19 @@ func (h *html) mine(b Bench, p order.Purchase) {
 	}
 	wrong := false
 	for _, field := range []string{"inHand", "price", "from"} {
-		_, pending := b.pending(OwnPrefix + path + field)
+		_, pending := b.pending(StockPrefix + path + field)
 		wrong = wrong || pending
 	}
 	h.Open("details", "data-keep", "mine "+p.Slug, "open", markup.If(wrong, markup.Empty))
 	h.El("summary", strings.Join(said, ", "))
-	h.Open("div", "class", "forms")
+	h.Open("div", "class", "fields")
 	if p.Unit == "pcs" {
-		h.own(b, "On my shelf", path+"inHand", hand, "0")
-		h.own(b, "Price of one", path+"price", item.Price.String(), "")
+		h.stock(b, "On my shelf", path+"inHand", hand, "0")
+		h.stock(b, "Price of one", path+"price", item.Price.String(), "")
 	} else {
-		h.own(b, "Price of a length", path+"price", item.Price.String(), "")
+		h.stock(b, "Price of a length", path+"price", item.Price.String(), "")
 	}
-	h.own(b, "From, and what they call it", path+"from", item.From, "")
+	h.stock(b, "From, and what they call it", path+"from", item.From, "")
 	h.Close("div")
 	if len(p.Instead) > 0 {
 		h.El("p", "Would do instead:")
@@ -228,39 +218,43 @@ func (h *html) strays(b Bench, w pipeline.Work) {
 	h.table("On my shelf, not for this design", []string{"Part", "In hand"}, len(slugs), func(i int) {
 		h.El("th", slugs[i], "scope", "row")
 		h.Open("td")
-		h.own(b, "On my shelf", "items:"+slugs[i]+":inHand", strconv.Itoa(b.Shelf.Item(slugs[i]).InHand), "0")
+		h.stock(b, "On my shelf", "items:"+slugs[i]+":inHand", strconv.Itoa(b.Shelf.Item(slugs[i]).InHand), "0")
 		h.Close("td")
 	})
 }
 
-// saw shows each length with its cuts.
-func (h *html) saw(b Bench, w pipeline.Work) {
+// Cuts shows each length of tube with what is sawn from it.
+func Cuts(b Bench) string {
+	w := b.Work
 	if len(w.Saw) == 0 {
-		return
+		return ""
 	}
-	h.El("h3", "To saw")
+	var h html
 	for _, s := range w.Saw {
-		h.El("h4", strings.ToUpper(s.Name[:1])+s.Name[1:])
-		h.El("p", s.Said)
+		h.Open("p")
+		h.El("strong", upper(s.Name)+".")
+		h.Text(" " + s.Said)
+		h.Close("p")
 		h.Raw(draw.Saw(s, min(b.Width, 620)))
 		h.sawTable(b, s)
 		h.rack(b, s.Tube)
 	}
 	if sawn := design.RackText(w.RackLeft); sawn != design.RackText(b.Shelf.Rack) {
 		h.Open("p")
-		h.Open("button", "type", "button", "data-op", "own", "data-path", "rack", "value", sawn)
+		h.Open("button", "type", "button", "data-op", "stock", "data-path", "rack", "value", sawn)
 		h.Text("All of it is sawn: take off the rack what was used, put on it what is left")
 		h.Close("button")
 		h.Close("p")
 	}
-	h.Open("div", "class", "forms")
 	shop := b.Shelf.Shop
-	h.own(b, "Trimmed off a new length", "shop.trim", shop.Trim.String(), w.Shop.Trim.String())
-	h.own(b, "Shortest offcut to keep", "shop.keep", shop.Keep.String(), w.Shop.Keep.String())
-	h.own(b, "Gap at a seam to be welded", "shop.gap", shop.Gap.String(), w.Shop.Gap.String())
+	h.Open("div", "class", "fields")
+	h.stock(b, "Trimmed off a new length", "shop.trim", shop.Trim.String(), w.Shop.Trim.String())
+	h.stock(b, "Shortest offcut to keep", "shop.keep", shop.Keep.String(), w.Shop.Keep.String())
+	h.stock(b, "Gap at a seam to be welded", "shop.gap", shop.Gap.String(), w.Shop.Gap.String())
 	h.Close("div")
-	h.El("p", "Stock length and saw cut are those of the stand, above. A gap at a seam comes off the straights that are made to fit; one whose length you typed is sawn as typed. Ends of legs and braces are shaped from the templates after they are sawn.", "class", "hint")
+	h.El("p", "Stock length and saw cut are typed with the stand. A gap at a seam comes off the straights that are made to fit; one whose length you typed is sawn as typed. Ends of legs and braces are shaped from the templates after they are sawn.", "class", "hint")
 	h.copyAndSave(b, w, workfile.CutList)
+	return h.String()
 }
 
 // sawTable lists the cuts in the order in which they are sawn.
@@ -300,40 +294,43 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 
 // rack is what lies on the rack of a tube, and a field to put more on it.
 func (h *html) rack(b Bench, tube string) {
-	h.Open("div", "class", "forms")
+	h.Open("div", "class", "fields")
+	h.stock(b, "Put an offcut on the rack", "rack:"+tube, "", "e.g. 1.2 m")
 	for i, o := range b.Shelf.Rack {
 		if o.Tube == tube {
+			h.Open("p")
 			h.Text("On the rack: " + o.Length.String() + " ")
-			h.op("own", "rack."+strconv.Itoa(i), "Take it off", "Take "+o.Length.String()+" off the rack")
+			h.op("stock", "rack."+strconv.Itoa(i), "Take it off", "Take "+o.Length.String()+" off the rack")
+			h.Close("p")
 		}
 	}
-	h.own(b, "Put an offcut on the rack", "rack:"+tube, "", "e.g. 1.2 m")
 	h.Close("div")
 }
 
-// weld lists the welds, spool by spool, with their purge.
-func (h *html) weld(b Bench, w pipeline.Work) {
+// Welds lists the welds, spool by spool, with their purge.
+func Welds(b Bench) string {
+	w := b.Work
 	if len(w.Welds) == 0 {
-		return
+		return ""
 	}
-	h.El("h3", "To weld")
+	var h html
 	for _, c := range w.Purge.Cautions {
 		h.El("p", c, "class", "caution")
 	}
 	for _, s := range w.Purge.Spools {
-		name := s.Name()
-		h.table(strings.ToUpper(name[:1])+name[1:], []string{"No.", "Where", "Weld", "Tube"}, len(s.Welds), func(i int) {
+		h.table(upper(s.Name()), []string{"No.", "Where", "Weld"}, len(s.Welds), func(i int) {
 			weld := w.Welds[s.Welds[i]-1]
 			h.El("th", strconv.Itoa(weld.Number), "scope", "row")
 			h.El("td", weldPlace(b.Report, weld))
-			h.El("td", weld.Kind)
-			h.El("td", tubeName(weld.Tube))
+			h.Open("td")
+			h.Text(weld.Kind)
+			h.El("small", tubeName(weld.Tube), "class", "hint")
+			h.Close("td")
 		})
-		said := purged(w, s)
-		h.El("p", strings.ToUpper(said[:1])+said[1:])
+		h.El("p", upper(purged(w, s)))
 	}
-	h.Open("div", "class", "forms")
-	h.own(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.String())
+	h.Open("div", "class", "fields")
+	h.stock(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.String())
 	h.Close("div")
 	h.Open("ul")
 	for _, n := range w.Purge.Notes {
@@ -342,7 +339,11 @@ func (h *html) weld(b Bench, w pipeline.Work) {
 	h.Close("ul")
 	h.figures(w.Figures)
 	h.copyAndSave(b, w, workfile.WeldList)
+	return h.String()
 }
+
+// upper begins a sentence with words.
+func upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
 
 func weldPlace(r pipeline.Report, w order.Weld) string {
 	if w.Ref == order.Outlet {

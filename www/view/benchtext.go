@@ -2,7 +2,6 @@ package view
 
 import (
 	"strconv"
-	"strings"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/order"
@@ -31,7 +30,7 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 
 	t.head("To saw")
 	for _, s := range w.Saw {
-		t.wrap("  ", strings.ToUpper(s.Name[:1])+s.Name[1:]+": "+s.Said)
+		t.wrap("  ", upper(s.Name)+": "+s.Said)
 		rows = nil
 		for i, b := range s.Plan.Bars {
 			rows = append(rows, []string{strconv.Itoa(i+1) + ". " + b.Name(), "", "", b.Rest()})
@@ -55,7 +54,7 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 	}
 	for _, s := range w.Purge.Spools {
 		name := s.Name()
-		t.wrap("  ", strings.ToUpper(name[:1])+name[1:]+": "+purged(w, s))
+		t.wrap("  ", upper(name)+": "+purged(w, s))
 		rows = nil
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]

@@ -24,6 +24,8 @@ var Regions = []view.Region{
 	{ID: "heights", Write: view.Heights},
 	{ID: "stability", Write: view.Stability},
 	{ID: "parts", Write: view.Parts},
+	{ID: "cuts", Write: view.Cuts},
+	{ID: "welds", Write: view.Welds},
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
 	{ID: "files", Write: view.Files},
@@ -64,10 +66,11 @@ func Handle(request string) string {
 		if _, f := bench.Shelf.Put(p.Path, p.Value); f != nil {
 			p.Fault = *f
 		}
-		p.Path = view.OwnPrefix + p.Path
+		p.Path = view.StockPrefix + p.Path
 	}
 	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
 		bench.Design, bench.Report = d, pipeline.Check(d)
+		bench.Work = bench.Report.Work(bench.Shelf)
 	}
 	if req.file != "" {
 		return file(bench, req.file)
@@ -112,7 +115,7 @@ type request struct {
 
 // file answers a request for the file called name.
 func file(b view.Bench, name string) string {
-	f, ok := workfile.List(b.Report, b.Report.Work(b.Shelf), name)
+	f, ok := workfile.List(b.Report, b.Work, name)
 	if !ok {
 		f, ok = workfile.Make(b.Report, name)
 	}
