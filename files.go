@@ -14,11 +14,16 @@ import (
 func (t terminal) files(args []string) int {
 	set := flag.NewFlagSet("files", flag.ContinueOnError)
 	folder := set.String("o", "", "`folder` to write into; it is made where there is none, and files of the same names are replaced")
-	if done, code := t.flags(set, `-o FOLDER FILE ("-" reads standard input)`, args); done {
+	shelfFile := set.String("shelf", "", "`file` of the shelf, as the page saves it: parts and offcuts in hand, prices")
+	if done, code := t.flags(set, `-o FOLDER [-shelf FILE] FILE ("-" reads standard input)`, args); done {
 		return code
 	}
 	if *folder == "" || set.NArg() != 1 {
 		return t.fail(errors.New("say where to write and which design: drawoff files -o FOLDER FILE"))
+	}
+	shelf, err := t.shelf(*shelfFile)
+	if err != nil {
+		return t.fail(err)
 	}
 	name := set.Arg(0)
 	_, report := t.report(name)
@@ -39,6 +44,18 @@ func (t terminal) files(args []string) int {
 			}
 			fmt.Fprintf(t.out, "%s: %s\n", path, o.Title)
 		}
+	}
+	work := report.Work(shelf)
+	for _, name := range workfile.Lists {
+		file, ok := workfile.List(report, work, name)
+		if !ok {
+			continue
+		}
+		path := filepath.Join(*folder, name)
+		if err := os.WriteFile(path, []byte(file.Content), 0o644); err != nil {
+			return t.fail(err)
+		}
+		fmt.Fprintf(t.out, "%s: a list for a spreadsheet\n", path)
 	}
 	for _, m := range missing {
 		fmt.Fprintln(t.out, "Not drawn. "+m)

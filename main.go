@@ -178,7 +178,8 @@ func (t terminal) check(args []string) int {
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
 	units := set.String("units", "mm", "show lengths in mm, or in `in` and all else to go with them")
 	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
-	if done, code := t.flags(set, `[-json | -explain FIGURE] FILE... ("-" reads standard input)`, args); done {
+	shelfFile := set.String("shelf", "", "`file` of the shelf, as the page saves it: parts and offcuts in hand, prices")
+	if done, code := t.flags(set, `[-json | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
 		return code
 	}
 	if set.NArg() == 0 {
@@ -188,13 +189,18 @@ func (t terminal) check(args []string) int {
 		return t.fail(fmt.Errorf("there are no units %q: -units mm or -units in", *units))
 	}
 	q.Show(q.SystemOf(*units))
+	shelf, err := t.shelf(*shelfFile)
+	if err != nil {
+		return t.fail(err)
+	}
 	worst := fine
 	for i, name := range set.Args() {
 		d, report := t.report(name)
+		work := report.Work(shelf)
 		var err error
 		switch {
 		case *explain != "" && len(report.Faults) == 0:
-			figure, ok := figure(report, *explain)
+			figure, ok := figure(report, work, *explain)
 			if !ok {
 				figure, ok = report.Transfer().Figure(*explain)
 			}
@@ -210,12 +216,13 @@ func (t terminal) check(args []string) int {
 				pipeline.Report
 				Transfer  pipeline.Transfer `json:"transfer,omitzero"`
 				Stability stand.Stability   `json:"stability,omitzero"`
-			}{report, report.Transfer(), report.Stability()})
+				Work      pipeline.Work     `json:"work,omitzero"`
+			}{report, report.Transfer(), report.Stability(), work})
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
 			}
-			_, err = io.WriteString(t.out, view.Text(d, report))
+			_, err = io.WriteString(t.out, view.Text(d, report, shelf))
 		}
 		if err != nil {
 			return t.fail(err)
@@ -233,8 +240,8 @@ func (t terminal) check(args []string) int {
 
 // figure returns the figure of r named slug, of those too that are worked out
 // only when they are asked for.
-func figure(r pipeline.Report, slug string) (finding.Figure, bool) {
-	for _, f := range slices.Concat(r.Reserve().Figures, r.Stability().Figures) {
+func figure(r pipeline.Report, w pipeline.Work, slug string) (finding.Figure, bool) {
+	for _, f := range slices.Concat(r.Reserve().Figures, r.Stability().Figures, w.Figures) {
 		if f.Slug == slug {
 			return f, true
 		}
@@ -280,6 +287,23 @@ func (t terminal) report(name string) (design.Design, pipeline.Report) {
 		return d, pipeline.Report{Title: d.Title, Faults: faults}
 	}
 	return d, pipeline.Check(d)
+}
+
+// shelf reads the shelf in the file name, "" for none. Anything in it that
+// cannot be read is an error: an order must not be short of what was left out.
+func (t terminal) shelf(name string) (design.Shelf, error) {
+	if name == "" {
+		return design.Shelf{}, nil
+	}
+	text, err := os.ReadFile(name)
+	if err != nil {
+		return design.Shelf{}, err
+	}
+	s, faults := design.ReadShelf(string(text))
+	if len(faults) > 0 {
+		return s, fmt.Errorf("%s: %w", name, faults)
+	}
+	return s, nil
 }
 
 // unreadable is the report on a design that could not be got at.

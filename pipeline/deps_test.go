@@ -34,6 +34,7 @@ var (
 	}
 	rooms = []string{
 		"pipeline/clean",
+		"pipeline/cut",
 		"pipeline/drain",
 		"pipeline/flow",
 		"pipeline/joint",
@@ -61,6 +62,7 @@ var imports = map[string][]string{
 	"pipeline/design/designtest": {"catalog", "pipeline/design", "pipeline/quantity"}, // designs for tests; no program imports it
 
 	"pipeline/clean": ground,
+	"pipeline/cut":   {"pipeline/quantity"},
 	"pipeline/drain": ground,
 	"pipeline/flow":  ground,
 	"pipeline/joint": ground,
@@ -83,14 +85,14 @@ var imports = map[string][]string{
 	"pipeline/draw": append([]string{"pipeline/markup"}, views...),
 	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/workfile"}, views...),
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
-	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/tokens", "pipeline/workfile", "www/view"},
+	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/view"},
 	"www":           {},
 	"www/site":      {"pipeline/design", "www", "www/app", "www/view"},
 	"www/browser":   {"www/site"},
 	"wasm/door":     {"pipeline/tokens"},
 	"wasm/page":     {"wasm/door", "www/app"},
 	"wasm/workshop": {"wasm/door", "www/workshop"},
-	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/stand", "pipeline/workfile", "www/site", "www/view"},
+	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/quantity", "pipeline/stand", "pipeline/workfile", "www/site", "www/view"},
 }
 
 // pure are the packages that compute: whoever asks twice gets the same answer.

@@ -5,6 +5,7 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/order"
 	q "drawoff/pipeline/quantity"
 )
 
@@ -47,7 +48,7 @@ func (r Report) Moves(dimension string) []Move {
 		add("Height needed: "+r.Drivers[i].Name, r.Drivers[i].Hangs)
 	}
 	for i := range r.Cuts {
-		if c := &r.Cuts[i]; c.Tube != "" { // a leg's is a figure already
+		if c := &r.Cuts[i]; c.Ref != order.Stand { // a leg's is a figure already
 			add("Cut of "+c.Name, c.Hangs)
 		}
 	}

@@ -174,14 +174,15 @@ func (p plant) drainInput() drain.Input {
 }
 
 func (p plant) orderInput() order.Input {
-	return order.Input{
-		Layout:    p.layout,
-		Legs:      p.design.Stand.Legs,
-		LegLength: p.stand.LegLength,
-		LegDoubt:  p.stand.LegDoubt,
-		Stock:     p.design.Stand.Stock.Value(),
-		Kerf:      p.design.Stand.Kerf.Value(),
+	s := p.design.Stand
+	f := order.Frame{
+		Legs: s.Legs, Leg: p.stand.LegLength, LegDoubt: p.stand.LegDoubt, LegOD: s.LegOD.Value(), Wall: s.LegWall.Value(),
+		BraceOD: s.BraceOD.Value(), Foot: s.Foot.Value(), Pad: s.Pad.Value(), Adjust: s.Adjust.Value(), Castors: s.Castors.Value(),
 	}
+	if s.Brace == design.DiagonalBrace {
+		f.Braces, f.Brace, f.BraceDoubt = s.Legs, p.stand.Brace, p.stand.BraceDoubt
+	}
+	return order.Input{Layout: p.layout, Frame: f}
 }
 
 // medium is what a liquid is to a seal. Fermented drinks are judged as ethanol

@@ -31,7 +31,7 @@ func maxItems(path string) int {
 	switch path {
 	case "pump.curve", "pump.slip":
 		return MaxCurve
-	case "measured":
+	case "measured", "items":
 		return MaxMeasured
 	case "cleaning":
 		return MaxCleaning

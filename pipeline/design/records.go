@@ -275,5 +275,29 @@ func (f *Finder) fields(see see) bool {
 
 func (s *Shelf) fields(see see) bool {
 	return see("measured", rows(&s.Measured), may) &&
-		see("made", rows(&s.Made), may)
+		see("made", rows(&s.Made), may) &&
+		see("items", rows(&s.Items), may) &&
+		see("rack", rows(&s.Rack), may) &&
+		see("shop", &s.Shop, may)
+}
+
+func (it *Item) fields(see see) bool {
+	return see("part", &it.Part, must) &&
+		see("inHand", &it.InHand, may) &&
+		see("price", &it.Price, may) &&
+		see("from", &it.From, may)
+}
+
+func (o *Offcut) fields(see see) bool {
+	return see("tube", &o.Tube, must) &&
+		see("length", &o.Length, must)
+}
+
+func (s *Shop) fields(see see) bool {
+	return see("trim", &s.Trim, may) &&
+		see("keep", &s.Keep, may) &&
+		see("gap", &s.Gap, may) &&
+		see("spares", &s.Spares, may) &&
+		see("argon", &s.Argon, may) &&
+		see("currency", &s.Currency, may)
 }

@@ -8,8 +8,9 @@ import (
 )
 
 // Shelf is what a person has of their own, whatever plant they are at work on:
-// what they have measured, and the parts they have made up. A design holds
-// only what it uses of it.
+// what they have measured, the parts they have made up, the parts and offcuts
+// in hand, and the habits of their shop. A design holds only what it uses of
+// it; what is in hand and what things cost is no part of any design.
 //
 // As JSON it is an object, so that more can be put on it: its members are
 // written as those of a design are, and members that this version does not
@@ -17,6 +18,9 @@ import (
 type Shelf struct {
 	Measured []Measurement `json:"measured,omitempty"` // the newest last
 	Made     []Made        `json:"made,omitempty"`     // the newest last
+	Items    []Item        `json:"items,omitempty"`    // what is in hand, what it costs
+	Rack     []Offcut      `json:"rack,omitempty"`     // tube in hand
+	Shop     Shop          `json:"shop,omitzero"`
 
 	rest string // unknown members as JSON, each with a comma before it
 }
@@ -45,6 +49,11 @@ func ReadShelf(text string) (Shelf, Faults) {
 	faults := dec.faults
 	s.Measured = faultless(s.Measured, &faults, func(v *validator, m []Measurement) { v.measured(m) })
 	s.Made = faultless(s.Made, &faults, func(v *validator, m []Made) { v.made(m) })
+	s.Items = faultless(s.Items, &faults, func(v *validator, m []Item) { v.items(m) })
+	s.Rack = faultless(s.Rack, &faults, func(v *validator, m []Offcut) { v.rack(m) })
+	if shop := faultless([]Shop{s.Shop}, &faults, func(v *validator, m []Shop) { v.shop(m[0]) }); len(shop) == 0 {
+		s.Shop = Shop{}
+	}
 	return s, faults
 }
 
@@ -69,7 +78,7 @@ func faultless[T any, P interface {
 
 // Write returns s as indented JSON, ending in a newline; "" for an empty shelf.
 func (s Shelf) Write() string {
-	if len(s.Measured)+len(s.Made) == 0 && s.rest == "" {
+	if s.Size() == 0 && s.Shop == (Shop{}) && s.rest == "" {
 		return ""
 	}
 	w := writer{step: "  "}
@@ -78,6 +87,9 @@ func (s Shelf) Write() string {
 	w.members(&s, 1, false)
 	return string(append(append(w.b, s.rest...), "\n}\n"...))
 }
+
+// Size returns how many things are on the shelf.
+func (s Shelf) Size() int { return len(s.Measured) + len(s.Made) + len(s.Items) + len(s.Rack) }
 
 // Length returns what was measured of a dimension.
 func (s Shelf) Length(dimension string) (Measurement, bool) {
@@ -135,6 +147,7 @@ func (s Shelf) Join(other Shelf) (joined Shelf, differ []string) {
 			differ = append(differ, m.Name)
 		}
 	}
+	differ = append(differ, s.joinStock(other)...)
 	if s.rest == "" {
 		s.rest = other.rest
 	}

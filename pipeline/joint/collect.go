@@ -143,3 +143,10 @@ func (s *strip) verdicts() []finding.Verdict {
 		Basis:    strings.Join(basis, "; "),
 	}}
 }
+
+// Suits reports whether nothing is known against a seal material in this line:
+// not the liquid, nor its heat, nor what the line is cleaned with.
+func Suits(in Input, material string) bool {
+	s := seals{in: &in}
+	return len(s.judge(material)) == 0
+}

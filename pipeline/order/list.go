@@ -27,6 +27,7 @@ const (
 	rankSeal
 	rankHose
 	rankLeg
+	rankFoot
 	rankOther
 )
 

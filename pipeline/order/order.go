@@ -15,12 +15,8 @@ import (
 
 // Input is what Check reads.
 type Input struct {
-	Layout    route.Layout
-	Legs      int
-	LegLength q.Length    // of one leg tube; 0 for none
-	LegDoubt  route.Doubt // about it
-	Stock     q.Length    // length that tube is sold in
-	Kerf      q.Length    // width of the saw cut
+	Layout route.Layout
+	Frame  Frame
 }
 
 // Line is one line of the parts list.
@@ -40,14 +36,16 @@ type Cut struct {
 	Length q.Length        `json:"length"`
 	Either q.Length        `json:"either"`            // half-width of doubt: measure before cutting
 	Hangs  []finding.Share `json:"hangsOn,omitempty"` // what that doubt hangs on, the part to measure first at its head
-	Tube   string          `json:"tube,omitempty"`    // slug; "" for a leg, whose tube is not ours to choose
+	Tube   string          `json:"tube,omitempty"`    // slug; of the frame its size, "leg-tube/48.3x2", "brace-tube/33.7x2"
 }
 
-// Weld is one weld to make.
+// Weld is one weld to make in the line.
 type Weld struct {
-	Ref  string `json:"ref"`
-	Tube string `json:"tube"` // slug
-	Kind string `json:"kind"`
+	Number int       `json:"number"` // as on the drawing, from 1, in flow order
+	Ref    string    `json:"ref"`
+	Tube   string    `json:"tube"` // slug
+	Kind   string    `json:"kind"`
+	At     route.Vec `json:"at"` // middle of its seam, metres
 }
 
 // The kinds of weld.
@@ -67,6 +65,9 @@ type Result struct {
 	Welds []Weld
 }
 
+// Outlet is the Ref of the end that is welded to the tank.
+const Outlet = "tank.outlet"
+
 // RuleCut is the rule that a straight has tube left to cut.
 const RuleCut = "cut-length"
 
@@ -74,18 +75,30 @@ const RuleCut = "cut-length"
 func Check(in Input) Result {
 	n := len(in.Layout.Junctions) + 1
 	b := builder{in: in, list: make(list, 0, 2*n)}
-	b.r.Welds, b.r.Cuts = make([]Weld, 0, 2*n), make([]Cut, 0, n+max(in.Legs, 0))
+	b.r.Welds, b.r.Cuts = make([]Weld, 0, 2*n), make([]Cut, 0, n+max(in.Frame.Legs+in.Frame.Braces, 0))
 	b.outlet()
+	// A junction comes before the piece that it is named after.
+	joints := in.Layout.Junctions
+	before := func(ref string) {
+		if len(joints) > 0 && joints[0].Ref == ref {
+			b.junction(&joints[0])
+			joints = joints[1:]
+		}
+	}
 	for _, line := range [...][]route.Piece{in.Layout.Under, in.Layout.Run, in.Layout.Delivery} {
 		for i := range line {
+			for len(joints) > 0 && joints[0].Ref != line[i].Ref { // the pump's
+				before(joints[0].Ref)
+			}
+			before(line[i].Ref)
 			b.piece(&line[i])
 		}
 	}
-	for i := range in.Layout.Junctions {
-		b.junction(&in.Layout.Junctions[i])
+	for len(joints) > 0 {
+		before(joints[0].Ref)
 	}
 	b.tubes()
-	b.legs()
+	b.frame()
 	b.r.Lines = b.list.sorted()
 	b.r.Figures = b.figures()
 	return b.r
@@ -98,16 +111,18 @@ type builder struct {
 	r    Result
 }
 
-func (b *builder) weld(ref, tube, kind string) {
-	b.r.Welds = append(b.r.Welds, Weld{Ref: ref, Tube: tube, Kind: kind})
+func (b *builder) weld(ref, tube, kind string, at route.Vec) {
+	b.r.Welds = append(b.r.Welds, Weld{Number: len(b.r.Welds) + 1, Ref: ref, Tube: tube, Kind: kind, At: at})
 }
 
-// half buys half of a union and welds it on.
-func (b *builder) half(ref string, h *catalog.Half, kind, note string) {
+// half buys half of a union, whose face is at end, and welds it on; back is 1
+// where it lies along the flow from its face, -1 where it lies against it.
+func (b *builder) half(ref string, end *route.End, back float64, kind, note string) {
+	h := end.Half
 	part := catalog.HalfPart(*h)
 	b.list.add(rankHalf, Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Note: note,
 		Trust: lesser(h.Joint.Trust, h.Joint.Length(h.Name).Trust)})
-	b.weld(ref, h.Tube.Slug, kind)
+	b.weld(ref, h.Tube.Slug, kind, end.At.Add(end.Dir.Scale(back*float64(h.Joint.Length(h.Name).Length))))
 }
 
 // close buys what holds a joint shut, and its seal.
@@ -123,8 +138,8 @@ func (b *builder) close(j catalog.Joint, seal catalog.Part, sealed bool) {
 // outlet buys the end that is welded to the tank. A plain outlet is tube that
 // comes with the tank.
 func (b *builder) outlet() {
-	if h := b.in.Layout.Outlet.Half; !h.Plain() {
-		b.half("tank.outlet", h, weldTank, "one for the tank outlet")
+	if end := &b.in.Layout.Outlet; !end.Half.Plain() {
+		b.half(Outlet, end, -1, weldTank, "one for the tank outlet")
 	}
 }
 
@@ -138,7 +153,7 @@ func (b *builder) junction(j *route.Junction) {
 		if j.Prepared {
 			kind = weldMade
 		}
-		b.weld(j.Ref, down.Tube.Slug, kind)
+		b.weld(j.Ref, down.Tube.Slug, kind, j.Down.At)
 	case up.Joint.Family == down.Joint.Family && !up.Plain() && !down.Plain():
 		seal, ok := sealFor(up.Joint, j.Seal)
 		b.close(up.Joint, seal, ok)

@@ -22,11 +22,7 @@ func (b *builder) piece(p *route.Piece) {
 		for _, part := range p.Parts {
 			b.list.add(rankOf(p.Kind), Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trustOf(p, part)})
 		}
-		for _, end := range [2]*route.End{&p.In, &p.Out} {
-			if !end.Half.Plain() && p.Kind != design.Cap { // a cap is the half itself
-				b.half(p.Ref, end.Half, weldHalf, "")
-			}
-		}
+		b.end(p, &p.In, 1)
 	}
 	if p.Kind == design.Tee || p.Kind == design.Cross {
 		for _, port := range p.Ports() {
@@ -34,6 +30,16 @@ func (b *builder) piece(p *route.Piece) {
 				b.port(p, port)
 			}
 		}
+	}
+	if !integral(p.Kind) {
+		b.end(p, &p.Out, -1)
+	}
+}
+
+// end welds on half of a union where p ends in one. A cap is the half itself.
+func (b *builder) end(p *route.Piece, end *route.End, back float64) {
+	if !end.Half.Plain() && p.Kind != design.Cap {
+		b.half(p.Ref, end, back, weldHalf, "")
 	}
 }
 
@@ -113,9 +119,9 @@ func (b *builder) port(p *route.Piece, port route.Port) {
 		v, _ := catalog.BodyOf(design.Butterfly, h.Tube)
 		line := Line{Slug: v.Slug, Name: v.Name, Quantity: 1, Unit: pieces, Trust: v.Length.Trust, Note: "one for the open port of a " + p.Kind + "; its outer end is not counted"}
 		if h.Plain() {
-			b.weld(p.Ref, h.Tube.Slug, weldEnds)
+			b.weld(p.Ref, h.Tube.Slug, weldEnds, port.At)
 		} else {
-			b.half(p.Ref, h, weldHalf, "")
+			b.half(p.Ref, port.End, -1, weldHalf, "")
 			line.Slug += "/" + endSlug(h)
 			line.Name = strings.TrimSuffix(v.Name, ", to weld") + ", end: " + endWords(h)
 			b.close(h.Joint, b.portSeal(p, h.Joint), true)
@@ -126,10 +132,10 @@ func (b *builder) port(p *route.Piece, port route.Port) {
 	part := catalog.CapPart(*h)
 	trust := h.Joint.Trust
 	if h.Plain() {
-		b.weld(p.Ref, h.Tube.Slug, weldCap)
+		b.weld(p.Ref, h.Tube.Slug, weldCap, port.At)
 		trust = h.Tube.Trust
 	} else {
-		b.half(p.Ref, h, weldHalf, "")
+		b.half(p.Ref, port.End, -1, weldHalf, "")
 		b.close(h.Joint, b.portSeal(p, h.Joint), true)
 	}
 	b.list.add(rankCap, Line{Slug: part.Slug, Name: part.Name, Quantity: 1, Unit: pieces, Trust: trust})

@@ -3,8 +3,7 @@ package order
 import (
 	"math"
 	"slices"
-	"sort"
-	"strconv"
+	"strings"
 
 	"drawoff/catalog"
 	"drawoff/pipeline/finding"
@@ -12,7 +11,7 @@ import (
 	"drawoff/pipeline/route"
 )
 
-// tubes adds up the cuts of each tube and says how many lengths to buy.
+// tubes adds up the cuts of each tube of the line.
 func (b *builder) tubes() {
 	var slugs []string
 	for _, c := range b.r.Cuts {
@@ -26,91 +25,30 @@ func (b *builder) tubes() {
 		if ok {
 			part, trust = catalog.TubePart(tube), tube.Trust
 		}
-		var cuts []q.Length
 		var total q.Length
 		for _, c := range b.r.Cuts {
 			if c.Tube != slug {
 				continue
 			}
-			cuts = append(cuts, c.Length)
 			total += c.Length
 			if c.Either > 0 {
 				trust = catalog.Unknown
 			}
 		}
-		b.list.add(rankTube, Line{Slug: part.Slug, Name: part.Name, Quantity: wholeMillimetres(total), Unit: metres, Note: b.stockNote(cuts), Trust: trust})
+		b.list.add(rankTube, Line{Slug: part.Slug, Name: part.Name, Quantity: wholeMillimetres(total), Unit: metres, Trust: trust})
 	}
+}
+
+// FrameTube says in words what a tube of the frame is, "leg-tube/48.3x2":
+// "leg tube, 48.3 x 2 mm".
+func FrameTube(slug string) string {
+	what, size, _ := strings.Cut(slug, "/")
+	return strings.ReplaceAll(what, "-", " ") + ", " + strings.ReplaceAll(size, "x", " x ") + " mm"
 }
 
 // wholeMillimetres returns l in metres, rounded up to a millimetre.
 func wholeMillimetres(l q.Length) float64 {
 	return math.Ceil(l.Millimetres()-1e-6) / 1000
-}
-
-func (b *builder) stockNote(cuts []q.Length) string {
-	n := StockLengths(cuts, b.in.Stock, b.in.Kerf)
-	switch {
-	case n == 0:
-		return ""
-	case n == 1:
-		return "at least 1 length of " + q.Text(b.in.Stock)
-	}
-	return "at least " + strconv.Itoa(n) + " lengths of " + q.Text(b.in.Stock)
-}
-
-// StockLengths returns how many stock lengths the cuts come out of, the
-// longest first and each out of the first length that still has it. That
-// packing needs at most 11/9 of the least number and 6/9 more (Dósa 2007), so
-// a patient person may do with one fewer. A cut longer than the stock takes
-// whole lengths of its own, to be welded together. All in one unit; 0 where
-// there is no stock.
-func StockLengths(cuts []q.Length, stock, kerf q.Length) int {
-	if stock <= 0 {
-		return 0
-	}
-	kerf = max(kerf, 0)
-	order := slices.Clone(cuts)
-	sort.SliceStable(order, func(i, j int) bool { return order[i] < order[j] })
-	var left []q.Length // of each length begun, a saw cut in hand for the last piece
-	whole := 0
-next:
-	for i := len(order) - 1; i >= 0; i-- {
-		c := order[i]
-		if c > stock {
-			n := math.Ceil(float64(c / stock))
-			whole += int(min(n, 1e6))
-			continue
-		}
-		for j := range left {
-			if c+kerf <= left[j]+hair {
-				left[j] -= c + kerf
-				continue next
-			}
-		}
-		left = append(left, stock-c)
-	}
-	return whole + len(left)
-}
-
-// hair is a difference in length that means nothing, far under any saw.
-const hair = q.Length(1e-9)
-
-// legs buys the legs. What tube they are of depends on what they carry, which
-// is not ours to say.
-func (b *builder) legs() {
-	n, l := b.in.Legs, b.in.LegLength
-	if n < 1 || l <= 0 {
-		return
-	}
-	for i := range n {
-		b.r.Cuts = append(b.r.Cuts, Cut{Ref: "stand", Name: "leg " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n), Length: l, Either: b.in.LegDoubt.Either, Hangs: b.in.LegDoubt.Hangs})
-	}
-	trust := catalog.Derived
-	if b.in.LegDoubt.Either > 0 {
-		trust = catalog.Unknown
-	}
-	b.list.add(rankLeg, Line{Slug: "leg-tube", Name: "leg tube, " + give(l, b.in.LegDoubt) + " each", Quantity: float64(n), Unit: pieces,
-		Note: "size and wall by whoever checks the stand", Trust: trust})
 }
 
 // give tells a length with the doubt about it.
@@ -125,7 +63,7 @@ func give(l q.Length, d route.Doubt) string {
 func (b *builder) figures() []finding.Figure {
 	var tube q.Length
 	for _, c := range b.r.Cuts {
-		if c.Tube != "" {
+		if c.Ref != Stand {
 			tube += c.Length
 		}
 	}

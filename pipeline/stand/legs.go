@@ -16,6 +16,9 @@ type Legs struct {
 	PerLength int         // out of one stock length; 0 where a leg is longer than that
 	Lengths   int         // stock lengths to buy
 	Offcut    q.Length    // left of the last
+
+	Brace      q.Length    // of one brace, where there are any: between the middles of two legs
+	BraceDoubt route.Doubt // about Brace
 }
 
 // heightDoubt returns how far the height may be out. A height that somebody
@@ -50,6 +53,9 @@ func legsOf(in Input, height route.Doubt) Legs {
 		return l
 	}
 	l.LegDoubt = height
+	if in.Braced {
+		l.Brace, l.BraceDoubt = in.brace(height)
+	}
 	l.PerLength = PerLength(l.LegLength, in.Stock, in.Kerf)
 	if l.PerLength == 0 {
 		return l
@@ -58,6 +64,24 @@ func legsOf(in Input, height route.Doubt) Legs {
 	last := q.Length(in.Legs - (l.Lengths-1)*l.PerLength)
 	l.Offcut = max(0, in.Stock-last*(l.LegLength+in.Kerf))
 	return l
+}
+
+// brace returns how long a brace is, and how far it may be out with the
+// height, which puts it out further on the way up than on the way down.
+func (in Input) brace(height route.Doubt) (length q.Length, d route.Doubt) {
+	_, length = in.BraceRun()
+	by := func(higher q.Length) q.Length {
+		up := in
+		up.Height += higher
+		_, l := up.BraceRun()
+		return l - length
+	}
+	d.Either = by(height.Either)
+	for _, s := range height.Hangs {
+		s.By = by(s.By)
+		d.Hangs = append(d.Hangs, s)
+	}
+	return length, d
 }
 
 // PerLength returns how many pieces come out of a stock length. There is a

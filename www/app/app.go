@@ -60,6 +60,7 @@ func Page(assets view.Assets) string {
 //	keep     put the piece at Path, with its neighbours of the same name, on the
 //	         shelf as a part of the user's own; "made.0" puts one of the design's there
 //	forget   take what is called Path off the shelf
+//	stock    put Value on the shelf at Path, as design.Shelf.Put takes them
 //	shelf    another window has changed the shelf to Text
 //	own      start a plant around what Edits say
 //	open     open a file's Text: a design or a shelf
@@ -118,6 +119,8 @@ func (a *App) do(req Request) Response {
 		res = a.keep(req.Path)
 	case "forget":
 		a.shelf = a.shelf.Forget(req.Path)
+	case "stock":
+		a.stock(req.Path, req.Value)
 	case "shelf":
 		res = a.readShelf(req.Text)
 	case "save-shelf":
@@ -182,7 +185,7 @@ func (a *App) step(c checked) {
 		a.past = a.past[1:]
 	}
 	a.future = nil
-	a.pending = nil
+	a.forgetPending()
 	a.put(c)
 }
 
@@ -192,7 +195,7 @@ func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) 
 		return from, to
 	}
 	to = append(to, a.present)
-	a.pending = nil
+	a.forgetPending()
 	a.put(check(from[len(from)-1]))
 	return from[:len(from)-1], to
 }

@@ -39,6 +39,16 @@ func (a *App) work(file string) tokens.Object {
 	o.Raw("design", file)
 	o.Int("width", a.width)
 	o.Text("units", q.Shown().String())
+	o.Words("shelf", a.shelf.Write())
+	var typed tokens.Object
+	for _, p := range a.pending {
+		if path, own := strings.CutPrefix(p.Path, view.StockPrefix); own {
+			typed.Text(path, p.Value)
+		}
+	}
+	if typed != nil {
+		o.Raw("typed", typed.String())
+	}
 	return o
 }
 

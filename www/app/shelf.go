@@ -8,6 +8,7 @@ import (
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
+	"drawoff/www/view"
 )
 
 // shelfText is the shelf as the browser keeps it: an empty one too, so that
@@ -37,9 +38,9 @@ func (a *App) readShelf(text string) Response {
 func (a *App) joinShelf(text string) Response {
 	s, faults := design.ReadShelf(text)
 	var differ []string
-	before := len(a.shelf.Measured) + len(a.shelf.Made)
+	before := a.shelf.Size()
 	a.shelf, differ = a.shelf.Join(s)
-	res := Response{Message: strconv.Itoa(len(a.shelf.Measured)+len(a.shelf.Made)-before) + " put on your shelf."}
+	res := Response{Message: strconv.Itoa(a.shelf.Size()-before) + " put on your shelf."}
 	if len(differ) > 0 {
 		for i := range differ {
 			differ[i] = catalog.DimensionName(differ[i])
@@ -51,6 +52,29 @@ func (a *App) joinShelf(text string) Response {
 		res.Message += " Some of the file could not be read and was left out: " + list(faults)
 	}
 	return res
+}
+
+// stock puts what was typed on the shelf; what cannot be taken stays in its field.
+func (a *App) stock(path, value string) {
+	a.drop(view.StockPrefix + path)
+	s, f := a.shelf.Put(path, value)
+	if f != nil {
+		a.pending = append(a.pending, view.Pending{Path: view.StockPrefix + path, Value: value, Fault: *f})
+		return
+	}
+	a.shelf = s
+}
+
+// forgetPending drops what could not be taken into the design, which is another
+// one now. What waits to be put on the shelf is of no design.
+func (a *App) forgetPending() {
+	var kept []view.Pending
+	for _, p := range a.pending {
+		if strings.HasPrefix(p.Path, view.StockPrefix) {
+			kept = append(kept, p)
+		}
+	}
+	a.pending = kept
 }
 
 // recall takes every length in doubt that was measured before.

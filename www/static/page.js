@@ -295,6 +295,8 @@
   function edit(control, typing) {
     if (control.dataset.measure) {
       if (!typing) ask(see({ op: "measure", path: control.dataset.measure, value: control.value }));
+    } else if (control.dataset.stock) {
+      if (!typing) ask(see({ op: "stock", path: control.dataset.stock, value: control.value }));
     } else if (control.dataset.path) {
       typingIn = typing ? control : null;
       ask(see({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing }));
@@ -317,7 +319,7 @@
   document.addEventListener("focusout", () => { typingIn = null; });
   byId("form").addEventListener("submit", (e) => e.preventDefault());
   document.addEventListener("keydown", (e) => {
-    if (e.key === "Enter" && e.target.matches("input[data-path],input[data-measure]")) {
+    if (e.key === "Enter" && e.target.matches("input[data-path],input[data-measure],input[data-stock]")) {
       e.preventDefault();
       edit(e.target, false);
     }
@@ -345,6 +347,7 @@
     if (button && acts[button.id]) return void acts[button.id]();
     if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
+    if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
     if (button && button.dataset.edits) {
       // What the workshop offered before the last edit is not to be had while it thinks again.
       if (root.dataset.shop === "idle") ask(see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }));
@@ -518,15 +521,18 @@
     }
   }
 
-  async function copyLink() {
+  function copyLink() {
     const answer = ask({ op: "link" });
     if (!answer) return;
-    const url = location.href.split("#")[0] + "#" + answer.link;
+    copy(location.href.split("#")[0] + "#" + answer.link, "The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
+  }
+
+  async function copy(text, done) {
     try {
-      await navigator.clipboard.writeText(url);
-      tell("The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
+      await navigator.clipboard.writeText(text);
+      tell(done);
     } catch {
-      tell("Copy this link: " + url);
+      tell("Copy this: " + text);
     }
   }
 

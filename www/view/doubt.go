@@ -266,7 +266,7 @@ func Shelf(b Bench) string {
 		h.Close("td")
 	})
 	h.Open("p")
-	if len(b.Shelf.Measured)+len(b.Shelf.Made) > 0 {
+	if b.Shelf.Write() != "" {
 		h.Open("button", "type", "button", "id", "save-shelf")
 		h.Text("Save the shelf as a file")
 		h.Close("button")

@@ -23,6 +23,9 @@ type Assets struct {
 // figuresWait stands where the module will put the figures with their working.
 const figuresWait = `<p class="hint">The figures come with the calculator.</p>`
 
+// benchWaits stands where the workshop will put what there is to do on the bench.
+const benchWaits = `<p class="hint">This comes with the calculator.</p>`
+
 // formWaits stands where the module will put the form.
 const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
 
@@ -79,7 +82,9 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("pieces", "The line", "scroll", Pieces(b))
 	h.region("runs", "Runs to the pump", "", RunsIdle())
 	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
-	h.region("parts", "Parts, cuts and welds", "scroll", Parts(b))
+	h.region("parts", "To buy", "", benchWaits)
+	h.region("cuts", "To saw", "", benchWaits)
+	h.region("welds", "To weld", "", benchWaits)
 	h.region("doubts", "To measure", "", Doubts(b))
 	h.region("assumed", "Assumed", "", "")
 	h.region("shelf", "Your shelf", "", Shelf(b))

@@ -2,13 +2,11 @@ package view
 
 import (
 	"strconv"
-	"strings"
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/finding"
-	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
 )
 
@@ -300,37 +298,6 @@ func (h *html) working(f finding.Figure) {
 	}
 	h.Close("p")
 	h.Close("div")
-}
-
-// Parts is what to buy, cut and weld.
-func Parts(b Bench) string {
-	r := b.Report
-	var h html
-	h.table("To buy", []string{"Part", "How many", "Note"}, len(r.Parts), func(i int) {
-		p := r.Parts[i]
-		h.Open("th", "scope", "row")
-		h.Text(p.Name)
-		h.El("small", p.Slug, "class", "slug")
-		h.Close("th")
-		h.El("td", strings.TrimSpace(quantity(p.Quantity)+" "+markup.If(p.Unit != "pcs", p.Unit)), "class", "n")
-		h.El("td", p.Note)
-	})
-	h.table("To cut", []string{"Tube", "Length", ""}, len(r.Cuts), func(i int) {
-		c := r.Cuts[i]
-		h.El("th", c.Name, "scope", "row")
-		h.El("td", cutLength(c.Length, c.Either), "class", "n")
-		h.Open("td")
-		h.Text(place(r, c.Ref))
-		h.first(c.Hangs)
-		h.Close("td")
-	})
-	h.table("To weld", []string{"Where", "Weld", "Tube"}, len(r.Welds), func(i int) {
-		w := r.Welds[i]
-		h.El("th", place(r, w.Ref), "scope", "row")
-		h.El("td", w.Kind)
-		h.El("td", w.Tube)
-	})
-	return h.String()
 }
 
 func cutLength(length, either q.Length) string {

@@ -11,8 +11,9 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// Text is the report r on d as a terminal prints it.
-func Text(d design.Design, r pipeline.Report) string {
+// Text is the report r on d as a terminal prints it, with what is on the shelf
+// in hand.
+func Text(d design.Design, r pipeline.Report, shelf design.Shelf) string {
 	var t text
 	if len(r.Faults) > 0 {
 		for _, f := range r.Faults {
@@ -120,23 +121,7 @@ func Text(d design.Design, r pipeline.Report) string {
 		t.table(rows)
 	}
 
-	t.head("To buy")
-	rows = nil
-	for _, p := range r.Parts {
-		unit := p.Unit
-		if unit == "pcs" {
-			unit = ""
-		}
-		rows = append(rows, []string{strings.TrimSpace(quantity(p.Quantity) + " " + unit), p.Name, p.Note})
-	}
-	t.table(rows)
-
-	t.head("To cut")
-	rows = nil
-	for _, c := range r.Cuts {
-		rows = append(rows, []string{cutLength(c.Length, c.Either), c.Name, place(r, c.Ref)})
-	}
-	t.table(rows)
+	t.work(r, r.Work(shelf))
 
 	if doubtful := r.Doubtful(); len(doubtful) > 0 {
 		t.head("To measure, what moves most first: no standard that could be read gives these")

@@ -18,9 +18,10 @@ type Bench struct {
 	Design  design.Design
 	Report  pipeline.Report // of Design
 	Pending []Pending
-	Width   int          // pixels that the drawing may be wide
-	Zoom    float64      // how many times larger than that it is made; 0 as 1
-	Shelf   design.Shelf // what the user has of their own
+	Width   int           // pixels that the drawing may be wide
+	Zoom    float64       // how many times larger than that it is made; 0 as 1
+	Shelf   design.Shelf  // what the user has of their own
+	Work    pipeline.Work // of Report, with Shelf in hand; only the workshop works it out
 }
 
 // Pending is something typed that the design could not take: it stays in its
@@ -58,7 +59,6 @@ var Regions = [...]Region{
 	{"verdicts", Verdicts},
 	{"form", Form},
 	{"pieces", Pieces},
-	{"parts", Parts},
 	{"doubts", Doubts},
 	{"shelf", Shelf},
 	{"figures", Figures},

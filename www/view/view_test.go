@@ -93,7 +93,7 @@ func TestPageIsSound(t *testing.T) {
 func TestTextTellsAll(t *testing.T) {
 	d := design.Demo()
 	r := pipeline.Check(d)
-	text := Text(d, r)
+	text := Text(d, r, design.Shelf{})
 	plain := strings.Join(strings.Fields(text), " ")
 	for _, v := range r.Verdicts {
 		assert.Contains(t, plain, v.Sentence)
@@ -124,6 +124,6 @@ func TestWorkingTellsAll(t *testing.T) {
 
 func TestFaultsAreTold(t *testing.T) {
 	r := pipeline.Report{Faults: design.Faults{{Field: "tank.bore", Given: "-1 mm", What: "a length cannot be negative", Hint: "write it like 900 mm"}}}
-	assert.Contains(t, Text(design.Design{}, r), "tank.bore")
-	assert.Contains(t, Text(design.Design{}, r), "900 mm")
+	assert.Contains(t, Text(design.Design{}, r, design.Shelf{}), "tank.bore")
+	assert.Contains(t, Text(design.Design{}, r, design.Shelf{}), "900 mm")
 }

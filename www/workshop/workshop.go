@@ -24,6 +24,9 @@ var Regions = []view.Region{
 	{ID: "verdicts-later", Write: view.LaterVerdicts},
 	{ID: "heights", Write: view.Heights},
 	{ID: "stability", Write: view.Stability},
+	{ID: "parts", Write: view.Parts},
+	{ID: "cuts", Write: view.Cuts},
+	{ID: "welds", Write: view.Welds},
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
 	{ID: "files", Write: view.Files},
@@ -39,6 +42,8 @@ var Regions = []view.Region{
 //	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
 //	runs     whether runs to the pump are to be found, too
+//	shelf    what the user has of their own, as in a file
+//	typed    what could not be put on the shelf and waits in its fields, by path
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
@@ -57,12 +62,21 @@ func Handle(request string) string {
 		return answer("regions", found)
 	}
 	q.Show(q.SystemOf(req.units))
-	bench := view.Bench{Width: req.width}
+	bench := view.Bench{Width: req.width, Pending: req.typed}
+	bench.Shelf, _ = design.ReadShelf(req.shelf) // the page has told what is wrong with it
+	for i := range bench.Pending {
+		p := &bench.Pending[i]
+		if _, f := bench.Shelf.Put(p.Path, p.Value); f != nil {
+			p.Fault = *f
+		}
+		p.Path = view.StockPrefix + p.Path
+	}
 	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
 		bench.Design, bench.Report = d, pipeline.Check(d)
+		bench.Work = bench.Report.Work(bench.Shelf)
 	}
 	if req.file != "" {
-		return file(bench.Report, req.file)
+		return file(bench, req.file)
 	}
 	var regions tokens.Object
 	known := bench.Report.Verdicts != nil
@@ -99,11 +113,16 @@ type request struct {
 	find   string
 	runs   bool
 	file   string
+	shelf  string
+	typed  []view.Pending
 }
 
 // file answers a request for the file called name.
-func file(r pipeline.Report, name string) string {
-	f, ok := workfile.Make(r, name)
+func file(b view.Bench, name string) string {
+	f, ok := workfile.List(b.Report, b.Work, name)
+	if !ok {
+		f, ok = workfile.Make(b.Report, name)
+	}
 	if !ok {
 		return refusal("no file " + name + " can be made of this design")
 	}
@@ -141,6 +160,13 @@ func read(text string) (req request, ok bool) {
 			return t.Take(&req.file)
 		case "units":
 			return t.Take(&req.units)
+		case "shelf":
+			return t.Take(&req.shelf)
+		case "typed":
+			return r.Members(t, func(path string, t tokens.Token) bool {
+				req.typed = append(req.typed, view.Pending{Path: path})
+				return t.Take(&req.typed[len(req.typed)-1].Value)
+			})
 		case "width":
 			return t.TakeInt(&req.width)
 		case "runs":

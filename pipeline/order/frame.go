@@ -1,0 +1,76 @@
+package order
+
+import (
+	"math"
+	"strconv"
+
+	"drawoff/catalog"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// Frame is what the tank stands on.
+type Frame struct {
+	Legs       int
+	Leg        q.Length // of one leg tube; 0 for none
+	LegDoubt   route.Doubt
+	LegOD      q.Length
+	Wall       q.Length // of legs and braces
+	Braces     int
+	Brace      q.Length // of one brace, between the middles of two legs: its ends are yet to be shaped
+	BraceDoubt route.Doubt
+	BraceOD    q.Length
+	Foot       q.Length // height of a foot under the leg tube
+	Pad        q.Length // its diameter on the floor
+	Adjust     q.Length // how far it screws out; 0 for fixed
+	Castors    q.Length // how far a wheel trails behind its swivel; 0 for no castors
+}
+
+// Stand is the Ref of what belongs to the frame.
+const Stand = "stand"
+
+// frame cuts the legs and braces and buys what is under them.
+func (b *builder) frame() {
+	f := b.in.Frame
+	if f.Legs < 1 || f.Leg <= 0 {
+		return
+	}
+	b.frameTube("leg", f.Legs, f.Leg, f.LegOD, f.LegDoubt)
+	if f.Brace > 0 {
+		b.frameTube("brace", f.Braces, f.Brace, f.BraceOD, f.BraceDoubt)
+	}
+	buy := func(slug, name string, size q.Length, note string) {
+		b.list.add(rankFoot, Line{Slug: slug + "/" + millimetres(size) + "mm", Name: name, Quantity: float64(f.Legs), Unit: pieces, Note: note, Trust: catalog.Derived})
+	}
+	high := ""
+	if f.Foot > 0 {
+		high = ", " + q.Text(f.Foot) + " high under the leg"
+	}
+	if f.Castors > 0 {
+		buy("castor", "castor with a brake, wheel "+q.Text(f.Castors)+" behind its swivel"+high, f.Castors, "for the load on a foot see how the tank stands")
+	} else {
+		buy("foot", "foot, "+q.Text(f.Pad)+" across"+high, f.Pad, "")
+	}
+	if f.Adjust > 0 {
+		buy("adjuster", "adjuster for a foot, "+q.Text(f.Adjust)+" of thread to screw out", f.Adjust, "")
+	}
+}
+
+// frameTube cuts n tubes of one length. Their tube is asked for by its size.
+func (b *builder) frameTube(what string, n int, l, od q.Length, doubt route.Doubt) {
+	slug := what + "-tube/" + millimetres(od) + "x" + millimetres(b.in.Frame.Wall)
+	for i := range n {
+		b.r.Cuts = append(b.r.Cuts, Cut{Ref: Stand, Name: what + " " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n), Length: l, Either: doubt.Either, Hangs: doubt.Hangs, Tube: slug})
+	}
+	trust := catalog.Derived
+	if doubt.Either > 0 {
+		trust = catalog.Unknown
+	}
+	b.list.add(rankLeg, Line{Slug: slug, Name: FrameTube(slug), Quantity: wholeMillimetres(q.Length(n) * l), Unit: metres,
+		Note: strconv.Itoa(n) + " of " + give(l, doubt) + "; size and wall by whoever checks the stand", Trust: trust})
+}
+
+// millimetres writes a length in millimetres to two decimals, none that are not needed.
+func millimetres(l q.Length) string {
+	return strconv.FormatFloat(math.Round(l.Millimetres()*100)/100, 'f', -1, 64)
+}

@@ -1,0 +1,250 @@
+package pipeline
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawoff/catalog"
+	"drawoff/pipeline/cut"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	"drawoff/pipeline/joint"
+	"drawoff/pipeline/order"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// Work is what a design comes to on the bench: what is sawn from which length,
+// what is to be bought after what is in hand, and what is welded.
+type Work struct {
+	Saw      []Sawing         `json:"saw"`       // by tube: the line's, then legs and braces
+	RackLeft []design.Offcut  `json:"rackAfter"` // what is on the rack when all is sawn
+	Buy      []order.Purchase `json:"buy"`       // all that the plant takes, what is in hand too
+	Cost     float64          `json:"cost,omitempty"`
+	Unpriced int              `json:"unpriced,omitempty"` // lines to buy that have no price
+	Currency string           `json:"currency,omitempty"`
+	Welds    []order.Weld     `json:"welds"`
+	Purge    order.Purge      `json:"purge"`
+	Figures  []finding.Figure `json:"figures"`
+	Shop     design.Shop      `json:"-"` // filled in
+}
+
+// Sawing is how the pieces of one tube are sawn.
+type Sawing struct {
+	Tube   string      `json:"tube"` // slug
+	Name   string      `json:"name"` // in plain words
+	Pieces []order.Cut `json:"pieces"`
+	Marks  []string    `json:"marks"` // what to write on each: its number on the drawing, "L1" for a leg, "B1" for a brace
+	Stock  cut.Stock   `json:"stock"`
+	Plan   cut.Plan    `json:"plan"` // its places are those of Pieces and of Stock.Rack
+	Said   string      `json:"said"` // how many lengths it takes, and whether that is the least
+}
+
+// Work works out what there is to do on the bench, with what is on the shelf
+// in hand. A report on a design that could not be worked out has none.
+func (r Report) Work(shelf design.Shelf) Work {
+	if r.plant == nil {
+		return Work{}
+	}
+	p := r.plant
+	w := Work{Welds: r.Welds, Shop: shelf.Shop.Filled(), Currency: shelf.Shop.Currency}
+	w.saw(p, r.Cuts, shelf)
+	w.buy(p, r.Parts, shelf)
+	w.Purge = order.NewPurge(order.Spools(p.layout, r.Welds, p.known.stub), w.Shop.Argon.Value(), p.design.Finish.Value())
+	w.Figures = w.Purge.Figures
+	return w
+}
+
+// saw lays the cuts of each tube out of the rack and of stock lengths.
+func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
+	w.RackLeft = slices.Clone(shelf.Rack)
+	var gone []int // places on the rack
+	var tubes []string
+	for i := range cuts {
+		if !slices.Contains(tubes, cuts[i].Tube) {
+			tubes = append(tubes, cuts[i].Tube)
+		}
+	}
+	var kept []design.Offcut
+	for _, tube := range tubes {
+		s := Sawing{Tube: tube, Name: tubeName(tube), Stock: cut.Stock{
+			Length: p.design.Stand.Stock.Value(), Kerf: p.design.Stand.Kerf.Value(), Trim: w.Shop.Trim.Value(), Keep: w.Shop.Keep.Value()}}
+		var on []int // place on the shelf's rack, by place in the stock's
+		for i, o := range shelf.Rack {
+			if o.Tube == tube {
+				on = append(on, i)
+				s.Stock.Rack = append(s.Stock.Rack, o.Length.Value())
+			}
+		}
+		var lengths []q.Length
+		for _, c := range cuts {
+			if c.Tube == tube {
+				c.Length -= w.gap(p, c)
+				s.Pieces = append(s.Pieces, c)
+				s.Marks = append(s.Marks, p.mark(c))
+				lengths = append(lengths, c.Length)
+			}
+		}
+		s.Plan = cut.Lay(lengths, s.Stock)
+		s.Said = s.say()
+		for _, b := range s.Plan.Bars {
+			if b.Rack >= 0 {
+				gone = append(gone, on[b.Rack])
+			}
+			if b.Kept {
+				// To the millimetre below, as it is read off a tape.
+				text := strconv.Itoa(int(b.Left.Millimetres())) + " mm"
+				if length, err := q.Parse[q.Length](text); err == nil {
+					kept = append(kept, design.Offcut{Tube: tube, Length: length})
+				}
+			}
+		}
+		w.Saw = append(w.Saw, s)
+	}
+	slices.Sort(gone)
+	for _, i := range slices.Backward(gone) {
+		w.RackLeft = slices.Delete(w.RackLeft, i, i+1)
+	}
+	w.RackLeft = append(w.RackLeft, kept...)
+}
+
+// mark is what is written on a piece of tube when it is sawn.
+func (p *plant) mark(c order.Cut) string {
+	for _, piece := range p.layout.Pieces() {
+		if piece.Ref == c.Ref {
+			return strconv.Itoa(piece.Number)
+		}
+	}
+	what, rest, _ := strings.Cut(c.Name, " ")
+	n, _, _ := strings.Cut(rest, " ")
+	return strings.ToUpper(what[:1]) + n
+}
+
+// gap is what the gaps at its seams take off a straight that is made to fit;
+// one that meets another of its kind shares theirs. A straight whose length
+// somebody asked for stays as it was asked for.
+func (w *Work) gap(p *plant, c order.Cut) q.Length {
+	gap := w.Shop.Gap.Value()
+	pieces := p.layout.Pieces()
+	at := slices.IndexFunc(pieces, func(piece route.Piece) bool { return piece.Ref == c.Ref })
+	if gap == 0 || at < 0 || !pieces[at].Fit {
+		return 0
+	}
+	var off q.Length
+	end := func(half *catalog.Half, meets func(j *route.Junction) bool, mate func(j *route.Junction, other *route.Piece) bool) {
+		if !half.Plain() { // half of a union is welded on
+			off += gap
+			return
+		}
+		for i := range p.layout.Junctions {
+			j := &p.layout.Junctions[i]
+			if !meets(j) {
+				continue
+			}
+			off += gap
+			for k := range pieces {
+				if pieces[k].Kind == design.Straight && pieces[k].Fit && mate(j, &pieces[k]) {
+					off -= gap / 2
+				}
+			}
+			return
+		}
+	}
+	own := &pieces[at]
+	end(own.In.Half, func(j *route.Junction) bool { return j.Ref == own.Ref },
+		func(j *route.Junction, other *route.Piece) bool { return other.Out.At == j.Up.At })
+	end(own.Out.Half, func(j *route.Junction) bool { return j.Up.At == own.Out.At },
+		func(j *route.Junction, other *route.Piece) bool { return other.Ref == j.Ref })
+	return off
+}
+
+func tubeName(slug string) string {
+	if t, ok := catalog.FindTube(slug); ok {
+		return catalog.TubePart(t).Name
+	}
+	return order.FrameTube(slug)
+}
+
+// say tells what the plan comes to and how sure that is.
+func (s Sawing) say() string {
+	text := "Out of what is on the rack"
+	offcuts := len(s.Plan.Bars) - s.Plan.New
+	switch {
+	case s.Plan.New == 1:
+		text = "1 length of " + q.Text(s.Stock.Length)
+	case s.Plan.New > 1:
+		text = strconv.Itoa(s.Plan.New) + " lengths of " + q.Text(s.Stock.Length)
+	}
+	if s.Plan.New > 0 && offcuts > 0 {
+		text += " beside what is on the rack"
+	}
+	if s.Plan.New > 0 && s.Plan.Proven() {
+		text += ", the least that there can be"
+	}
+	text += "."
+	if !s.Plan.Proven() {
+		text += " That one fewer would not do is not proven: at least " + strconv.Itoa(s.Plan.AtLeast) + " are needed, and the search for a better way was stopped."
+	}
+	if n := len(s.Plan.TooLong); n > 0 {
+		text += " " + strconv.Itoa(n) + " of the pieces are longer than any length there is: weld them up from two, or buy longer tube."
+	}
+	return text
+}
+
+// sealsInstead are the other materials that a seal may be of: those with
+// nothing known against them in this line.
+func (p *plant) sealsInstead(slug string) (out []string) {
+	j, own, ok := catalog.FindSeal(slug)
+	if !ok {
+		return nil
+	}
+	in := p.jointInput()
+	for _, m := range catalog.Materials() {
+		if m.Slug != own.Slug && joint.Suits(in, m.Slug) {
+			out = append(out, catalog.SealPart(j, m.Slug).Name+": nothing is known against it in this liquid and what the line is cleaned with.")
+		}
+	}
+	return out
+}
+
+// buy lists all there is to buy: tube by the length, the rest by the piece.
+func (w *Work) buy(p *plant, parts []order.Line, shelf design.Shelf) {
+	whole := map[string]order.Purchase{}
+	for _, s := range w.Saw {
+		var line order.Line
+		for _, l := range parts {
+			if l.Slug == s.Tube {
+				line = l
+			}
+		}
+		sawn := strconv.FormatFloat(line.Quantity, 'f', -1, 64) + " m to saw, in " + strconv.Itoa(len(s.Pieces)) + " pieces"
+		if line.Note != "" {
+			sawn += "; " + line.Note
+		}
+		line.Note, line.Unit = sawn, "lengths of "+q.Text(s.Stock.Length)
+		line.Quantity = float64(len(s.Plan.Bars))
+		whole[s.Tube] = order.Bought(line, 0, float64(len(s.Plan.Bars)-s.Plan.New), shelf)
+	}
+	counted := order.Buy(parts, shelf)
+	for i := range counted {
+		counted[i].Instead = append(counted[i].Instead, p.sealsInstead(counted[i].Slug)...)
+	}
+	for _, l := range parts {
+		if bought, ok := whole[l.Slug]; ok {
+			w.Buy = append(w.Buy, bought)
+			continue
+		}
+		for _, c := range counted {
+			if c.Slug == l.Slug {
+				w.Buy = append(w.Buy, c)
+			}
+		}
+	}
+	for _, b := range w.Buy {
+		w.Cost += b.Cost()
+		if b.Buy > 0 && b.Price == 0 {
+			w.Unpriced++
+		}
+	}
+}
