@@ -37,6 +37,7 @@ lint:
 unit:
 	go test -race -shuffle=on ./...
 	go test -v -run=Small ./www/site
+	go test -v -run=Repairs ./pipeline/mend | grep -v "^=== "
 
 short-fuzz:
 	.ci/fuzz 10s
