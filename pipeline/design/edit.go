@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	q "drawoff/pipeline/quantity"
 )
 
 // Edit is one change to a design. The zero Op sets a field.
@@ -69,6 +71,22 @@ func (d Design) Get(path string) (string, bool) {
 		return "", false
 	}
 	return text(at)
+}
+
+// Amount returns the quantity in the field at path; false where there is none:
+// no such field, one that is empty, or one of words.
+func (d Design) Amount(path string) (q.Amount, bool) {
+	at, f := locate(&d, path)
+	if f != nil {
+		return q.Amount{}, false
+	}
+	of, ok := at.(interface{ Kind() q.Kind })
+	typed, _ := text(at)
+	if !ok || typed == "" {
+		return q.Amount{}, false
+	}
+	a, err := q.ParseAmount(of.Kind(), typed)
+	return a, err == nil
 }
 
 // Clone returns a copy that shares nothing with d.

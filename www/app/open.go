@@ -37,6 +37,8 @@ func (a *App) work(file string) tokens.Object {
 	var o tokens.Object
 	o.Raw("design", file)
 	o.Int("width", a.width)
+	o.Words("move", a.sweep[0])
+	o.Words("watch", a.sweep[1])
 	return o
 }
 

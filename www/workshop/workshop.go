@@ -37,6 +37,8 @@ var Regions = []view.Region{
 //	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
 //	runs     whether runs to the pump are to be found, too
+//	move     path of the input that "what if" moves
+//	watch    slug of the figure that it watches
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
@@ -75,6 +77,11 @@ func Handle(request string) string {
 			regions.Text(f.ID, f.Content)
 		}
 	}
+	moved := ""
+	if known {
+		moved = view.WhatIf(bench, req.sweep)
+	}
+	regions.Text("whatif", moved)
 	// Runs are for the plant as it was asked: an edit takes them away.
 	runs := view.RunsIdle()
 	if known && req.runs {
@@ -95,6 +102,7 @@ type request struct {
 	find   string
 	runs   bool
 	file   string
+	sweep  view.Sweep
 }
 
 // file answers a request for the file called name.
@@ -137,6 +145,10 @@ func read(text string) (req request, ok bool) {
 			return t.Take(&req.file)
 		case "width":
 			return t.TakeInt(&req.width)
+		case "move":
+			return t.Take(&req.sweep.Move)
+		case "watch":
+			return t.Take(&req.sweep.Watch)
 		case "runs":
 			req.runs = t.Text == "true"
 			return t.Kind == tokens.Bool
