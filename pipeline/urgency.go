@@ -1,20 +1,23 @@
 package pipeline
 
 import (
-	"drawoff/pipeline/finding"
 	"slices"
+
+	"drawoff/pipeline/finding"
 )
 
 // pressing are the rules whose verdicts come first among those of one level,
-// in this order. First what can hurt somebody. Then where the tank stands and
-// where the line ends, since to mend that moves all the rest, and what was
-// mended before may have to be mended again. Then what does not mate or cannot
-// be cut: it stops the building. How it flows, drains and cleans follows, in
-// the order of the flow: it is looked at best once the line is what will be
-// built. Ours, no source.
+// in this order. First what can hurt somebody at once. Then where the tank
+// stands and where the line ends, since to mend that moves all the rest, and
+// what was mended before may have to be mended again; after it how the stand
+// carries the tank at that height. Then what does not mate or cannot be cut: it
+// stops the building. How it flows, drains and cleans follows, in the order of
+// the flow: it is looked at best once the line is what will be built. Ours, no
+// source.
 var pressing = [...]string{
-	"relief-valve", "surge", "joint-pressure", "boiling", "leg-strength", "tipping", "push",
-	"stand-height", "leg-length", "ceiling", "door", "line-closed", "meets-pump", "meets-delivery", "spring", "floor-space", "bucket-space", "reach",
+	"relief-valve", "surge", "joint-pressure", "boiling",
+	"line-closed", "stand-height", "leg-length", "ceiling", "door", "meets-pump", "meets-delivery", "spring", "floor-space", "bucket-space", "reach",
+	"leg-strength", "tipping", "push",
 	"tube-for-product", "union-for-product", "union-family", "look-alike", "union-size", "union-halves", "bore-step", "seal-missing", "seal-size", "cut-length", "measured-part",
 }
 

@@ -3,6 +3,7 @@ package mend
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
@@ -73,7 +74,16 @@ func (m *mender) height() (out []proposal) {
 			}
 		}
 	}
-	return append(m.raise(target), out...)
+	raised := m.raise(target)
+	if m.verdict.Measure != "" && len(raised) > 0 {
+		at := raised[0].dial.at
+		raised[0].dial.at = func(step int) proposal {
+			p := at(step)
+			p.sentence = strings.TrimSuffix(p.sentence, ".") + ", enough for the parts at their worst."
+			return p
+		}
+	}
+	return append(raised, out...)
 }
 
 func (m *mender) smallerBucket(by q.Length) []proposal {
