@@ -1,9 +1,15 @@
 package mend
 
 import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
@@ -51,4 +57,31 @@ func TestScale(t *testing.T) {
 	assert.InDelta(t, 0.455, on.value(1), 1e-9, "what stands on a line moves to the next")
 	assert.Zero(t, on.guess())
 	assert.Zero(t, scale{now: 0.45, step: 0.005, most: 100, target: 0.2}.guess(), "a target that lies behind is none")
+}
+
+// Every rule that is answered here is one that some room applies: a slug that
+// was changed there must be changed here.
+func TestAnsweredRulesAreRules(t *testing.T) {
+	t.Parallel()
+	var rooms strings.Builder
+	require.NoError(t, filepath.WalkDir("..", func(name string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") ||
+			filepath.Base(name) == "urgency.go" || strings.HasPrefix(name, filepath.Join("..", "mend")) {
+			return err
+		}
+		text, err := os.ReadFile(name)
+		rooms.Write(text)
+		return err
+	}))
+	own, err := os.ReadFile("answer.go")
+	require.NoError(t, err)
+	slugs := regexp.MustCompile(`(?m)^\tcase (".*):$`).FindAllStringSubmatch(string(own), -1)
+	require.Greater(t, len(slugs), 10)
+	for _, line := range slugs {
+		for _, slug := range strings.Split(line[1], ", ") {
+			slug = strings.Trim(slug, `"`)
+			slug = strings.TrimSuffix(strings.TrimSuffix(slug, "delivery"), "pump") // "meets-" is joined with either
+			assert.Contains(t, rooms.String(), `"`+slug+`"`)
+		}
+	}
 }

@@ -17,6 +17,7 @@ type Value struct {
 	Says  string  // for people
 	At    float64 // its number, in Unit; of a tube its outside diameter in mm
 	Unit  string
+	Named bool // it is one of a list and no number: At is its place there
 	Now   bool // it is what the plant has
 }
 
@@ -24,9 +25,9 @@ type Value struct {
 const steps = 24
 
 // Values returns the settings that the input at path is tried at, rising, what
-// it has now among them as it was typed; none for an input of words, one that
-// is empty and has no usual value, and a number that says nothing of how far
-// it may go.
+// it has now among them as it was typed; none for an input that takes any
+// words, one that is empty and has no usual value, and a number that says
+// nothing of how far it may go.
 func Values(d design.Design, path string) []Value {
 	filled := d.Filled()
 	now, _ := filled.Get(path)
@@ -38,9 +39,35 @@ func Values(d design.Design, path string) []Value {
 	}
 	a, ok := filled.Amount(path)
 	if !ok {
-		return nil
+		return chosen(d, path, now)
 	}
 	return numbers(a, now, path == "site.altitude")
+}
+
+// mostChoices is how long a list may be that is tried from end to end.
+const mostChoices = 20
+
+// chosen returns the choices of an input that is one of a short list, in the
+// order of the list. Another kind of piece or pump is another plant, and what
+// ends mate is for the verdicts to say.
+func chosen(d design.Design, path, now string) (out []Value) {
+	switch member := path[strings.LastIndexByte(path, '.')+1:]; {
+	case member == "kind" && path != "liquid.kind", member == "in", member == "out", strings.HasSuffix(strings.ToLower(member), "end"):
+		return nil
+	}
+	all := design.Choices(d, path)
+	if len(all) > mostChoices {
+		return nil
+	}
+	here := false
+	for i, c := range all {
+		here = here || c.Slug == now
+		out = append(out, Value{Typed: c.Slug, Says: c.Name, At: float64(i), Named: true, Now: c.Slug == now})
+	}
+	if !here {
+		return nil
+	}
+	return out
 }
 
 // tubes returns the tubes of the series that the one called slug is of.

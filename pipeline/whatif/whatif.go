@@ -19,6 +19,7 @@ type Curve struct {
 	Figure string // slug
 	Name   string // of the figure
 	Unit   string // of the input's numbers, as typed; "" for tubes and counts
+	Named  bool   // the input is one of a list and no number
 	Points []Point
 	Now    int // the point that the plant is at
 }
@@ -44,7 +45,7 @@ func Sweep(d design.Design, path, slug string) (Curve, bool) {
 	c := Curve{Path: path, Figure: slug, Name: base.Name, Points: make([]Point, len(values))}
 	for i, v := range values {
 		c.Points[i] = Point{Value: v.Typed, Says: v.Says, At: v.At}
-		c.Unit = v.Unit
+		c.Unit, c.Named = v.Unit, v.Named
 		if v.Now {
 			c.Now = i
 		}

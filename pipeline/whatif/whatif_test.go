@@ -83,7 +83,7 @@ func TestValues(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := designtest.Design(t)
 		paths := []string{"tank.bore", "tank.lowest", "stand.height", "stand.legs", "stand.splay", "pump.away", "pump.height", "pump.speed", "pump.inSize", "delivery.flow",
-			"liquid.temperature", "liquid.strength", "liquid.alcohol", "site.altitude", "site.floorFall", "limits.suctionMargin", "limits.suctionRatio", "limits.fall", "limits.boreStep"}
+			"liquid.temperature", "liquid.strength", "liquid.alcohol", "site.altitude", "site.floorFall", "limits.suctionMargin", "limits.suctionRatio", "limits.fall", "limits.boreStep", "tank.bottom", "liquid.kind", "stand.brace", "seal"}
 		for i := range d.Run {
 			for _, member := range []string{".length", ".angle", ".turn", ".fall", ".size", ".open", ".kv", ".roughness"} {
 				paths = append(paths, "run."+strconv.Itoa(i)+member)
@@ -123,7 +123,7 @@ func TestValues(t *testing.T) {
 func TestNothingToSweep(t *testing.T) {
 	t.Parallel()
 	d := design.Demo()
-	for _, path := range []string{"title", "tank.bottom", "moonbeams", "run.99.length", "delivery.flow", ""} {
+	for _, path := range []string{"title", "tank.outlet.end", "pump.kind", "run.0.kind", "moonbeams", "run.99.length", "delivery.flow", ""} {
 		_, ok := whatif.Sweep(d, path, "suction-head-available-lowest")
 		assert.False(t, ok, path)
 	}

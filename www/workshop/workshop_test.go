@@ -79,6 +79,7 @@ func TestWhatIf(t *testing.T) {
 	assert.Contains(t, drawn, ">12 °C, as now: ")
 	assert.Contains(t, drawn, ", held to ")
 	assert.Contains(t, drawn, `data-edits="[{&quot;path&quot;:&quot;liquid.temperature&quot;,&quot;value&quot;:&quot;40 °C&quot;}]"`)
+	assert.Contains(t, ask("under.2.shape", "flow-full"), "long: with tangents, as now: ")
 	assert.Contains(t, ask("run.99.length", "suction-head-available-lowest"), "choose another")
 	assert.Contains(t, ask("liquid.temperature", "moonbeams"), "choose another")
 }
