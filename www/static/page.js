@@ -307,7 +307,7 @@
   const typed = (c) => c.matches("input:not([type=checkbox]),textarea");
 
   document.addEventListener("input", (e) => {
-    if (e.target.dataset.stops) slide(e.target);
+    if (e.target.dataset.stops) whatIf(e.target);
     else if (typed(e.target)) edit(e.target, true);
   });
   document.addEventListener("change", (e) => {
@@ -328,8 +328,8 @@
     if (e.key === "y") ask({ op: "redo" });
   });
 
-  // slide moves the dot of "what if"; a stop of the slider holds what is so there.
-  function slide(range) {
+  // whatIf moves the dot along its curve; a stop of the slider holds what is so there.
+  function whatIf(range) {
     const stop = byId(range.dataset.stops).children[range.value].dataset;
     const use = byId("whatif-use"), dot = document.querySelector(".whatif-dot");
     byId("whatif-says").textContent = stop.says;
