@@ -32,11 +32,12 @@ lint:
 	go tool staticcheck -tags=browser ./www/browser
 	$(WASM) "$$(go tool -n staticcheck)" ./wasm/...
 
-# The size of the first load is not measured under the race detector, where
-# packing takes minutes, but right after.
+# Under the race detector the size of the first load is not measured, since
+# packing takes minutes, and few repairs are tried: both are done right after.
 unit:
 	go test -race -shuffle=on ./...
 	go test -v -run=Small ./www/site
+	go test -v -run=Repairs ./pipeline/mend | grep -v "^=== "
 
 short-fuzz:
 	.ci/fuzz 10s

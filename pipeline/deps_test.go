@@ -82,8 +82,11 @@ var imports = map[string][]string{
 
 	"pipeline/find": views,
 	"pipeline/mend": views,
-	"pipeline/draw": append([]string{"pipeline/markup"}, views...),
-	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/workfile"}, views...),
+
+	"pipeline/whatif": views,
+
+	"pipeline/draw": append([]string{"pipeline/markup", "pipeline/whatif"}, views...),
+	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/whatif", "pipeline/workfile"}, views...),
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/view"},
 	"www":           {},

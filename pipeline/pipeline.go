@@ -89,7 +89,7 @@ func (p plant) report() Report {
 	r := Report{
 		Title:      p.design.Title,
 		Figures:    all.Figures,
-		Verdicts:   gravestFirst(all.Verdicts),
+		Verdicts:   mostPressingFirst(all.Verdicts),
 		Drivers:    p.stand.Drivers,
 		Bounds:     p.stand.Bounds,
 		Parts:      orders.Lines,
@@ -103,19 +103,6 @@ func (p plant) report() Report {
 	r.Level = finding.Worst(r.Verdicts)
 	r.Pieces = p.pieces(drains, gravest(r.Verdicts))
 	return r
-}
-
-// gravestFirst returns verdicts by falling level, otherwise in their order.
-func gravestFirst(verdicts []finding.Verdict) []finding.Verdict {
-	out := make([]finding.Verdict, 0, len(verdicts))
-	for level := finding.Stop; len(out) < len(verdicts); level-- {
-		for i := range verdicts {
-			if verdicts[i].Level == level {
-				out = append(out, verdicts[i])
-			}
-		}
-	}
-	return out
 }
 
 // gravest returns the gravest level of what is said of each piece.

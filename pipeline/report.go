@@ -20,7 +20,7 @@ type Report struct {
 	Title      string            `json:"title,omitempty"`
 	Faults     design.Faults     `json:"faults,omitempty"` // why nothing could be worked out; all else is then empty
 	Level      finding.Level     `json:"level"`            // the gravest verdict's
-	Verdicts   []finding.Verdict `json:"verdicts"`         // the gravest first, otherwise in the order of the flow
+	Verdicts   []finding.Verdict `json:"verdicts"`         // what to do first: the gravest, of those what can hurt or moves the rest, otherwise in the order of the flow
 	Figures    []finding.Figure  `json:"figures"`
 	Pieces     []Piece           `json:"pieces"`
 	Drivers    []stand.Driver    `json:"heights"` // what the stand's height must satisfy

@@ -18,7 +18,7 @@ func Check(d design.Design) Report {
 	}
 	r.later = r.plant.later()
 	r.Figures = append(r.Figures, r.later.Figures...)
-	r.Verdicts = gravestFirst(append(r.Verdicts, r.later.Verdicts...))
+	r.Verdicts = mostPressingFirst(append(r.Verdicts, r.later.Verdicts...))
 	r.Level = finding.Worst(r.Verdicts)
 	levels := gravest(r.Verdicts)
 	for i := range r.Pieces {

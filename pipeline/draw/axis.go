@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"strconv"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -30,7 +31,15 @@ func (a axis) scale(low, high float64, anchor string, at float64) func(float64) 
 		if anchor == "end" {
 			a.c.line("grid", a.from, y(v), a.to, y(v))
 		}
-		a.c.words("small", anchor, at, y(v)+4, decimal(v))
+		a.c.words("small", anchor, at, y(v)+4, tick(v, step))
 	}
 	return y
+}
+
+// tick writes a multiple of step.
+func tick(v, step float64) string {
+	if step < 0.1 {
+		return strconv.FormatFloat(v, 'f', 1-int(math.Log10(step)), 64)
+	}
+	return decimal(v)
 }

@@ -5,53 +5,23 @@ import (
 	"strings"
 
 	"drawoff/catalog"
-	"drawoff/pipeline"
 	"drawoff/pipeline/design"
-	"drawoff/pipeline/finding"
 	"drawoff/pipeline/joint"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
 
-// answers returns what may answer a verdict of a rule about junctions[i], the
-// simplest first; nil where nothing here does. It is a function, since a map
-// would be made, and linked, wherever the package is imported.
-func answers(rule string) func(m *mender, i int) []proposal {
-	switch rule {
-	case joint.RuleHalves:
-		return func(m *mender, i int) []proposal { return append(m.turned(i), m.mated(i)...) }
-	case joint.RuleFamily, joint.RuleLookalike, joint.RuleSize:
-		return (*mender).mated
-	case joint.RuleStep:
-		return func(m *mender, i int) []proposal { return append(m.level(i), m.mated(i)...) }
-	case joint.RuleMissing, joint.RuleSealSize:
-		return (*mender).usualSeal
-	case joint.RuleMedium, joint.RuleTemperature, joint.RuleCleaning:
-		return (*mender).materials
-	case joint.RulePressure:
-		return (*mender).stronger
-	case joint.RuleStrip:
-		return (*mender).clamps
-	}
-	return nil
-}
-
-// proposals returns the changes that may answer v, a verdict about a joint.
-func proposals(d design.Design, r pipeline.Report, v finding.Verdict) []proposal {
-	m := mender{design: d, filled: d.Filled(), report: r, junctions: r.Scene.Layout.Junctions}
-	for i := range m.junctions {
-		if m.junctions[i].Ref == v.Piece {
-			return answers(v.Rule)(&m, i)
+// joined makes of what is proposed for a joint what is proposed for the verdict,
+// where that is about a joint.
+func joined(propose func(m *mender, i int) []proposal) func(*mender) []proposal {
+	return func(m *mender) []proposal {
+		for i := range m.junctions {
+			if m.junctions[i].Ref == m.verdict.Piece {
+				return propose(m, i)
+			}
 		}
+		return nil
 	}
-	return nil
-}
-
-// mender is the plant in which a joint is mended.
-type mender struct {
-	design, filled design.Design
-	report         pipeline.Report
-	junctions      []route.Junction
 }
 
 // end is one of the two ends that meet in a joint.
@@ -150,22 +120,22 @@ func (m *mender) turned(i int) []proposal {
 // other wants, or something that has both is put between them.
 func (m *mender) mated(i int) (out []proposal) {
 	up, down := m.ends(i)
-	change := func(e, to end) {
+	suit := func(e, to end) {
 		if slug, half, ok := mate(to.half, e.half.Tube); ok && !e.fixed {
-			out = append(out, proposal{"Change " + e.what + " to " + article(name(half)) + ".", []design.Edit{set(e.path, slug)}})
+			out = append(out, change("Change "+e.what+" to "+article(name(half))+".", set(e.path, slug)))
 		}
 	}
-	change(down, up)
+	suit(down, up)
 	if up.piece != "" {
-		change(up, down)
+		suit(up, down)
 	}
 	if !up.fixed && !down.fixed && up.piece != "" && !(up.half.Plain() && down.half.Plain()) {
-		out = append(out, proposal{"Weld them: make " + up.what + " and " + down.what + " plain.",
-			[]design.Edit{set(up.path, design.Weld), set(down.path, design.Weld)}})
+		out = append(out, change("Weld them: make "+up.what+" and "+down.what+" plain.",
+			set(up.path, design.Weld), set(down.path, design.Weld)))
 	}
 	out = append(out, m.between(i, up, down)...)
 	if up.piece == "" {
-		change(up, down) // the tank's own end last: it may be welded on already
+		suit(up, down) // the tank's own end last: it may be welded on already
 	}
 	return out
 }
@@ -211,16 +181,16 @@ func (m *mender) between(i int, up, down end) (out []proposal) {
 				edits = append(edits, set(at+".turn", "180°"))
 				flat = ", flat side down"
 			}
-			out = append(out, proposal{"Put in " + article(shape) + " reducer" + flat + ", " + a.Name + " to " + b.Name + ", " +
-				withEnds(inHalf, outHalf) + ", " + where + ".", edits})
+			out = append(out, change("Put in "+article(shape)+" reducer"+flat+", "+a.Name+" to "+b.Name+", "+
+				withEnds(inHalf, outHalf)+", "+where+".", edits...))
 		}
 		return out
 	}
 	in, inHalf, ok := mate(up.half, a)
 	outEnd, outHalf, also := mate(down.half, a)
 	if ok && also {
-		out = append(out, proposal{"Put in an adaptor, " + a.Name + ", " + withEnds(inHalf, outHalf) + " over " + adaptor + " of tube, " + where + ".",
-			append(start(design.Straight), set(at+".size", a.Slug), set(at+".length", adaptor), set(at+".in", in), set(at+".out", outEnd))})
+		out = append(out, change("Put in an adaptor, "+a.Name+", "+withEnds(inHalf, outHalf)+" over "+adaptor+" of tube, "+where+".",
+			append(start(design.Straight), set(at+".size", a.Slug), set(at+".length", adaptor), set(at+".in", in), set(at+".out", outEnd))...))
 	}
 	return out
 }
@@ -243,8 +213,8 @@ func (m *mender) madeUp(at, where string, up, down end) []proposal {
 	i, _ := strconv.Atoi(at[dot+1:])
 	next := at[:dot+1] + strconv.Itoa(i+1)
 	return []proposal{{
-		"Put in an adaptor made of " + a.Name + " and " + b.Name + ", " + withEnds(inHalf, outHalf) + ", " + half + " of each tube, " + where + "; before they are welded, " + how + ".",
-		[]design.Edit{
+		sentence: "Put in an adaptor made of " + a.Name + " and " + b.Name + ", " + withEnds(inHalf, outHalf) + ", " + half + " of each tube, " + where + "; before they are welded, " + how + ".",
+		edits: []design.Edit{
 			{Op: "insert", Path: at}, set(at+".kind", design.Straight), set(at+".size", a.Slug), set(at+".length", half), set(at+".in", in),
 			{Op: "insert", Path: next}, set(next+".kind", design.Straight), set(next+".size", b.Slug), set(next+".length", half), set(next+".out", out), set(next+".prepared", "true"),
 		},
@@ -268,21 +238,21 @@ func (m *mender) level(i int) (out []proposal) {
 	up, down := m.ends(i)
 	limit := float64(m.filled.Limits.BoreStep.Value())
 	if how, ok := joint.Prepare(up.half, down.half, limit); ok && down.piece != "" {
-		out = append(out, proposal{"Prepare the end before it is welded, upstream of " + m.called(down.piece) + ": " + how + ".",
-			[]design.Edit{set(down.piece+".prepared", "true")}})
+		out = append(out, change("Prepare the end before it is welded, upstream of "+m.called(down.piece)+": "+how+".",
+			set(down.piece+".prepared", "true")))
 	}
 	kind := func(piece string) string {
 		k, _ := m.design.Get(piece + ".kind")
 		return k
 	}
 	if up.piece != "" && kind(up.piece) == design.Reducer {
-		out = append(out, proposal{"Make " + m.called(up.piece) + " end in " + down.half.Tube.Name + ".", []design.Edit{set(up.piece+".to", down.half.Tube.Slug)}})
+		out = append(out, change("Make "+m.called(up.piece)+" end in "+down.half.Tube.Name+".", set(up.piece+".to", down.half.Tube.Slug)))
 	}
 	if down.piece != "" {
-		out = append(out, proposal{"Make " + m.called(down.piece) + m.followers(down.piece) + " of the tube before it, " + up.half.Tube.Name + ".", []design.Edit{set(down.piece+".size", up.half.Tube.Slug)}})
+		out = append(out, change("Make "+m.called(down.piece)+m.followers(down.piece)+" of the tube before it, "+up.half.Tube.Name+".", set(down.piece+".size", up.half.Tube.Slug)))
 	}
 	if up.piece != "" && kind(up.piece) != design.Reducer {
-		out = append(out, proposal{"Make " + m.called(up.piece) + " of the tube after it, " + down.half.Tube.Name + ".", []design.Edit{set(up.piece+".size", down.half.Tube.Slug)}})
+		out = append(out, change("Make "+m.called(up.piece)+" of the tube after it, "+down.half.Tube.Name+".", set(up.piece+".size", down.half.Tube.Slug)))
 	}
 	return out
 }
@@ -310,17 +280,27 @@ func (m *mender) stronger(i int) (out []proposal) {
 			continue
 		}
 		in, o := f.Slug+"/"+f.Halves[0], f.Slug+"/"+f.Halves[len(f.Halves)-1]
-		out = append(out, proposal{"Make this joint " + article(f.Name) + ".", []design.Edit{set(up.path, in), set(down.path, o)}})
+		out = append(out, change("Make this joint "+article(f.Name)+".", set(up.path, in), set(down.path, o)))
 	}
-	return append(out, proposal{"Weld this joint.", []design.Edit{set(up.path, design.Weld), set(down.path, design.Weld)}})
+	return append(out, change("Weld this joint.", set(up.path, design.Weld), set(down.path, design.Weld)))
 }
 
 // clamps makes a clamp of every union that must be taken apart to come clean.
 func (m *mender) clamps(int) []proposal {
+	return m.clamped(func(f catalog.Family) bool { return f.Clean == "strip" })
+}
+
+// hygienic makes a clamp of every union of the family at junctions[i].
+func (m *mender) hygienic(i int) []proposal {
+	bad := m.junctions[i].Down.Half.Joint.Family
+	return m.clamped(func(f catalog.Family) bool { return f.Slug == bad })
+}
+
+func (m *mender) clamped(which func(catalog.Family) bool) []proposal {
 	p := proposal{sentence: "Make clamp joints of them."}
 	for i, j := range m.junctions {
 		f, ok := catalog.FindFamily(j.Up.Half.Joint.Family)
-		if !ok || f.Clean != "strip" || j.Down.Half.Joint.Family != f.Slug {
+		if !ok || !which(f) || j.Down.Half.Joint.Family != f.Slug {
 			continue
 		}
 		up, down := m.ends(i)
@@ -336,3 +316,12 @@ func (m *mender) clamps(int) []proposal {
 }
 
 const clamp = "clamp/ferrule"
+
+// mates returns the ends of a piece that is put in at an end which is kept:
+// after the piece that has it, or before.
+func mates(end string, after bool) (in, out string) {
+	if after {
+		return catalog.Mate(end), end
+	}
+	return end, catalog.Mate(end)
+}

@@ -2,22 +2,30 @@
 // that make one verdict sound, each tried on the whole plant before it is
 // offered. It is asked for one verdict at a time, since every change that is
 // tried checks the plant anew.
+//
+// A change is of one thing: a part turned, changed or put in, or a number
+// moved in steps that a workshop can set (5 mm, a degree, the next tube). Of a
+// number the least change that mends is sought. Where no single change mends
+// without stopping something else, two are tried together.
 package mend
 
 import (
 	"slices"
 	"sort"
+	"strings"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // Way is a change that makes a verdict sound.
 type Way struct {
 	Sentence string            // what to do: "Change the upstream end of piece 4 to a ring joint male part."
 	Edits    []design.Edit     // that do it, made together
+	Pair     bool              // it is two changes, since no single one does it
 	Longer   q.Length          // what the line takes up more, less where it is negative; straights made to fit left out
 	Joints   int               // how many joints more
 	Brings   []finding.Verdict // what stops, or is to be looked at, only once it is done
@@ -30,16 +38,53 @@ func (w Way) Stops() bool { return finding.Worst(w.Brings) == finding.Stop }
 const most = 4
 
 // Ways returns the ways out of v, a verdict of r, which is the report on d:
-// the ones that bring the least trouble first, at most four, none for a rule
-// that no change here answers.
+// the ones that bring the least trouble first, then the simplest, at most
+// four; none for a rule that no change here answers. When none of them is a
+// single change that stops nothing else, a pair that does it is looked for,
+// and comes first.
 func Ways(d design.Design, r pipeline.Report, v finding.Verdict) []Way {
 	if !Answers(v) || len(r.Faults) > 0 {
 		return nil
 	}
+	m := newMender(d, r, v)
+	return m.ways()
+}
+
+// Answers reports whether there may be ways out of v, without trying any.
+func Answers(v finding.Verdict) bool {
+	return v.Level != finding.Sound && answers(v) != nil
+}
+
+// mender is the plant in which a verdict is mended.
+type mender struct {
+	design, filled design.Design
+	report         pipeline.Report
+	verdict        finding.Verdict
+	junctions      []route.Junction
+	checks         int // of the whole plant, so far
+}
+
+func newMender(d design.Design, r pipeline.Report, v finding.Verdict) *mender {
+	return &mender{design: d, filled: d.Filled(), report: r, verdict: v, junctions: r.Scene.Layout.Junctions}
+}
+
+func (m *mender) ways() []Way {
+	proposals := answers(m.verdict)(m)
+	ways := m.singles(proposals)
+	if len(ways) == 0 || ways[0].Stops() {
+		if pair, ok := m.pair(proposals, ways); ok {
+			ways = slices.Insert(ways, 0, pair)
+		}
+	}
+	return ways[:min(len(ways), most)]
+}
+
+// singles returns the proposals that mend, the best first.
+func (m *mender) singles(proposals []proposal) []Way {
 	var ways []Way
 	clean := 0 // that bring nothing: no later one can come before them
-	for _, c := range proposals(d, r, v) {
-		w, ok := c.tried(d, r, v)
+	for _, c := range proposals {
+		w, ok := m.least(c)
 		if !ok {
 			continue
 		}
@@ -61,39 +106,50 @@ func Ways(d design.Design, r pipeline.Report, v finding.Verdict) []Way {
 		}
 		return a.Joints < b.Joints
 	})
-	return ways[:min(len(ways), most)]
-}
-
-// Answers reports whether there may be ways out of v, without trying any.
-func Answers(v finding.Verdict) bool {
-	return v.Level != finding.Sound && answers(v.Rule) != nil
+	return ways
 }
 
 // proposal is a change that may be a way out.
 type proposal struct {
 	sentence string
 	edits    []design.Edit
+	flows    bool // the flow is what it changes: tell what it becomes
+	dial     *dial
 }
 
-// tried makes the change and checks the plant. It is a way out of v when v is
-// gone, from its piece wherever that is now, and has not turned up elsewhere.
-func (c proposal) tried(d design.Design, r pipeline.Report, v finding.Verdict) (Way, bool) {
-	changed, faults := d.Apply(c.edits...)
+// tried makes the change and checks the plant. It is a way out when the
+// verdict is gone, from its piece wherever that is now, and has not turned up
+// elsewhere.
+func (m *mender) tried(c proposal) (Way, bool) {
+	changed, faults := m.design.Apply(c.edits...)
 	if len(faults) > 0 {
 		return Way{}, false
 	}
+	m.checks++
 	after := pipeline.Check(changed)
 	if len(after.Faults) > 0 {
 		return Way{}, false
 	}
+	v := m.verdict
 	v.Piece = moved(v.Piece, c.edits)
-	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(troubles(r, c.edits), troubles(after, nil), v)}
+	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(troubles(m.report, c.edits), troubles(after, nil), v)}
 	if slices.ContainsFunc(w.Brings, func(n finding.Verdict) bool { return n.Rule == v.Rule }) {
 		return Way{}, false
 	}
-	w.Longer = taken(after) - taken(r)
-	w.Joints = len(after.Scene.Layout.Junctions) - len(r.Scene.Layout.Junctions)
+	if c.flows {
+		w.Sentence = strings.TrimSuffix(w.Sentence, ".") + ": " + q.Text(mostFlow(after)) + " at most."
+	}
+	w.Longer = taken(after) - taken(m.report)
+	w.Joints = len(after.Scene.Layout.Junctions) - len(m.junctions)
 	return w, true
+}
+
+// mostFlow is the greatest flow of the levels that were worked out.
+func mostFlow(r pipeline.Report) (most q.Flow) {
+	for i := range r.Scene.Points {
+		most = max(most, r.Scene.Points[i].Flow)
+	}
+	return most
 }
 
 // troubles returns the verdicts that are not sound, each about the piece where
@@ -139,9 +195,18 @@ func brought(before, after []finding.Verdict, v finding.Verdict) []finding.Verdi
 			return false
 		})
 	}
-	match(func(was, now finding.Verdict) bool { return was.Piece == now.Piece })
+	match(func(was, now finding.Verdict) bool { return was.Piece == now.Piece && topic(was) == topic(now) })
 	match(func(_, now finding.Verdict) bool { return now.Rule != v.Rule })
 	return after
+}
+
+// topic tells verdicts of one rule on one piece apart: the needs of the stand
+// each have their name before a colon.
+func topic(v finding.Verdict) string {
+	if name, _, ok := strings.Cut(v.Sentence, ": the outlet face "); ok {
+		return name
+	}
+	return ""
 }
 
 // taken is how long a line is with what its straights made to fit take up left out.

@@ -21,7 +21,7 @@ func (m *mender) usualSeal(i int) []proposal {
 	if up.Plain() && down.Plain() {
 		sentence = "Leave the seal out: this joint is welded."
 	}
-	return []proposal{{sentence, []design.Edit{set(sealPath(m.junctions[i].Ref), "")}}}
+	return []proposal{change(sentence, set(sealPath(m.junctions[i].Ref), ""))}
 }
 
 // materials changes every seal of the material in junctions[i] to another.
@@ -51,7 +51,7 @@ func (m *mender) materials(i int) (out []proposal) {
 				edits = append(edits, set(path, good.Slug))
 			}
 		}
-		out = append(out, proposal{"Use " + good.Name + " seals instead.", edits})
+		out = append(out, change("Use "+good.Name+" seals instead.", edits...))
 	}
 	return out
 }

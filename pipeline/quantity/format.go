@@ -69,18 +69,17 @@ func SystemOf(name string) System {
 // String returns what SystemOf reads.
 func (s System) String() string { return [...]string{"mm", "in"}[s&1] }
 
-// Foreign reports whether what somebody typed as a quantity is in the units of
-// the system that is not shown.
-func Foreign(typed string) bool {
-	typed = strings.ToLower(strings.TrimSpace(typed))
-	for _, unit := range [...]string{"in", "inch", "inches", `"`, "″", "ft", "feet", "foot", "'", "gal", "gal/min", "gpm", "psi", "f", "lb", "lbs", "lbf", "hp"} {
-		before, ok := strings.CutSuffix(typed, unit)
+// Typed returns the system of the units that a quantity was typed in.
+func Typed(text string) System {
+	text = strings.ToLower(strings.TrimSpace(text))
+	for _, unit := range [...]string{"in", "inch", "inches", `"`, "″", "ft", "feet", "foot", "'", "′", "gal", "gal/min", "gpm", "ft/s", "psi", "f", "lb", "lbs", "lbf", "hp"} {
+		before, ok := strings.CutSuffix(text, unit)
 		last, _ := utf8.DecodeLastRuneInString(before)
 		if ok && !unicode.IsLetter(last) || ok && unit == "gal" { // US gal, imp gal
-			return system == Metric
+			return Inches
 		}
 	}
-	return system == Inches
+	return Metric
 }
 
 // system is what Show chose.

@@ -25,21 +25,14 @@ func TestShow(t *testing.T) {
 	assert.Equal(t, Metric, SystemOf(""))
 }
 
-func TestForeign(t *testing.T) {
-	defer Show(Metric)
-	inches := []string{"36 in", `1 1/2"`, "6 ft 2 in", "9½in", "40 US gal", "12 psi", "180 °F", "180F", "10 gal/min", "3 lbs", "6'"}
+func TestTyped(t *testing.T) {
+	t.Parallel()
+	inches := []string{"36 in", `1 1/2"`, "6 ft 2 in", "9½in", "40 US gal", "12 psi", "180 °F", "180F", "10 gal/min", "3 lbs", "6'", "2 ft/s"}
 	metric := []string{"900 mm", "1.2 m", "12 °C", "40 L/min", "2 bar", "1:80", "0.5 min", "40 mL", "1 cm"}
 	for _, s := range inches {
-		assert.True(t, Foreign(s), s)
+		assert.Equal(t, Inches, Typed(s), s)
 	}
 	for _, s := range metric {
-		assert.False(t, Foreign(s), s)
-	}
-	Show(Inches)
-	for _, s := range inches {
-		assert.False(t, Foreign(s), s)
-	}
-	for _, s := range metric {
-		assert.True(t, Foreign(s), s)
+		assert.Equal(t, Metric, Typed(s), s)
 	}
 }

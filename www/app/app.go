@@ -24,6 +24,7 @@ type App struct {
 	shelved      string            // the shelf as the browser has it
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
 	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
+	sweep        [2]string         // path of the input that "what if" moves, and the figure that it watches
 	shopped      string            // the last request to the workshop
 	shown        map[string]string // regions as the page has them
 }
@@ -55,6 +56,7 @@ func Page(assets view.Assets) string {
 //	point    put a point into the pump curve at Path
 //	mend     make Edits, the way out that the workshop offered as Value
 //	find     have the workshop find runs to the pump
+//	whatif   have the workshop move the input at Path and watch the figure Value
 //	measure  take Value as the measured length of the dimension Path
 //	recall   take every length in doubt that the shelf has as measured before
 //	keep     put the piece at Path, with its neighbours of the same name, on the
@@ -143,6 +145,8 @@ func (a *App) do(req Request) Response {
 		a.units(req.Value)
 	case "slide":
 		res = a.slide(req)
+	case "whatif":
+		a.sweep = [2]string{req.Path, req.Value}
 	case "resize", "rest", "find":
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}

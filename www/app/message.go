@@ -17,8 +17,8 @@ type Request struct {
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
 	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
-	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, keep, forget: where, or what
-	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; units, start: the system; mend: the sentence of the way out
+	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, keep, forget, whatif: where, or what
+	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; units, start: the system; mend: the sentence of the way out; whatif: the figure
 	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
 	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address

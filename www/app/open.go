@@ -49,6 +49,8 @@ func (a *App) work(file string) tokens.Object {
 	if typed != nil {
 		o.Raw("typed", typed.String())
 	}
+	o.Words("move", a.sweep[0])
+	o.Words("watch", a.sweep[1])
 	return o
 }
 

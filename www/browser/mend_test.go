@@ -71,3 +71,41 @@ func TestCleaningIsSaid(t *testing.T) {
 	p.act("remove", "cleaning.2")
 	p.until(`document.querySelector('[data-path="cleaning.2.agent"]') === null`)
 }
+
+// The demo's verdicts have their repairs: one tap makes it, undo takes it back.
+func TestRepairIsOneTap(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			const raise = `#verdicts [data-rule="stand-height"] .ways button`
+			p.until(`document.querySelector(%s) !== null`, raise)
+			assert.Contains(t, p.text(raise), "Raise the tank by ")
+			js[bool](p, `(document.getElementById("verdicts-title").scrollIntoView(), true)`)
+			p.keep("repairs-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			assert.GreaterOrEqual(t, js[float64](p, `document.querySelector(%s).getBoundingClientRect().height`, raise), 44.0)
+			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+			p.click(raise)
+			p.until(`!document.querySelector("#verdicts .look[data-rule='stand-height']")`)
+			p.click("#undo")
+			p.untilValue("stand.height", "760 mm")
+			p.until(`document.querySelector("#verdicts .look[data-rule='stand-height']") !== null`)
+		})
+	}
+}
+
+// Whoever takes what is offered, tap by tap, ends with a plant that is sound.
+func TestMendedByTaps(t *testing.T) {
+	t.Parallel()
+	p := openAs(t, look{390, 844, "light"})
+	const offer = `.verdict:not(.sound) .ways button`
+	p.until(`document.documentElement.dataset.shop === "idle" && document.querySelector(%s) !== null`, offer)
+	for taps := 0; js[bool](p, `document.querySelector(%s) !== null`, offer); taps++ {
+		require.Less(t, taps, 12)
+		p.click(offer)
+		p.until(`document.documentElement.dataset.shop === "idle"`)
+	}
+	assert.Contains(t, p.text("#tally"), "Sound as drawn")
+	p.keep("mended.png", get(p, chromedp.CaptureScreenshot()))
+}

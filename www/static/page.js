@@ -309,11 +309,15 @@
 
   const typed = (c) => c.matches("input:not([type=checkbox]),textarea");
 
-  document.addEventListener("input", (e) => { if (typed(e.target)) edit(e.target, true); });
+  document.addEventListener("input", (e) => {
+    if (e.target.dataset.stops) whatIf(e.target);
+    else if (typed(e.target)) edit(e.target, true);
+  });
   document.addEventListener("change", (e) => {
     if (e.target.id === "file") openFile(e.target);
     else if (e.target.id === "examples") openExample(e.target);
     else if (e.target.id === "units") showIn(e.target.value);
+    else if (e.target.dataset.sweep) ask({ op: "whatif", path: byId("whatif-move").value, value: byId("whatif-watch").value });
     else edit(e.target, false);
   });
   document.addEventListener("focusout", () => { typingIn = null; });
@@ -327,6 +331,17 @@
     if (e.key === "z") ask({ op: e.shiftKey ? "redo" : "undo" });
     if (e.key === "y") ask({ op: "redo" });
   });
+
+  // whatIf moves the dot along its curve; a stop of the slider holds what is so there.
+  function whatIf(range) {
+    const stop = byId(range.dataset.stops).children[range.value].dataset;
+    const use = byId("whatif-use"), dot = document.querySelector(".whatif-dot");
+    byId("whatif-says").textContent = stop.says;
+    range.setAttribute("aria-valuetext", stop.says);
+    use.dataset.edits = stop.edits;
+    dot.setAttribute("cx", stop.x);
+    dot.setAttribute("cy", stop.y);
+  }
 
   const acts = {
     "undo": () => ask({ op: "undo" }),

@@ -280,7 +280,7 @@ func (f *form) control(path string, x field) {
 		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done")...)
 	}
-	if a, ok := f.bench.Design.Amount(path); ok && q.Foreign(value) && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
+	if a, ok := f.bench.Design.Amount(path); ok && q.Typed(value) != q.Shown() && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
 		f.El("small", "= "+a.String(), "class", "hint")
 	}
 	if x.hint != "" {

@@ -90,6 +90,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("shelf", "Your shelf", "", Shelf(b))
 	h.region("suction", "Suction head", "", Suction(whole))
 	h.region("emptying", "Emptying the tank", "", Emptying(whole))
+	h.region("whatif", "What if", "", formWaits)
 	h.region("files", "Files for the workshop", "", Files(whole))
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
 	h.region("cautions", "Take care", "", Cautions(b))

@@ -37,7 +37,11 @@ func Text(d design.Design, r pipeline.Report, shelf design.Shelf) string {
 				t.wrap(pad("", 7), v.Advice)
 			}
 			t.wrap(pad("", 7), "Basis: "+v.Basis+".")
-			for _, w := range mend.Ways(d, r, v) {
+			found := mend.Ways(d, r, v)
+			if said := lead(v, found); said != "" {
+				t.wrap(pad("", 7), said)
+			}
+			for _, w := range found {
 				t.wrap(pad("", 7)+"way out: ", w.Sentence+" "+cost(w))
 			}
 		}

@@ -38,17 +38,44 @@ func Ways(b Bench) []Filled {
 			continue
 		}
 		var h html
-		h.ways(mend.Ways(b.Design, b.Report, v))
+		found := mend.Ways(b.Design, b.Report, v)
+		if said := lead(v, found); said != "" {
+			h.El("p", said, "class", "hint")
+		}
+		if len(found) > 0 && found[0].Pair {
+			h.ways("Two changes together", found[:1])
+			if found = found[1:]; len(found) > 0 {
+				h.El("p", singly, "class", "hint")
+			}
+		}
+		h.ways("Ways out", found)
 		out = append(out, Filled{ids[i], h.String()})
 	}
 	return out
 }
 
-func (h *html) ways(found []mend.Way) {
+// singly leads to the single changes that are offered beside a pair.
+const singly = "One change alone, which stops something else:"
+
+// lead says what the ways out of v are where they are not each a change that
+// does it alone; "" where one is. What is to be measured needs no change.
+func lead(v finding.Verdict, found []mend.Way) string {
+	switch {
+	case len(found) == 0 && v.Measure == "" && mend.Answers(v):
+		return "None of the single changes that were tried does it, and no two of them."
+	case len(found) > 0 && found[0].Pair:
+		return "No single change does it without stopping something else. These two together do:"
+	case len(found) > 0 && found[0].Stops():
+		return "No change that was tried does it without stopping something else:"
+	}
+	return ""
+}
+
+func (h *html) ways(label string, found []mend.Way) {
 	if len(found) == 0 {
 		return
 	}
-	h.Open("ul", "class", "ways", "aria-label", "Ways out")
+	h.Open("ul", "class", "ways", "aria-label", label)
 	for _, w := range found {
 		h.Open("li")
 		h.Open("button", "type", "button", "data-act", "mend", "data-value", w.Sentence, "data-edits", editsJSON(w.Edits))

@@ -44,6 +44,8 @@ var Regions = []view.Region{
 //	runs     whether runs to the pump are to be found, too
 //	shelf    what the user has of their own, as in a file
 //	typed    what could not be put on the shelf and waits in its fields, by path
+//	move     path of the input that "what if" moves
+//	watch    slug of the figure that it watches
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
@@ -92,6 +94,11 @@ func Handle(request string) string {
 			regions.Text(f.ID, f.Content)
 		}
 	}
+	moved := ""
+	if known {
+		moved = view.WhatIf(bench, req.sweep)
+	}
+	regions.Text("whatif", moved)
 	// Runs are for the plant as it was asked: an edit takes them away.
 	runs := view.RunsIdle()
 	if known && req.runs {
@@ -115,6 +122,7 @@ type request struct {
 	file   string
 	shelf  string
 	typed  []view.Pending
+	sweep  view.Sweep
 }
 
 // file answers a request for the file called name.
@@ -169,6 +177,10 @@ func read(text string) (req request, ok bool) {
 			})
 		case "width":
 			return t.TakeInt(&req.width)
+		case "move":
+			return t.Take(&req.sweep.Move)
+		case "watch":
+			return t.Take(&req.sweep.Watch)
 		case "runs":
 			req.runs = t.Text == "true"
 			return t.Kind == tokens.Bool

@@ -55,3 +55,31 @@ func TestFile(t *testing.T) {
 	assert.Contains(t, all.Regions["files"], `data-file="leg-on-tank.pdf"`)
 	assert.Contains(t, all.Regions["heights"], "<svg")
 }
+
+// What if: the input that is moved is drawn with the figure that is watched,
+// a stop of the slider for each value, each with its edit; what the plant does
+// not have is said to be missing.
+func TestWhatIf(t *testing.T) {
+	t.Parallel()
+	ask := func(move, watch string) string {
+		request, err := json.Marshal(map[string]any{"design": json.RawMessage(design.WriteFile(design.Demo())), "width": 390, "move": move, "watch": watch})
+		require.NoError(t, err)
+		var answer struct{ Regions map[string]string }
+		require.NoError(t, json.Unmarshal([]byte(Handle(string(request))), &answer))
+		return answer.Regions["whatif"]
+	}
+	empty := ask("", "")
+	for _, choice := range []string{`<option value="liquid.temperature">Temperature</option>`, `<option value="under.0.to">Reduces to</option>`, `<option value="transfer-time">`} {
+		assert.Contains(t, empty, choice)
+	}
+	assert.NotContains(t, empty, "<svg")
+	drawn := ask("liquid.temperature", "suction-head-available-lowest")
+	assert.Contains(t, drawn, "<svg")
+	assert.Contains(t, drawn, `<option value="liquid.temperature" selected`)
+	assert.Contains(t, drawn, ">12 °C, as now: ")
+	assert.Contains(t, drawn, ", held to ")
+	assert.Contains(t, drawn, `data-edits="[{&quot;path&quot;:&quot;liquid.temperature&quot;,&quot;value&quot;:&quot;40 °C&quot;}]"`)
+	assert.Contains(t, ask("under.2.shape", "flow-full"), "long: with tangents, as now: ")
+	assert.Contains(t, ask("run.99.length", "suction-head-available-lowest"), "choose another")
+	assert.Contains(t, ask("liquid.temperature", "moonbeams"), "choose another")
+}

@@ -1,0 +1,116 @@
+package mend
+
+import (
+	"drawoff/pipeline"
+	"drawoff/pipeline/finding"
+)
+
+// bases is how many changes that do not do it alone are tried with others.
+const bases = 4
+
+// pair looks for two changes that together mend the verdict and stop nothing
+// else: one that mends with one that answers what it stops, or two that each
+// fall short. ways are the single ones that were found.
+func (m *mender) pair(proposals []proposal, ways []Way) (Way, bool) {
+	for _, w := range ways[:min(len(ways), 2)] {
+		if p, ok := m.answered(w); ok {
+			return p, true
+		}
+	}
+	if len(ways) > 0 {
+		return Way{}, false
+	}
+	return m.both(proposals)
+}
+
+// answered adds to w what answers the first thing that it stops.
+func (m *mender) answered(w Way) (Way, bool) {
+	var stops finding.Verdict
+	for _, v := range w.Brings {
+		if v.Level == finding.Stop {
+			stops = v
+			break
+		}
+	}
+	answer := answers(stops)
+	if answer == nil {
+		return Way{}, false
+	}
+	d, faults := m.design.Apply(w.Edits...)
+	if len(faults) > 0 {
+		return Way{}, false
+	}
+	then := newMender(d, pipeline.Check(d), stops)
+	m.checks++
+	for _, c := range answer(then) {
+		second, ok := then.least(c)
+		if !ok || second.Stops() {
+			continue
+		}
+		p, ok := m.tried(proposal{sentence: w.Sentence + " " + second.Sentence, edits: append(w.Edits[:len(w.Edits):len(w.Edits)], second.Edits...)})
+		if ok && !p.Stops() {
+			m.checks += then.checks
+			p.Pair = true
+			return p, true
+		}
+	}
+	m.checks += then.checks
+	return Way{}, false
+}
+
+// both tries the first changes two by two, each at its most, and takes back as
+// much as it can of the one and then of the other. Changes of one field, which
+// undo each other, make no pair.
+func (m *mender) both(proposals []proposal) (Way, bool) {
+	proposals = proposals[:min(len(proposals), bases)]
+	for i, a := range proposals {
+		for _, b := range proposals[i+1:] {
+			if together(a.far(), b.far()) == nil {
+				continue
+			}
+			if w, ok := m.tried(*together(a.far(), b.far())); !ok || w.Stops() {
+				continue
+			}
+			b = m.eased(b, func(c proposal) proposal { return *together(a.far(), c) })
+			a = m.eased(a, func(c proposal) proposal { return *together(c, b) })
+			if w, ok := m.tried(*together(a, b)); ok && !w.Stops() {
+				w.Pair = true
+				return w, true
+			}
+		}
+	}
+	return Way{}, false
+}
+
+// eased returns the least of c that does it with the other change.
+func (m *mender) eased(c proposal, with func(proposal) proposal) proposal {
+	if c.dial == nil {
+		return c
+	}
+	step := fewest(c.dial.most, 0, func(step int) bool {
+		w, ok := m.tried(with(c.dial.at(step)))
+		return ok && !w.Stops()
+	})
+	if step == 0 {
+		return c.far()
+	}
+	return c.dial.at(step)
+}
+
+// together makes one proposal of two, nil where they set the same field or
+// either moves the items of a list, so that the other's paths would be off.
+func together(a, b proposal) *proposal {
+	for _, x := range a.edits {
+		for _, y := range b.edits {
+			if x.Path == y.Path {
+				return nil
+			}
+		}
+	}
+	for _, x := range append(a.edits[:len(a.edits):len(a.edits)], b.edits...) {
+		if x.Op != "" {
+			return nil
+		}
+	}
+	return &proposal{sentence: a.sentence + " " + b.sentence, edits: append(a.edits[:len(a.edits):len(a.edits)], b.edits...), flows: a.flows || b.flows}
+}
