@@ -332,13 +332,13 @@
     "save-file": () => save("save"),
     "save-shelf": () => save("save-shelf"),
     "copy-link": copyLink,
-    "find-runs": () => { if (ask({ op: "find" })) root.dataset.finding = "true"; },
     "stop-finding": () => stopShop(),
   };
 
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
+    if (button && button.dataset.from) return void (ask({ op: "find", value: button.dataset.from }) && (root.dataset.finding = "true"));
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && button.dataset.edits) {
       // What the workshop offered before the last edit is not to be had while it thinks again.

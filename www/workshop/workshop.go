@@ -35,7 +35,7 @@ var Regions = []view.Region{
 //	width    pixels that a drawing may be wide
 //	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
-//	runs     whether runs to the pump are to be found, too
+//	runs     where runs that are to be found, too, begin: tank or pump
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
@@ -76,8 +76,8 @@ func Handle(request string) string {
 	}
 	// Runs are for the plant as it was asked: an edit takes them away.
 	runs := view.RunsIdle()
-	if known && req.runs {
-		question, why := find.Of(bench.Design, bench.Report)
+	if line, wanted := lines[req.runs]; known && wanted {
+		question, why := find.Of(bench.Design, bench.Report, line)
 		answer := find.Answer{Why: why}
 		if why == "" {
 			answer = find.Find(question, nil) // to stop it the page ends the thread
@@ -88,11 +88,13 @@ func Handle(request string) string {
 	return answer("regions", regions)
 }
 
+var lines = map[string]find.Line{"tank": find.FromTank, "pump": find.FromPump}
+
 type request struct {
 	design string // a file's text
 	width  int
 	find   string
-	runs   bool
+	runs   string
 	file   string
 }
 
@@ -137,8 +139,7 @@ func read(text string) (req request, ok bool) {
 		case "width":
 			return t.TakeInt(&req.width)
 		case "runs":
-			req.runs = t.Text == "true"
-			return t.Kind == tokens.Bool
+			return t.Take(&req.runs)
 		}
 		r.Skip(t)
 		return true

@@ -55,3 +55,16 @@ func TestFile(t *testing.T) {
 	assert.Contains(t, all.Regions["files"], `data-file="leg-on-tank.pdf"`)
 	assert.Contains(t, all.Regions["heights"], "<svg")
 }
+
+// Runs are found where a request says that they begin, and only then.
+func TestRuns(t *testing.T) {
+	t.Parallel()
+	ask := func(from string) string {
+		var answer struct{ Regions map[string]string }
+		require.NoError(t, json.Unmarshal([]byte(Handle(`{"design":`+string(design.WriteFile(design.Demo()))+`,"width":390,"runs":"`+from+`"}`)), &answer))
+		return answer.Regions["runs"]
+	}
+	assert.Contains(t, ask("tank"), `&#34;run.0&#34;`)
+	assert.Contains(t, ask("pump"), `&#34;delivery.pieces.0&#34;`)
+	assert.NotContains(t, ask(""), "<svg")
+}
