@@ -159,13 +159,15 @@ func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
 	if first {
 		most = mostBends - 1
 	}
+	var known []cost
 	for ; most <= mostBends && !f.halted; most++ {
 		enough := len(made) > 0
 		j.scene.mostOf = most
-		paths, complete := j.scene.pathsOn(g, f.going)
+		paths, complete := j.scene.pathsOn(g, known, f.going)
 		f.halted = f.halted || !complete
-		made, drawn = made[:0], drawn || len(paths) > 0
+		drawn = drawn || len(paths) > 0
 		for _, p := range paths {
+			known = append(known, p.cost)
 			if r, ok := j.placed(p); ok && j.touched(r) == "" {
 				made = append(made, r)
 			}

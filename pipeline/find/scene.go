@@ -87,9 +87,10 @@ type scene struct {
 type grid struct {
 	at     [3][]float64
 	lo, hi []float64 // where the tube's axis may be at each level
-	free   [3][]byte // by node and axis, the stretch to the next line: 0 not looked at, 1 free, 2 blocked
+	free   [3][]byte // by node and axis, the stretch to the next line: unseen, free or blocked
 	boxes  []box     // grown by tube and room
 	size   [3]int
+	stride [3]int   // from a node's index to that of the next along an axis
 	deeper bool     // more bends might have led further
 	heads  []int32  // of the labels of each node and way, -1 for none
 	start  [][3]int // nodes of the starts
@@ -171,6 +172,7 @@ func (s *scene) grid() *grid {
 		g.lo, g.hi = append(g.lo, lo), append(g.hi, hi)
 	}
 	n := g.size[0] * g.size[1] * g.size[2]
+	g.stride = [3]int{1, g.size[0], g.size[0] * g.size[1]}
 	for axis := range g.free {
 		g.free[axis] = make([]byte, n)
 	}
@@ -200,18 +202,24 @@ func (g *grid) point(n [3]int) route.Vec {
 
 func (g *grid) index(n [3]int) int { return (n[2]*g.size[1]+n[1])*g.size[0] + n[0] }
 
-// open reports whether the stretch from n to the next line along axis is free.
-func (g *grid) open(n [3]int, axis int) bool {
-	mark := &g.free[axis][g.index(n)]
-	if *mark == 0 {
-		next := n
-		next[axis]++
-		*mark = 1
-		if g.blocker(n, next) != nil {
-			*mark = 2
-		}
+// What is known of a stretch.
+const (
+	unseen byte = iota
+	open
+	blocked
+)
+
+// mark looks whether the stretch from n to the next line along axis is free,
+// and notes it at the index of n.
+func (g *grid) mark(n [3]int, axis, index int) byte {
+	next := n
+	next[axis]++
+	m := open
+	if g.blocker(n, next) != nil {
+		m = blocked
 	}
-	return *mark == 1
+	g.free[axis][index] = m
+	return m
 }
 
 // blocker returns a box that is in the way between two nodes in line.
