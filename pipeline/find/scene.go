@@ -139,6 +139,9 @@ func (s *scene) grid() *grid {
 	}
 	for _, st := range s.starts {
 		around(st.at, st.dir, s.lead, 1)
+		if s.offsets {
+			s.landings(st, add)
+		}
 	}
 	around(s.goal, s.goalDir, s.tail, -1)
 	for _, b := range s.boxes {
@@ -201,6 +204,20 @@ func (g *grid) point(n [3]int) route.Vec {
 }
 
 func (g *grid) index(n [3]int) int { return (n[2]*g.size[1]+n[1])*g.size[0] + n[0] }
+
+// landings adds the lines on which an offset from a start comes to the goal's
+// lines as soon as it can, from where the run then turns.
+func (s *scene) landings(st start, add func(axis int, c ...float64)) {
+	w := st.dir
+	way := s.goal.Sub(st.at)
+	aside := way.Sub(w.vec().Scale(way.Dot(w.vec())))
+	at := [3]float64{st.at.X, st.at.Y, st.at.Z}[w.axis()]
+	for _, by := range [4]float64{math.Abs(aside.X), math.Abs(aside.Y), math.Abs(aside.Z), aside.Len()} {
+		if by > same {
+			add(w.axis(), at+w.sign()*(s.need(s.lead, s.t45, 1)+by+s.need(s.t45, s.t90, 2)))
+		}
+	}
+}
 
 // What is known of a stretch.
 const (

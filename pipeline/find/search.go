@@ -28,13 +28,25 @@ type label struct {
 	cost
 	node   [3]int
 	dir    way
-	offset bool  // the leg to it is offset by two 45° bends
-	end    bool  // it has come to the goal
-	parent int32 // -1 at a start
-	next   int32 // another label of the same node and way
+	leg    leg     // what leads to it
+	by     way     // slid: that its first leg runs
+	slide  float64 // and how far
+	end    bool    // it has come to the goal
+	parent int32   // -1 at a start
+	next   int32   // another label of the same node and way
 	start  int
 	worse  bool // one that came later is as good in every respect
 }
+
+// leg is what leads to a label from the one before.
+type leg byte
+
+const (
+	direct leg = iota // a straight leg
+	offset            // one that two 45° bends shift aside
+	slid              // a straight leg, a bend, and an offset to the goal as soon as there is length for it
+	canted            // a level leg at 45° to the way into the goal, and a 45° bend into that
+)
 
 // search finds the paths through a scene that no other is better than in
 // every respect: a label-setting search for several criteria (Martins 1984,
@@ -148,7 +160,14 @@ func (x *search) leave(from *label, at int32, w way) {
 			x.put(&to)
 		}
 	}
+	if !x.offsets {
+		return
+	}
 	x.leaveOffset(from, at, w, takes, bends, turned)
+	x.leaveSliding(from, at, w, takes, bends, turned)
+	if at >= 0 && w == x.goalDir && from.dir == down {
+		x.leaveCanted(from, at)
+	}
 }
 
 // leg reports whether a leg so long has room for its two ends, and how much
@@ -180,10 +199,7 @@ func (c cost) along(w way, long, spare, fall float64) cost {
 // leaveOffset tries a leg along w that two 45° bends shift aside or down,
 // rolled to whichever side: to the goal, and from a start to the goal's lines.
 func (x *search) leaveOffset(from *label, at int32, w way, takes float64, bends int, turned cost) {
-	if !x.offsets {
-		return
-	}
-	to := label{node: x.grid.goal, dir: w, parent: at, start: from.start, offset: true, end: true}
+	to := label{node: x.grid.goal, dir: w, parent: at, start: from.start, leg: offset, end: true}
 	if w == x.goalDir {
 		x.tryOffset(from, &to, takes, x.tail, bends, bends, turned)
 	}
@@ -225,6 +241,74 @@ func (x *search) tryOffset(from, to *label, a, b float64, bendsA, bendsAll int, 
 	x.put(to)
 }
 
+// leaveSliding tries a leg along w that stops where an offset to the goal just
+// has the length it needs, which is on no line of the grid: the shorter that
+// leg, the shorter the run.
+func (x *search) leaveSliding(from *label, at int32, w way, takes float64, bends int, turned cost) {
+	if w.axis() == x.goalDir.axis() || w == up {
+		return
+	}
+	if turned.bends+3 > x.mostOf {
+		x.deeper = true
+		return
+	}
+	p, d := x.point(from.node), w.vec()
+	home := x.scene.goal.Sub(p)
+	far := home.Dot(d)
+	room := home.Dot(x.goalDir.vec()) - x.need(x.t90, x.t45, 2) - x.need(x.t45, x.tail, 1)
+	// What is left aside may be as much as there is length for, and must be as
+	// much as the offset's own straight takes.
+	other := home.Dot(x.goalDir.vec().Cross(d))
+	most := room*room - other*other
+	if room < same || most < 0 {
+		return
+	}
+	travel := x.need(x.t45, x.t45, 2)
+	least := math.Sqrt(max(0, travel*travel/2-other*other))
+	t := takes + x.t90 // the first bend of a run may do without a straight
+	if left := math.Abs(far - t); bends > 0 || left > math.Sqrt(most) || left < least {
+		t = max(x.need(takes, x.t90, bends+1), far-math.Sqrt(most))
+		if math.Abs(far-t) < least {
+			t = far + least
+		}
+	}
+	spare, fits := x.leg(t, takes, x.t90, bends+1, bends == 0)
+	o, ok := x.offset(p.Add(d.Scale(t)), x.scene.goal, x.goalDir, x.t90, x.tail, 1, 0)
+	if !fits || !ok || !x.look() || x.hit(append([]route.Vec{p}, o.legs()...)) != nil {
+		return
+	}
+	c := turned.along(w, t, spare, x.fall).bent(1, x.worth90)
+	x.put(&label{cost: x.offsetCost(c, o, x.goalDir), node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: slid, by: w, slide: t, end: true})
+}
+
+// leaveCanted tries a level leg at 45° to the way into the goal, and a bend of
+// 45° into that, for a line that has come down: one bend of 90°, rolled, and
+// one of 45° in place of two of 90°.
+func (x *search) leaveCanted(from *label, at int32) {
+	if from.node[2] != x.grid.goal[2] || x.goalDir != ahead || from.bends+2 > x.mostOf {
+		return
+	}
+	p := x.point(from.node)
+	home := x.scene.goal.Sub(p)
+	aside := math.Abs(home.Y)
+	slant, last := aside*math.Sqrt2, home.X-aside
+	if slant < x.need(x.t90, x.t45, 2)-whole || last < x.need(x.t45, x.tail, 1)-whole {
+		return
+	}
+	if !x.look() || x.hit([]route.Vec{p, x.corner45(p), x.scene.goal}) != nil {
+		return
+	}
+	c := from.cost.bent(1, x.worth90).bent(1, x.worth45)
+	c = c.along(ahead, slant+last, 0, x.fall)
+	x.put(&label{cost: c, node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: canted, end: true})
+}
+
+// corner45 is where a level leg from p at 45° meets the line into the goal.
+func (x *search) corner45(p route.Vec) route.Vec {
+	g := x.scene.goal
+	return route.Vec{X: p.X + math.Abs(g.Y-p.Y), Y: g.Y, Z: g.Z}
+}
+
 // offsetLeg is a leg that two 45° bends shift aside.
 type offsetLeg struct {
 	from, first, second, to route.Vec
@@ -261,7 +345,7 @@ func (s *scene) offset(p, q route.Vec, w way, a, b float64, bendsA, bendsB int) 
 		keep := max(math.Sqrt(max(0, travel*travel/2-level*level)), 2*s.fall*level)
 		o.spare = -aside.Z - keep
 	}
-	return o, o.spare >= 0
+	return o, o.spare >= -whole
 }
 
 func (s *scene) offsetCost(c cost, o offsetLeg, w way) cost {
