@@ -35,7 +35,7 @@ before anything is cut or ordered.
   drawoff [serve] [-addr HOST:PORT]   the page, on this machine
   drawoff build -o FOLDER             the page as files, for any web host
   drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
-  drawoff route [-json] FILE          runs from the tank to the pump, found for a saved design
+  drawoff route [-from pump] FILE     runs from the tank to the pump, or from there on, found for a saved design
   drawoff catalog [QUERY]             the catalogue, or what in it fits the words: 2 inch rjt liner
   drawoff files -o FOLDER FILE        templates to print at full size, and DXF
 

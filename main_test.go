@@ -224,7 +224,19 @@ func TestRouteListsRuns(t *testing.T) {
 	t.Parallel()
 	code, out, err := drawoff(t, "", "route", "testdata/perry.json")
 	assert.Zero(t, code, err)
-	assert.Contains(t, out, "Drains to     the pump")
+	assert.Contains(t, out, "Drains to      the pump")
+	for file, to := range map[string]string{"perry": "the pump", "settling": "the outflow"} {
+		from := "pump"
+		if file == "settling" {
+			from = "tank" // there is no pump: it goes all the way
+		}
+		code, out, err = drawoff(t, "", "route", "-from", from, "testdata/"+file+".json")
+		assert.Zero(t, code, err)
+		assert.Contains(t, out, "Drains to      "+to)
+	}
+	code, _, err = drawoff(t, "", "route", "-from", "cellar", "testdata/perry.json")
+	assert.Equal(t, failed, code)
+	assert.Contains(t, err, "cellar")
 	code, out, _ = drawoff(t, "", "route", "-json", "-n", "1", "testdata/perry.json")
 	assert.Zero(t, code)
 	var read struct {

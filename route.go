@@ -23,24 +23,34 @@ type foundRun struct {
 	Unions  int            `json:"unions"`
 	Welds   int            `json:"welds"`
 	Length  float64        `json:"length"`
-	Loss    float64        `json:"loss"`        // head, m, tank full
-	Suction float64        `json:"suctionHead"` // available at the lowest level, m
+	Longest float64        `json:"longestPiece"`
+	Loss    float64        `json:"loss"`                  // head, m, tank full
+	Suction float64        `json:"suctionHead,omitempty"` // available at the lowest level, m; of runs to a pump
+	Flow    float64        `json:"flow"`                  // m³/s, tank full
 	Notes   []string       `json:"notes,omitempty"`
 	Pieces  []design.Piece `json:"pieces"`
 }
 
-// route lists the runs from the tank to the pump of a saved design. It ends
+var lines = map[string]find.Line{"tank": find.FromTank, "pump": find.FromPump}
+
+// route lists the runs from the tank to the pump, or from there to the
+// outflow, of a saved design. It ends
 // with 0 when one drains, and 1 when none does.
 func (t terminal) route(going func() bool, args []string) int {
 	set := flag.NewFlagSet("route", flag.ContinueOnError)
 	most := set.Int("n", 6, "list at most so many `runs`")
 	take := set.Int("take", 0, "print the design with run `NUMBER` of the list in it")
+	from := set.String("from", "tank", "where the runs begin: at the `tank` or at the pump")
 	asJSON := set.Bool("json", false, "print them as JSON, lengths in metres")
-	if done, code := t.flags(set, `[-n RUNS] [-json | -take NUMBER] FILE ("-" reads standard input)`, args); done {
+	if done, code := t.flags(set, `[-from tank | -from pump] [-n RUNS] [-json | -take NUMBER] FILE ("-" reads standard input)`, args); done {
 		return code
 	}
 	if set.NArg() != 1 {
 		return t.fail(errors.New(`say for which design: drawoff route FILE, or "-" for standard input`))
+	}
+	line, ok := lines[*from]
+	if !ok {
+		return t.fail(fmt.Errorf("a run begins at the tank or at the pump, not at %q", *from))
 	}
 	name := set.Arg(0)
 	d, report := t.report(name)
@@ -48,7 +58,7 @@ func (t terminal) route(going func() bool, args []string) int {
 		t.faults(name, report.Faults)
 		return failed
 	}
-	question, why := find.Of(d, report)
+	question, why := find.Of(d, report, line)
 	if why != "" {
 		return t.fail(errors.New(why))
 	}
@@ -88,7 +98,7 @@ func (t terminal) runsJSON(a find.Answer) error {
 		out.Runs = append(out.Runs, foundRun{
 			Best: r.Best, Drains: r.Drains, Size: r.Size, Joints: r.Style,
 			Parts: r.Parts, Bends: r.Bends, Unions: r.Unions, Welds: r.Welds,
-			Length: float64(r.Length), Loss: float64(r.Loss), Suction: float64(r.Suction),
+			Length: float64(r.Length), Longest: float64(r.Longest), Flow: float64(r.Flow), Loss: float64(r.Loss), Suction: float64(r.Suction),
 			Notes: r.Notes, Pieces: r.Pieces,
 		})
 	}

@@ -78,6 +78,7 @@ var (
 	// What a run that is found may be made with.
 	finderJoints = []Choice{{Slug: "welded", Name: "welded, unions where it is taken apart"}, {Slug: "unions", Name: "unions at every bend"}}
 	finderValves = []Choice{{Slug: "none", Name: "none"}, {Slug: "start", Name: "at its start"}, {Slug: "end", Name: "at its end"}}
+	finderEnters = []Choice{{Slug: "above", Name: "from above"}, {Slug: "side", Name: "from the side"}}
 
 	noSeal = Choice{Slug: "none", Name: "none"}
 
@@ -113,6 +114,8 @@ func Choices(d Design, path string) []Choice {
 		return finderJoints
 	case "finder.valve":
 		return finderValves
+	case "finder.enters":
+		return finderEnters
 	case "liquid.kind":
 		return liquids
 	case "liquid.medium":

@@ -60,6 +60,8 @@ type Finder struct {
 	Straight q.Entered[q.Length] `json:"straight,omitzero"` // least straight tube between bends, for the weld head; default: one tube diameter
 	Longest  q.Entered[q.Length] `json:"longest,omitzero"`  // longest piece between unions, to be stripped and carried; default 2 m
 	Fall     q.Entered[q.Slope]  `json:"fall,omitzero"`     // laid to; default: the least fall of Limits
+	Enters   string              `json:"enters,omitempty"`  // how a run to the outflow comes in: above or side; default: as the line there does, from above where there is none
+	Faces    q.Entered[q.Angle]  `json:"faces,omitzero"`    // from the side: plan bearing that the inlet there faces, as Pump.Faces; default: as the line there runs
 	Room     q.Entered[q.Length] `json:"room,omitzero"`     // free between the tube and what it goes round; default 10 mm
 }
 
@@ -222,6 +224,7 @@ type Delivery struct {
 	Pieces []Piece             `json:"pieces,omitempty"`
 	Height q.Entered[q.Length] `json:"height,omitzero"` // of the outflow or of the level it enters, whichever is higher, above the floor
 	Away   q.Entered[q.Length] `json:"away,omitzero"`   // of the outflow from the tank's axis; default: wherever the pieces end
+	Aside  q.Entered[q.Length] `json:"aside,omitzero"`  // and how far to the left of the way from the tank to the pump, negative: right; default: wherever the pieces end
 	Flow   q.Entered[q.Flow]   `json:"flow,omitzero"`   // wanted at the outflow; default: whatever runs
 }
 

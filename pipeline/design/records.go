@@ -197,6 +197,7 @@ func (d *Delivery) fields(see see) bool {
 	return see("pieces", rows(&d.Pieces), may) &&
 		see("height", &d.Height, may) &&
 		see("away", &d.Away, may) &&
+		see("aside", &d.Aside, may) &&
 		see("flow", &d.Flow, may)
 }
 
@@ -270,6 +271,8 @@ func (f *Finder) fields(see see) bool {
 		see("straight", &f.Straight, may) &&
 		see("longest", &f.Longest, may) &&
 		see("fall", &f.Fall, may) &&
+		see("enters", &f.Enters, may) &&
+		see("faces", &f.Faces, may) &&
 		see("room", &f.Room, may)
 }
 

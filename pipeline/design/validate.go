@@ -238,6 +238,7 @@ func (v *validator) curve(points []CurvePoint) {
 func (v *validator) rest(d Design) {
 	span(v, "delivery.height", d.Delivery.Height, -20, 100, "-20 m to 100 m")
 	span(v, "delivery.away", d.Delivery.Away, -1000, 1000, "-1000 m to 1000 m")
+	span(v, "delivery.aside", d.Delivery.Aside, -1000, 1000, "-1000 m to 1000 m")
 	span(v, "delivery.flow", d.Delivery.Flow, 0.001*q.LitrePerMinute, 1, "1 mL/min to 3600 m³/h")
 
 	v.liquid(d.Liquid)
@@ -301,6 +302,8 @@ func (v *validator) finder(boxes []KeepOut, f Finder) {
 	v.tube("finder.other", f.Other, false)
 	v.choice("finder.joints", f.Joints, finderJoints)
 	v.choice("finder.valve", f.Valve, finderValves)
+	v.choice("finder.enters", f.Enters, finderEnters)
+	span(v, "finder.faces", f.Faces, rad(-360), rad(360), "-360° to 360°")
 	span(v, "finder.straight", f.Straight, 0, 2, "0 to 2 m")
 	span(v, "finder.longest", f.Longest, 0.2, 20, "200 mm to 20 m")
 	span(v, "finder.fall", f.Fall, 0, 0.5, "level to 1:2")

@@ -3,18 +3,20 @@ package draw
 import (
 	"math"
 
-	"drawoff/pipeline"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
 
-// Run draws the line from the tank to the pump small, from the side and from
-// above, width pixels wide, so that runs can be held side by side. n tells
-// drawings on one page apart.
-func Run(s pipeline.Scene, n string, width int) string {
+// Run draws a line small, from the side and from above, width pixels wide, so
+// that runs can be held side by side: the one from the tank, or the one from
+// the pump on. n tells drawings on one page apart.
+func Run(l route.Layout, fromPump bool, n string, width int) string {
 	var c canvas
-	line := s.Layout.ToPump()
-	box := [2]route.Vec{s.Layout.Outlet.At, s.Layout.Outlet.At}
+	line, begin, pump := l.ToPump(), l.Outlet.At, l.PumpIn.At
+	if fromPump {
+		line, begin, pump = l.Delivery, l.PumpOut.At, l.PumpOut.At
+	}
+	box := [2]route.Vec{begin, begin}
 	reach := func(v route.Vec) {
 		box[0] = route.Vec{X: min(box[0].X, v.X), Y: min(box[0].Y, v.Y), Z: min(box[0].Z, v.Z)}
 		box[1] = route.Vec{X: max(box[1].X, v.X), Y: max(box[1].Y, v.Y), Z: max(box[1].Z, v.Z)}
@@ -23,7 +25,9 @@ func Run(s pipeline.Scene, n string, width int) string {
 		reach(line[i].In.At)
 		reach(line[i].Out.At)
 	}
-	reach(s.Layout.PumpIn.At)
+	if !l.Gravity {
+		reach(pump)
+	}
 	const margin, gap = 14.0, 22.0
 	w := float64(width)
 	c.scale = min((w-2*margin)/max(0.2, box[1].X-box[0].X), 220/max(0.2, box[1].Z+box[1].Y-box[0].Y))
@@ -67,9 +71,10 @@ func Run(s pipeline.Scene, n string, width int) string {
 			c.circle("run-union", c.x(line[i].In.At.X), above(line[i].In.At), 2.5)
 		}
 	}
-	pump := s.Layout.PumpIn.At
-	c.rect("run-pump", c.x(pump.X)-4, y(pump)-4, 8, 8)
-	c.rect("run-pump", c.x(pump.X)-4, above(pump)-4, 8, 8)
+	if !l.Gravity {
+		c.rect("run-pump", c.x(pump.X)-4, y(pump)-4, 8, 8)
+		c.rect("run-pump", c.x(pump.X)-4, above(pump)-4, 8, 8)
+	}
 	c.Close("svg")
 	return c.String()
 }

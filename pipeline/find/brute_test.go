@@ -168,6 +168,44 @@ func exhaust(s *scene) (least [3]float64, found bool) {
 		if w == s.goalDir {
 			slant(s.goal, true)
 		}
+		if w.axis() != s.goalDir.axis() && w != up && bends+3 <= s.mostOf {
+			// A leg that stops where the offset behind it just goes in: the
+			// shortest of those that a fine walk finds to do, made exact by halving.
+			room := s.goal.Sub(p).Dot(s.goalDir.vec()) - s.need(s.t90, s.t45, 2) - s.need(s.t45, s.tail, 1)
+			across := func(d float64) float64 {
+				left := s.goal.Sub(p.Add(w.vec().Scale(d)))
+				return left.Sub(s.goalDir.vec().Scale(left.Dot(s.goalDir.vec()))).Len()
+			}
+			fits := func(d float64) bool {
+				return across(d) <= room+1e-10 && across(d)*math.Sqrt2 >= s.need(s.t45, s.t45, 2)-1e-10
+			}
+			lead := a + s.t90
+			if !first || !fits(lead) || across(lead) > room {
+				lead = s.need(a, s.t90, nb+1)
+			}
+			d := lead
+			for ; d < 4 && !fits(d); d += 0.002 {
+			}
+			if low := d - 0.002; d > lead && d < 4 {
+				for range 50 {
+					if mid := (low + d) / 2; fits(mid) {
+						d = mid
+					} else {
+						low = mid
+					}
+				}
+			}
+			q := p.Add(w.vec().Scale(d))
+			o, ok := s.offset(q, s.goal, s.goalDir, s.t90, s.tail, 1, 0)
+			if ok && fits(d) && clearSlant(append([]route.Vec{p}, o.legs()...)) {
+				sl := slack - s.fall*d
+				if w == down {
+					sl = slack + max(0, d-s.need(a, s.t90, nb+1))
+				}
+				c := s.offsetCost(cost{length: long + d, loss: loss + d + s.worth90, slack: sl}, o, s.goalDir)
+				take(bends+3, c.length, c.loss, c.slack)
+			}
+		}
 		if first {
 			on := func(a, b float64) bool { return math.Abs(a-b) < same }
 			for _, x := range g.at[0] {
@@ -186,6 +224,14 @@ func exhaust(s *scene) (least [3]float64, found bool) {
 	walk = func(p route.Vec, came way, first bool, bends int, long, loss, slack float64) {
 		if bends == s.mostOf {
 			return
+		}
+		if by := s.goal.Sub(p); s.offsets && came == down && math.Abs(by.Z) < same && s.goalDir == ahead && bends+2 <= s.mostOf {
+			// A bend rolled by 45°, a level leg, and a bend of 45° into the goal's line.
+			k := route.Vec{X: p.X + math.Abs(by.Y), Y: s.goal.Y, Z: s.goal.Z}
+			slant, last := math.Abs(by.Y)*math.Sqrt2, s.goal.X-k.X
+			if slant >= s.need(s.t90, s.t45, 2)-1e-9 && last >= s.need(s.t45, s.tail, 1)-1e-9 && clearSlant([]route.Vec{p, k, s.goal}) {
+				take(bends+2, long+slant+last, loss+slant+last+s.worth90+s.worth45, slack-s.fall*(slant+last))
+			}
 		}
 		for w := ahead; w <= down; w++ {
 			if w.axis() != came.axis() && w != up && !(s.flat && w == down) {

@@ -1,7 +1,9 @@
 package find
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"drawoff/pipeline/design"
 )
@@ -9,8 +11,16 @@ import (
 // Edits are the changes that put the run into d in place of the one there:
 // one step, which one undo takes back.
 func (r Run) Edits(d design.Design) (edits []design.Edit) {
-	for i := len(d.Run) - 1; i >= 0; i-- {
-		edits = append(edits, design.Edit{Op: "remove", Path: "run." + strconv.Itoa(i)})
+	clear := func(path string, n int) {
+		for i := n - 1; i >= 0; i-- {
+			edits = append(edits, design.Edit{Op: "remove", Path: path + strconv.Itoa(i)})
+		}
+	}
+	if r.toOutflow {
+		clear("delivery.pieces.", len(d.Delivery.Pieces))
+	}
+	if r.Line == FromTank {
+		clear("run.", len(d.Run))
 	}
 	set := func(path, value string) {
 		if value != "" && value != "false" {
@@ -18,7 +28,7 @@ func (r Run) Edits(d design.Design) (edits []design.Edit) {
 		}
 	}
 	for i, p := range r.Pieces {
-		at := "run." + strconv.Itoa(i)
+		at := r.Line.path() + strconv.Itoa(i)
 		edits = append(edits, design.Edit{Op: "insert", Path: at})
 		at += "."
 		set(at+"kind", p.Kind)
@@ -37,8 +47,54 @@ func (r Run) Edits(d design.Design) (edits []design.Edit) {
 			set("under."+strconv.Itoa(i)+".turn", turn.String())
 		}
 	}
+	if r.toOutflow {
+		for _, c := range []struct{ path, now, then string }{
+			{"delivery.height", d.Delivery.Height.String(), r.Design.Delivery.Height.String()},
+			{"delivery.away", d.Delivery.Away.String(), r.Design.Delivery.Away.String()},
+			{"delivery.aside", d.Delivery.Aside.String(), r.Design.Delivery.Aside.String()},
+		} {
+			if c.now != c.then {
+				set(c.path, c.then)
+			}
+		}
+	}
 	if d.Stand.Height.IsZero() {
 		set("stand.height", r.Design.Stand.Height.String())
 	}
 	return edits
+}
+
+// loses says what stands in the line now that a run in its place would not
+// hold: anything but tube, its bends and its changes of bore, and the valve
+// that was wished for.
+func (qu *Question) loses() string {
+	pieces := qu.said.Run
+	switch {
+	case qu.Line == FromPump:
+		pieces = qu.said.Delivery.Pieces
+	case qu.gravity:
+		pieces = append(slices.Clone(pieces), qu.said.Delivery.Pieces...)
+	}
+	var names []string
+	for _, p := range pieces {
+		switch p.Kind {
+		case design.Straight, design.Bend, design.Reducer, design.Hose, design.Cap:
+			continue
+		case design.Butterfly:
+			if qu.Valve != "none" {
+				continue
+			}
+		}
+		name := p.Name
+		if name == "" {
+			name = "a " + strings.ReplaceAll(p.Kind, "-", " ")
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "The line that is there holds what no run here does: " + list(names, "and") + ". Put it in again after the run, and look at the height and the fall anew."
 }

@@ -26,7 +26,7 @@ package find
 import (
 	"math"
 	"slices"
-	"sort"
+	"strings"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
@@ -35,13 +35,14 @@ import (
 	"drawoff/pipeline/route"
 )
 
-// Run is a run that reaches the pump.
+// Run is a run that reaches its end.
 type Run struct {
+	Line   Line
 	Pieces []design.Piece
 	Design design.Design   // the plant with this run in it
 	Report pipeline.Report // on that
 	Best   []string        // what no other run offered does better: "fewest parts"
-	Drains string          // where it drains to, all the way: "the pump", "the tank"; "" when it does not
+	Drains string          // where it drains to, all the way: "the pump", "the tank", "the outflow"; "" when it does not
 	Notes  []string        // what to know before it is built, sentences
 
 	Size    string // of its tube, in words
@@ -51,14 +52,22 @@ type Run struct {
 	Unions  int      // to be opened to strip it
 	Welds   int      // within it
 	Length  q.Length // along its centreline
-	Loss    q.Head   // from tank to pump, with the tank full
-	Suction q.Head   // available at the pump at the lowest level
+	Longest q.Length // of what it comes apart into, along the centreline
+	Loss    q.Head   // from tank to pump, or from the pump on, with the tank full
+	Suction q.Head   // available at the pump at the lowest level; 0 where the run does not lead to one
+	Flow    q.Flow   // with the tank full
+
+	toOutflow bool
 }
+
+// Laid are the run's pieces as they come to lie.
+func (r Run) Laid() []route.Piece { return r.Line.own(r.Report.Scene.Layout) }
 
 // Answer is what was found.
 type Answer struct {
 	Runs   []Run    // the ones that are best at something, at most six
 	Why    string   // why there is none, or none that drains; a sentence or two
+	Loses  string   // what is in the line now that no run holds, a sentence
 	Ways   []string // what would make one drain: more height, another place for the pump
 	Raise  q.Length // the least height that the tank must be raised for a run that drains; 0 where there is one, or none by raising
 	Halted bool     // it was told to stop
@@ -79,7 +88,9 @@ func Find(qu Question, keepGoing func() bool) Answer {
 			runs = append(runs, f.runs(0)...)
 		}
 	}
-	f.answer.Runs = best(runs)
+	if f.answer.Runs = best(runs); len(f.answer.Runs) > 0 {
+		f.answer.Loses = f.loses()
+	}
 	f.answer.Halted = f.halted
 	return f.answer
 }
@@ -99,13 +110,14 @@ func (f *finder) runs(fall float64) (runs []Run) {
 	}
 	for _, tube := range f.Sizes {
 		for _, style := range f.Styles {
-			j := f.job(tube, style, fall)
-			if style == "unions" && j.mid == "" && len(f.Styles) > 1 {
-				continue
-			}
-			for _, p := range f.search(j, false) {
-				if r, ok := j.run(p); ok {
-					runs = append(runs, r)
+			for _, j := range f.jobs(tube, style, fall) {
+				if style == "unions" && j.mid == "" && len(f.Styles) > 1 {
+					continue
+				}
+				for _, p := range f.search(j, false) {
+					if r, ok := j.run(p); ok {
+						runs = append(runs, r)
+					}
 				}
 			}
 		}
@@ -147,13 +159,15 @@ func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
 	if first {
 		most = mostBends - 1
 	}
+	var known []cost
 	for ; most <= mostBends && !f.halted; most++ {
 		enough := len(made) > 0
 		j.scene.mostOf = most
-		paths, complete := j.scene.pathsOn(g, f.going)
+		paths, complete := j.scene.pathsOn(g, known, f.going)
 		f.halted = f.halted || !complete
-		made, drawn = made[:0], drawn || len(paths) > 0
+		drawn = drawn || len(paths) > 0
 		for _, p := range paths {
+			known = append(known, p.cost)
 			if r, ok := j.placed(p); ok && j.touched(r) == "" {
 				made = append(made, r)
 			}
@@ -168,7 +182,7 @@ func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
 // mayFall reports whether the height between the ends can go into the fall
 // alone, whatever way the line takes.
 func (j *job) mayFall() bool {
-	if len(j.scene.starts) == 0 || j.scene.fall == 0 {
+	if len(j.scene.starts) == 0 || j.scene.fall == 0 || j.scene.goalDir == down {
 		return false
 	}
 	least := math.Inf(1)
@@ -189,14 +203,20 @@ func (j *job) run(p placed) (Run, bool) {
 	if !p.turn.IsZero() {
 		d.Under[j.swivel].Turn = p.turn
 	}
-	d.Run = p.pieces
-	r := Run{Pieces: p.pieces, Design: d, Report: pipeline.Check(d), Size: j.tube.Name, Style: j.style}
-	if len(r.Report.Faults) > 0 || float64(r.Report.Scene.Layout.Suction.Distance) > meets {
+	j.put(&d, p.pieces)
+	r := Run{Line: j.Line, Pieces: p.pieces, Design: d, Report: pipeline.Check(d), Size: j.tube.Name, Style: j.style, toOutflow: j.toOutflow()}
+	if len(r.Report.Faults) > 0 || float64(j.gap(r.Report.Scene.Layout).Distance) > meets {
 		return r, false
 	}
 	r.Drains = j.drains(r.Report)
 	r.Notes = j.notes(p)
-	for _, piece := range r.Report.Scene.Layout.Run {
+	since := q.Length(0)
+	for _, piece := range r.Laid() {
+		if !piece.In.Half.Plain() {
+			since = 0
+		}
+		since += piece.Length
+		r.Longest = max(r.Longest, since)
 		r.Parts++
 		r.Length += piece.Length
 		if piece.Kind == design.Bend {
@@ -205,26 +225,37 @@ func (j *job) run(p placed) (Run, bool) {
 	}
 	for _, joint := range r.Report.Scene.Layout.Junctions {
 		switch ref := joint.Ref; {
-		case !within(ref) && ref != "pump":
+		case !j.within(ref) && (ref != "pump" || j.Line == FromPump):
 		case !joint.Up.Half.Plain():
 			r.Unions++
 		default:
 			r.Welds++
 		}
 	}
-	loss, _ := r.Report.Figure("suction-loss-full")
-	suction, _ := r.Report.Figure("suction-head-available-lowest")
-	r.Loss, r.Suction = q.Head(loss.Amount.SI), q.Head(suction.Amount.SI)
+	at := func(slug string) float64 {
+		f, _ := r.Report.Figure(slug)
+		return f.Amount.SI
+	}
+	r.Flow = q.Flow(at("flow-full"))
+	switch {
+	case j.gravity:
+		r.Loss = q.Head(at("line-loss-full"))
+	case j.Line == FromPump:
+		r.Loss = q.Head(at("delivery-loss-full"))
+	default:
+		r.Loss, r.Suction = q.Head(at("suction-loss-full")), q.Head(at("suction-head-available-lowest"))
+	}
 	return r, true
 }
 
-func within(ref string) bool { return len(ref) > 4 && ref[:4] == "run." }
+// within reports whether a path is that of a piece of the run.
+func (qu *Question) within(ref string) bool { return strings.HasPrefix(ref, qu.Line.path()) }
 
 // drains returns where a run drains to: it does when no verdict says that
 // anything stays in it.
 func (j *job) drains(r pipeline.Report) string {
 	for _, v := range r.Verdicts {
-		if v.Level == finding.Sound || !within(v.Piece) {
+		if v.Level == finding.Sound || !j.within(v.Piece) {
 			continue
 		}
 		switch v.Rule {
@@ -235,8 +266,11 @@ func (j *job) drains(r pipeline.Report) string {
 	if j.rises && j.sinks() {
 		return ""
 	}
-	if j.rises {
+	switch {
+	case j.rises && j.Line == FromTank:
 		return "the tank"
+	case j.toOutflow() && !j.rises:
+		return "the outflow"
 	}
 	return "the pump"
 }
@@ -252,7 +286,7 @@ func (j *job) notes(p placed) (notes []string) {
 	if p.long {
 		notes = append(notes, "Not every piece of it could be kept under "+q.Text(j.Longest)+": there is no room for a union.")
 	}
-	for _, piece := range p.layout.Run {
+	for _, piece := range j.Line.own(p.layout) {
 		if piece.Kind == design.Reducer && piece.Said.Shape == "eccentric" && piece.In.Half.Tube.OD > piece.Out.Half.Tube.OD {
 			note := "The eccentric reducer lies flat side down, so that the line drains; at a pump's suction it is usual to have it up, against an air pocket (ANSI/HI 9.6.6, from memory)."
 			if j.scene.fall > 0 {
@@ -267,7 +301,7 @@ func (j *job) notes(p placed) (notes []string) {
 
 // touched returns the box that a run as it is laid comes too near to, "" for none.
 func (j *job) touched(p placed) string {
-	for _, piece := range p.layout.Run {
+	for _, piece := range j.Line.own(p.layout) {
 		radius := float64(max(piece.In.Half.Tube.OD, piece.Out.Half.Tube.OD)) / 2
 		for _, s := range piece.Path {
 			steps := math.Ceil(float64(s.Length)/0.02) + 1
@@ -299,84 +333,9 @@ func (qu *Question) asked() design.Design {
 	if d.Stand.Height.IsZero() {
 		d.Stand.Height = qu.design.Stand.Height
 	}
+	if qu.toOutflow() {
+		to := &d.Delivery
+		to.Away, to.Aside, to.Height = qu.design.Delivery.Away, qu.design.Delivery.Aside, qu.design.Delivery.Height
+	}
 	return d
-}
-
-// criteria are what runs are compared by, in the words of the answer; less is better.
-var criteria = []struct {
-	name string
-	of   func(Run) float64
-}{
-	{"drains completely", func(r Run) float64 {
-		if r.Drains != "" {
-			return 0
-		}
-		return 1
-	}},
-	{"fewest parts", func(r Run) float64 { return float64(r.Parts) }},
-	{"shortest", func(r Run) float64 { return round(float64(r.Length), 1e-3) }},
-	{"least loss", func(r Run) float64 { return round(float64(r.Loss), 1e-3) }},
-	{"most suction head", func(r Run) float64 { return -round(float64(r.Suction), 1e-3) }},
-	{"cheapest to strip", func(r Run) float64 { return float64(r.Unions) }},
-}
-
-func round(x, to float64) float64 { return math.Round(x/to) * to }
-
-// best keeps the runs that no other beats or equals in every respect, and of
-// those at most six, each criterion's best first.
-func best(runs []Run) []Run {
-	score := func(r Run) (s [6]float64) {
-		for i, c := range criteria {
-			s[i] = c.of(r)
-		}
-		return s
-	}
-	var kept []Run
-	for i, r := range runs {
-		a := score(r)
-		beaten := false
-		for k, o := range runs {
-			b := score(o)
-			less := a != b || k < i
-			for c := range a {
-				less = less && b[c] <= a[c]
-			}
-			beaten = beaten || less && k != i
-		}
-		if !beaten {
-			kept = append(kept, r)
-		}
-	}
-	for c, crit := range criteria {
-		if len(kept) == 0 {
-			break
-		}
-		top := crit.of(slices.MinFunc(kept, func(a, b Run) int { return cmp(crit.of(a), crit.of(b)) }))
-		for i := range kept {
-			if crit.of(kept[i]) == top && (c > 0 || top == 0) {
-				kept[i].Best = append(kept[i].Best, crit.name)
-			}
-		}
-	}
-	sort.SliceStable(kept, func(i, j int) bool {
-		a, b := kept[i], kept[j]
-		if (a.Drains != "") != (b.Drains != "") {
-			return a.Drains != ""
-		}
-		if len(a.Best) != len(b.Best) {
-			return len(a.Best) > len(b.Best)
-		}
-		return a.Parts < b.Parts
-	})
-	return kept[:min(len(kept), most)]
-}
-
-func cmp(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }

@@ -2,6 +2,7 @@ package find
 
 import (
 	"math"
+	"slices"
 
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
@@ -21,6 +22,8 @@ type job struct {
 	scene scene
 	x, y  route.Vec // of the scene, in the plant
 	rises bool      // the run rises to its end, and drains back
+	crown float64   // height of the level line that a run from the pump comes down from; 0: it does not go over one
+	hook  bool      // it rises to its end and comes down into it from above
 }
 
 // setOut is one bearing of the outlet, with what stands at the start of the run.
@@ -39,15 +42,38 @@ const (
 	worth45 = 8
 )
 
-// job makes a job; fall 0 is a run that lies level.
-func (qu *Question) job(tube catalog.Tube, style string, fall float64) *job {
-	j := &job{Question: qu, tube: tube, style: style}
-	j.x = route.Vec{X: qu.To.Dir.X, Y: qu.To.Dir.Y}.Unit()
-	j.y = route.Vec{Z: 1}.Cross(j.x)
-	j.rises = qu.To.At.Z > qu.From.At.Z+same
-	j.unions()
+// jobs makes the jobs of a tube, a style and a fall; fall 0 is a run that lies
+// level. There is one, but where the line may come from any side to the bend
+// that turns it down into its end.
+func (qu *Question) jobs(tube catalog.Tube, style string, fall float64) []*job {
+	if qu.rises() && route.Steep(qu.To.Dir) {
+		var all []*job
+		for _, d := range [4]route.Vec{{X: 1}, {Y: 1}, {Y: -1}, {X: -1}} {
+			all = append(all, qu.job(tube, style, fall, d))
+		}
+		return all
+	}
+	return []*job{qu.job(tube, style, fall, qu.To.Dir)}
+}
+
+// rises reports whether the end of the run is over its start.
+func (qu *Question) rises() bool { return qu.To.At.Z > qu.From.At.Z+same }
+
+// job makes the job of a run that comes to its last fitting along dir.
+func (qu *Question) job(tube catalog.Tube, style string, fall float64, dir route.Vec) *job {
+	j := &job{Question: qu, tube: tube, style: style, rises: qu.rises()}
 	s := &j.scene
 	s.goalDir, s.fall, s.mostOf, s.offsets = ahead, fall, mostBends, true
+	j.hook = j.rises && route.Steep(qu.To.Dir)
+	if route.Steep(dir) {
+		s.goalDir, dir = down, route.Vec{X: qu.From.Dir.X, Y: qu.From.Dir.Y}
+		if dir.Len() < same {
+			dir = route.Vec{X: 1}
+		}
+	}
+	j.x = route.Vec{X: dir.X, Y: dir.Y}.Unit()
+	j.y = route.Vec{Z: 1}.Cross(j.x)
+	j.unions()
 	s.radius, s.room = float64(tube.OD)/2, float64(qu.Room)
 	s.steep = math.Tan(float64(qu.Spring))
 	s.least = float64(tube.OD)
@@ -55,6 +81,7 @@ func (qu *Question) job(tube catalog.Tube, style string, fall float64) *job {
 		s.least = float64(*qu.Straight)
 	}
 	j.gauge()
+	j.over()
 	s.worth90 = worth90 * float64(tube.Bore())
 	s.worth45 = worth45 * float64(tube.Bore())
 	j.setOuts()
@@ -78,7 +105,7 @@ const mostBends = 6
 // unions chooses the union that the run is taken apart at: the outlet's, else
 // the pump's, else the first that the tube carries.
 func (j *job) unions() {
-	ends := []string{j.From.Half.End(), catalog.Mate(j.To.Half.End())}
+	ends := []string{j.From.Half.End(), j.closing()}
 	if all := catalog.Ends(j.tube); len(all) > 1 {
 		ends = append(ends, all[1])
 	}
@@ -88,6 +115,30 @@ func (j *job) unions() {
 			return
 		}
 	}
+}
+
+// closing is what the run ends in: what closes on the pump, or what the
+// outflow is to have.
+func (j *job) closing() string {
+	if !j.toOutflow() {
+		return catalog.Mate(j.To.Half.End())
+	}
+	return midOn(j.tube, j.ending)
+}
+
+// over sets the height of the level line that a run from a pump, whose outlet
+// points up, comes down from: no higher than it must be.
+func (j *job) over() {
+	if j.Line != FromPump || j.rises {
+		return
+	}
+	s := &j.scene
+	way := j.To.At.Sub(j.From.At)
+	j.crown = j.To.At.Z + s.fall*(math.Abs(way.X)+math.Abs(way.Y))
+	if s.goalDir == down {
+		j.crown += s.corner()
+	}
+	j.crown = max(j.crown, j.From.At.Z+s.t90)
 }
 
 // laid places pieces on the end of a tube, as Lay does.
@@ -175,15 +226,10 @@ func (j *job) setOuts() {
 			set.pieces = append(set.pieces, j.reducer(tube, j.tube, catalog.Mate(set.half), route.Steep(j.From.Dir)))
 			set.half = design.Weld
 		}
-		d := j.turned(turn)
-		d.Run = append(append([]design.Piece{}, set.pieces...), design.Piece{Kind: design.Straight, In: catalog.Mate(set.half)})
-		l := route.Lay(d, j.height)
-		all := l.ToPump()
-		first := all[len(all)-1]
-		end := l.Outlet
-		if len(all) > 1 {
-			end = all[len(all)-2].Out
+		if j.crown > 0 {
+			j.goOver(&set, id)
 		}
+		first, end := j.begin(turn, set)
 		set.dir = end.Dir
 		j.sets = append(j.sets, set)
 		w, ok := j.wayOf(end.Dir)
@@ -195,17 +241,65 @@ func (j *job) setOuts() {
 	}
 }
 
+// begin lays what stands at the start of the run and a straight of no length
+// on it, and returns that and the end it stands on.
+func (j *job) begin(turn q.Entered[q.Angle], set setOut) (first route.Piece, end route.End) {
+	d := j.turned(turn)
+	j.put(&d, append(append([]design.Piece{}, set.pieces...), design.Piece{Kind: design.Straight, In: catalog.Mate(set.half)}))
+	l := route.Lay(d, j.height)
+	all, end := l.ToPump(), l.Outlet
+	if j.Line == FromPump {
+		all, end = l.Delivery, l.PumpOut
+	}
+	n := len(all) - 1
+	if n > 0 {
+		end = all[n-1].Out
+	}
+	return all[n], end
+}
+
+// goOver adds the riser from the pump's outlet and the bend that turns the
+// line level, to the id-th side.
+func (j *job) goOver(set *setOut, id int) {
+	bend := design.Piece{Kind: design.Bend, In: catalog.Mate(set.half), Turn: degrees(route.Turn(route.Vec{Z: 1}, j.sides()[id]))}
+	top := setOut{pieces: append(slices.Clone(set.pieces), bend), half: design.Weld}
+	if _, end := j.begin(q.Entered[q.Angle]{}, top); j.crown-end.At.Z > same {
+		riser := design.Piece{Kind: design.Straight, In: bend.In, Length: length(q.Length(math.Ceil(max(j.crown-end.At.Z, j.scene.least)*1000) / 1000))}
+		if j.scene.unions {
+			riser.Out = j.mid
+		}
+		bend.In = design.Weld
+		if riser.Out != "" {
+			bend.In = catalog.Mate(j.mid)
+		}
+		set.pieces = append(set.pieces, riser)
+	}
+	if set.half = design.Weld; j.scene.unions {
+		bend.Out, set.half = j.mid, j.mid
+	}
+	set.pieces = append(set.pieces, bend)
+}
+
+// sides are the ways that a level line may set out.
+func (j *job) sides() [4]route.Vec {
+	return [4]route.Vec{j.x, j.y, j.y.Scale(-1), j.x.Scale(-1)}
+}
+
 // bearings returns the turns of the bend under the tank that bring the run
 // into line with its end, square to it or back; the present one, "", where it
-// does not swivel.
+// does not swivel. A run that goes over a crown has as many, though nothing
+// of it swivels.
 func (j *job) bearings() []q.Entered[q.Angle] {
+	if j.crown > 0 {
+		return make([]q.Entered[q.Angle], 4)
+	}
 	if j.swivel < 0 {
 		return []q.Entered[q.Angle]{{}}
 	}
 	now := j.design.Under[j.swivel].Turn.Value()
 	plan := math.Atan2(j.From.Dir.Y, j.From.Dir.X)
 	var out []q.Entered[q.Angle]
-	for _, d := range []route.Vec{j.x, j.y, j.y.Scale(-1), j.x.Scale(-1)} {
+	for _, d := range j.sides() {
 		// Turn counts clockwise seen from above on a line that runs down.
 		turn := now - q.Angle(math.Atan2(d.Y, d.X)-plan)
 		for turn < 0 {
@@ -229,19 +323,26 @@ func (j *job) turned(turn q.Entered[q.Angle]) design.Design {
 // endings lays what stands at the end of the run, and so finds where the last
 // tube must come to.
 func (j *job) endings() {
-	to := j.To.Half.Tube
-	final := catalog.Mate(j.To.Half.End()) // what closes on the pump
+	to := j.tube
+	if !j.toOutflow() {
+		to = j.To.Half.Tube
+	}
+	final := j.closing()
 	j.last = final
-	reduces := to.Slug != j.tube.Slug
-	if reduces {
+	switch {
+	case to.Slug != j.tube.Slug:
 		r := j.reducer(j.tube, to, design.Weld, false)
 		r.Out = final
 		j.ends = append(j.ends, r)
 		j.last = design.Weld
+	case j.hook:
+		drop := length(q.Length(math.Ceil(j.scene.least*1000) / 1000))
+		j.ends = append(j.ends, design.Piece{Kind: design.Bend, Turn: degrees(180 * q.Degree)}, design.Piece{Kind: design.Straight, Length: drop, Out: final})
+		j.last = design.Weld
 	}
 	if j.Valve == "end" {
 		v := j.valve(catalog.Mate(j.mid))
-		if v.Out = design.Weld; !reduces {
+		if v.Out = design.Weld; len(j.ends) == 0 {
 			v.Out = final
 		}
 		j.ends = append([]design.Piece{v}, j.ends...)
@@ -252,7 +353,7 @@ func (j *job) endings() {
 	}
 	line := j.laid(j.tube.Slug, "", append([]design.Piece{{Kind: design.Straight, Out: j.last}}, j.ends...)...)
 	by := line[len(line)-1].Out.At.Sub(line[0].In.At)
-	if !j.To.Half.Plain() && final != design.Weld {
+	if !j.toOutflow() && !j.To.Half.Plain() && final != design.Weld {
 		joint := j.laid(to.Slug, "", design.Piece{Kind: design.Straight, Out: final}, design.Piece{Kind: design.Straight, In: j.To.Half.End()})
 		by.X += joint[1].In.At.Sub(joint[0].Out.At).Len()
 	}
@@ -330,15 +431,17 @@ const (
 )
 
 // around is what stands at the end of the run: the pump, and the floor.
-func (j *job) around() []box {
-	at := j.in(j.To.At)
-	floor, roof := j.in(route.Vec{}).Z, j.in(route.Vec{Z: float64(j.To.At.Z) + pumpHigh}).Z
-	keep := j.scene.radius + j.scene.room
-	pump := box{"the pump", [3]float64{at.X + keep + same, at.Y - pumpWide/2, min(floor, roof)}, [3]float64{at.X + pumpLong, at.Y + pumpWide/2, max(floor, roof)}}
+func (j *job) around() (boxes []box) {
+	floor := j.in(route.Vec{}).Z
+	if !j.toOutflow() {
+		at, roof := j.in(j.To.At), j.in(route.Vec{Z: float64(j.To.At.Z) + pumpHigh}).Z
+		keep := j.scene.radius + j.scene.room
+		boxes = append(boxes, box{"the pump", [3]float64{at.X + keep + same, at.Y - pumpWide/2, min(floor, roof)}, [3]float64{at.X + pumpLong, at.Y + pumpWide/2, max(floor, roof)}})
+	}
 	const far = 1e3
 	ground := box{"the floor", [3]float64{-far, -far, floor - far}, [3]float64{far, far, floor - j.scene.room}}
 	if j.rises {
 		ground.min[2], ground.max[2] = floor+j.scene.room, floor+far
 	}
-	return []box{pump, ground}
+	return append(boxes, ground)
 }

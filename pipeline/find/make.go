@@ -196,13 +196,16 @@ func (m *maker) straight(k int, s span) {
 	cut, union := s.cut, m.scene.union
 	longest := float64(m.Longest)
 	after := ""
-	if room := m.roomy(cut); room && m.since+cut+m.ahead(k) > longest {
-		cut -= union
-		if m.since > 0 && cut+m.ahead(k) <= longest {
+	if m.roomy(cut) && m.since+cut+m.ahead(k) > longest {
+		behind, before := m.ahead(k), m.since+cut
+		if m.since > 0 && (before > longest || cut-union+behind <= longest) {
 			m.pieces[len(m.pieces)-1].Out = m.mid
-			m.come = m.mid
-		} else {
+			m.come, m.since = m.mid, 0
+			cut -= union
+		}
+		if m.since+cut+behind > longest && m.roomy(cut) {
 			after = m.mid
+			cut -= union
 		}
 	}
 	for m.mid != "" && cut > longest {
@@ -309,10 +312,11 @@ func (j *job) placed(p path) (placed, bool) {
 		m.tune = tune
 		out := placed{pieces: m.make(), turn: j.sets[j.scene.starts[p.start].id].turn, long: m.long}
 		d := j.turned(out.turn)
-		d.Run = out.pieces
+		j.put(&d, out.pieces)
 		out.design = d.Filled()
 		out.layout = route.Lay(out.design, j.height)
-		return out, float64(out.layout.Suction.Distance), out.layout.Suction.By
+		gap := j.gap(out.layout)
+		return out, float64(gap.Distance), gap.By
 	}
 	tune := 0.0
 	if j.scene.flat {
@@ -375,7 +379,7 @@ const short = 0.002
 
 // ample reports whether every straight came out as long as it must be.
 func (j *job) ample(p placed) bool {
-	for _, r := range p.layout.Run {
+	for _, r := range j.Line.own(p.layout) {
 		if r.Kind == design.Straight && float64(r.Cut) < j.scene.least-short {
 			return false
 		}

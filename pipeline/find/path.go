@@ -21,11 +21,17 @@ func (x *search) path(at int32) path {
 		l := x.labels[at]
 		here := x.point(l.node)
 		add(here, false)
-		if l.offset {
-			before, takes, bends := x.point(x.grid.start[l.start]), x.lead, 0
-			if l.parent >= 0 {
-				before, takes, bends = x.point(x.labels[l.parent].node), x.t90, 1
-			}
+		before, takes, bends := x.point(x.grid.start[l.start]), x.lead, 0
+		if l.parent >= 0 {
+			before, takes, bends = x.point(x.labels[l.parent].node), x.t90, 1
+		}
+		switch l.leg {
+		case canted:
+			add(x.corner45(before), true)
+		case slid:
+			before, takes, bends = before.Add(l.by.vec().Scale(l.slide)), x.t90, 1
+			fallthrough
+		case offset:
 			b, after := x.t90, 1
 			if l.end {
 				b, after = x.tail, 0
@@ -33,6 +39,9 @@ func (x *search) path(at int32) path {
 			o, _ := x.offset(before, here, l.dir, takes, b, bends, after)
 			add(o.second, true)
 			add(o.first, true)
+			if l.leg == slid {
+				add(before, false)
+			}
 		}
 		at = l.parent
 	}

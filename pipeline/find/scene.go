@@ -87,9 +87,10 @@ type scene struct {
 type grid struct {
 	at     [3][]float64
 	lo, hi []float64 // where the tube's axis may be at each level
-	free   [3][]byte // by node and axis, the stretch to the next line: 0 not looked at, 1 free, 2 blocked
+	free   [3][]byte // by node and axis, the stretch to the next line: unseen, free or blocked
 	boxes  []box     // grown by tube and room
 	size   [3]int
+	stride [3]int   // from a node's index to that of the next along an axis
 	deeper bool     // more bends might have led further
 	heads  []int32  // of the labels of each node and way, -1 for none
 	start  [][3]int // nodes of the starts
@@ -138,6 +139,9 @@ func (s *scene) grid() *grid {
 	}
 	for _, st := range s.starts {
 		around(st.at, st.dir, s.lead, 1)
+		if s.offsets {
+			s.landings(st, add)
+		}
 	}
 	around(s.goal, s.goalDir, s.tail, -1)
 	for _, b := range s.boxes {
@@ -171,6 +175,7 @@ func (s *scene) grid() *grid {
 		g.lo, g.hi = append(g.lo, lo), append(g.hi, hi)
 	}
 	n := g.size[0] * g.size[1] * g.size[2]
+	g.stride = [3]int{1, g.size[0], g.size[0] * g.size[1]}
 	for axis := range g.free {
 		g.free[axis] = make([]byte, n)
 	}
@@ -200,18 +205,38 @@ func (g *grid) point(n [3]int) route.Vec {
 
 func (g *grid) index(n [3]int) int { return (n[2]*g.size[1]+n[1])*g.size[0] + n[0] }
 
-// open reports whether the stretch from n to the next line along axis is free.
-func (g *grid) open(n [3]int, axis int) bool {
-	mark := &g.free[axis][g.index(n)]
-	if *mark == 0 {
-		next := n
-		next[axis]++
-		*mark = 1
-		if g.blocker(n, next) != nil {
-			*mark = 2
+// landings adds the lines on which an offset from a start comes to the goal's
+// lines as soon as it can, from where the run then turns.
+func (s *scene) landings(st start, add func(axis int, c ...float64)) {
+	w := st.dir
+	way := s.goal.Sub(st.at)
+	aside := way.Sub(w.vec().Scale(way.Dot(w.vec())))
+	at := [3]float64{st.at.X, st.at.Y, st.at.Z}[w.axis()]
+	for _, by := range [4]float64{math.Abs(aside.X), math.Abs(aside.Y), math.Abs(aside.Z), aside.Len()} {
+		if by > same {
+			add(w.axis(), at+w.sign()*(s.need(s.lead, s.t45, 1)+by+s.need(s.t45, s.t90, 2)))
 		}
 	}
-	return *mark == 1
+}
+
+// What is known of a stretch.
+const (
+	unseen byte = iota
+	open
+	blocked
+)
+
+// mark looks whether the stretch from n to the next line along axis is free,
+// and notes it at the index of n.
+func (g *grid) mark(n [3]int, axis, index int) byte {
+	next := n
+	next[axis]++
+	m := open
+	if g.blocker(n, next) != nil {
+		m = blocked
+	}
+	g.free[axis][index] = m
+	return m
 }
 
 // blocker returns a box that is in the way between two nodes in line.

@@ -1,8 +1,8 @@
 package find
 
 import (
-	"container/heap"
 	"math"
+	"slices"
 
 	"drawoff/pipeline/route"
 )
@@ -28,13 +28,25 @@ type label struct {
 	cost
 	node   [3]int
 	dir    way
-	offset bool  // the leg to it is offset by two 45° bends
-	end    bool  // it has come to the goal
-	parent int32 // -1 at a start
-	next   int32 // another label of the same node and way
+	leg    leg     // what leads to it
+	by     way     // slid: that its first leg runs
+	slide  float64 // and how far
+	end    bool    // it has come to the goal
+	parent int32   // -1 at a start
+	next   int32   // another label of the same node and way
 	start  int
 	worse  bool // one that came later is as good in every respect
 }
+
+// leg is what leads to a label from the one before.
+type leg byte
+
+const (
+	direct leg = iota // a straight leg
+	offset            // one that two 45° bends shift aside
+	slid              // a straight leg, a bend, and an offset to the goal as soon as there is length for it
+	canted            // a level leg at 45° to the way into the goal, and a 45° bend into that
+)
 
 // search finds the paths through a scene that no other is better than in
 // every respect: a label-setting search for several criteria (Martins 1984,
@@ -46,6 +58,7 @@ type search struct {
 	labels []label
 	queue  queue
 	done   []int32 // labels at the goal
+	known  []cost  // of these, and of paths that were known before
 	looks  int
 	going  func() bool
 	over   bool // told to stop
@@ -57,12 +70,13 @@ const mostLabels = 1 << 20
 
 // paths searches s; complete is false where going said to stop.
 func (s *scene) paths(going func() bool) (found []path, complete bool) {
-	return s.pathsOn(s.grid(), going)
+	return s.pathsOn(s.grid(), nil, going)
 }
 
-// pathsOn is paths on the grid of s, which may be used again.
-func (s *scene) pathsOn(g *grid, going func() bool) (found []path, complete bool) {
-	x := &search{scene: s, grid: g, going: going}
+// pathsOn is paths on the grid of s, which may be used again. Only what is
+// better in something than each of those known is found.
+func (s *scene) pathsOn(g *grid, known []cost, going func() bool) (found []path, complete bool) {
+	x := &search{scene: s, grid: g, going: going, known: slices.Clone(known)}
 	x.deeper = false
 	for i := range x.heads {
 		x.heads[i] = -1
@@ -72,17 +86,17 @@ func (s *scene) pathsOn(g *grid, going func() bool) (found []path, complete bool
 		if s.flat {
 			l.slack = st.at.Z - s.goal.Z
 		}
-		x.leave(l, -1, st.dir)
+		x.leave(&l, -1, st.dir)
 	}
 	for len(x.queue) > 0 && !x.over {
-		at := heap.Pop(&x.queue).(entry).label
+		at := x.queue.pop().label
 		l := x.labels[at]
-		if l.worse || x.beaten(l) {
+		if l.worse || x.beaten(x.bound(&l)) {
 			continue
 		}
 		for w := ahead; w <= down; w++ {
 			if w.axis() != l.dir.axis() && w != up && !(s.flat && w == down) {
-				x.leave(l, at, w)
+				x.leave(&l, at, w)
 			}
 		}
 	}
@@ -96,7 +110,7 @@ func (s *scene) pathsOn(g *grid, going func() bool) (found []path, complete bool
 
 // leave follows the ray from a label along w: every line that it meets is a
 // place where the next bend may stand.
-func (x *search) leave(from label, at int32, w way) {
+func (x *search) leave(from *label, at int32, w way) {
 	takes, bends, turned := x.lead, 0, from.cost
 	if at >= 0 {
 		takes, bends = x.t90, 1
@@ -105,28 +119,55 @@ func (x *search) leave(from label, at int32, w way) {
 	axis, step := w.axis(), int(w.sign())
 	here := x.at[axis][from.node[axis]]
 	to := label{node: from.node, dir: w, parent: at, start: from.start}
+	// Off the goal's plane across the ray every place is as many bends from
+	// it; where these are too many, only the place on that plane counts.
+	to.node[axis] = -1
+	far := turned.bends+x.bendsLeft(&to) > x.mostOf
+	to.node[axis] = from.node[axis]
+	stretch, index, stride := to.node, x.index(to.node), x.stride[axis]
+	if step < 0 {
+		index -= stride
+	}
 	for {
-		stretch := to.node
 		to.node[axis] += step
-		if to.node[axis] < 0 || to.node[axis] >= x.size[axis] {
+		n := to.node[axis]
+		if n < 0 || n >= x.size[axis] {
 			break
 		}
-		stretch[axis] = min(stretch[axis], to.node[axis])
-		long := math.Abs(x.at[axis][to.node[axis]] - here)
-		if !x.open(stretch, axis) && (at >= 0 || !x.setsOut(from.node, to.node, w, x.fall*long)) || !x.look() {
+		stretch[axis] = min(n, n-step)
+		mark := x.free[axis][index]
+		if mark == unseen {
+			mark = x.mark(stretch, axis, index)
+		}
+		index += step * stride
+		long := math.Abs(x.at[axis][n] - here)
+		if mark == blocked && (at >= 0 || !x.setsOut(from.node, to.node, w, x.fall*long)) || !x.look() {
 			break
+		}
+		if far && n != x.grid.goal[axis] {
+			x.deeper = true
+			continue
 		}
 		if to.end = to.node == x.grid.goal && w == x.goalDir; to.end {
 			if spare, fits := x.leg(long, takes, x.tail, bends, bends == 1); fits {
-				x.put(to, turned.along(w, long, spare, x.fall))
+				to.cost = turned.along(w, long, spare, x.fall)
+				x.put(&to)
 			}
 			to.end = false
 		}
 		if spare, fits := x.leg(long, takes, x.t90, bends+1, bends == 0); fits {
-			x.put(to, turned.along(w, long, spare, x.fall))
+			to.cost = turned.along(w, long, spare, x.fall)
+			x.put(&to)
 		}
 	}
+	if !x.offsets {
+		return
+	}
 	x.leaveOffset(from, at, w, takes, bends, turned)
+	x.leaveSliding(from, at, w, takes, bends, turned)
+	if at >= 0 && w == x.goalDir && from.dir == down {
+		x.leaveCanted(from, at)
+	}
 }
 
 // leg reports whether a leg so long has room for its two ends, and how much
@@ -157,13 +198,10 @@ func (c cost) along(w way, long, spare, fall float64) cost {
 
 // leaveOffset tries a leg along w that two 45° bends shift aside or down,
 // rolled to whichever side: to the goal, and from a start to the goal's lines.
-func (x *search) leaveOffset(from label, at int32, w way, takes float64, bends int, turned cost) {
-	if !x.offsets {
-		return
-	}
-	to := label{node: x.grid.goal, dir: w, parent: at, start: from.start, offset: true, end: true}
+func (x *search) leaveOffset(from *label, at int32, w way, takes float64, bends int, turned cost) {
+	to := label{node: x.grid.goal, dir: w, parent: at, start: from.start, leg: offset, end: true}
 	if w == x.goalDir {
-		x.tryOffset(from, to, takes, x.tail, bends, bends, turned)
+		x.tryOffset(from, &to, takes, x.tail, bends, bends, turned)
 	}
 	if at >= 0 {
 		return
@@ -184,18 +222,91 @@ func (x *search) leaveOffset(from label, at int32, w way, takes float64, bends i
 			if aside[0] && to.node[a] == from.node[a] || aside[1] && to.node[b] == from.node[b] {
 				continue
 			}
-			x.tryOffset(from, to, takes, x.t90, bends, bends+1, turned)
+			x.tryOffset(from, &to, takes, x.t90, bends, bends+1, turned)
 		}
 	}
 }
 
 // tryOffset puts the offset leg between two nodes, its first bend as soon as may be.
-func (x *search) tryOffset(from, to label, a, b float64, bendsA, bendsAll int, turned cost) {
+func (x *search) tryOffset(from, to *label, a, b float64, bendsA, bendsAll int, turned cost) {
+	if turned.bends+2 > x.mostOf {
+		x.deeper = true
+		return
+	}
 	o, ok := x.offset(x.point(from.node), x.point(to.node), to.dir, a, b, bendsA, bendsAll-bendsA)
 	if !ok || !x.look() || x.hit(o.legs()) != nil {
 		return
 	}
-	x.put(to, x.offsetCost(turned, o, to.dir))
+	to.cost = x.offsetCost(turned, o, to.dir)
+	x.put(to)
+}
+
+// leaveSliding tries a leg along w that stops where an offset to the goal just
+// has the length it needs, which is on no line of the grid: the shorter that
+// leg, the shorter the run.
+func (x *search) leaveSliding(from *label, at int32, w way, takes float64, bends int, turned cost) {
+	if w.axis() == x.goalDir.axis() || w == up {
+		return
+	}
+	if turned.bends+3 > x.mostOf {
+		x.deeper = true
+		return
+	}
+	p, d := x.point(from.node), w.vec()
+	home := x.scene.goal.Sub(p)
+	far := home.Dot(d)
+	room := home.Dot(x.goalDir.vec()) - x.need(x.t90, x.t45, 2) - x.need(x.t45, x.tail, 1)
+	// What is left aside may be as much as there is length for, and must be as
+	// much as the offset's own straight takes.
+	other := home.Dot(x.goalDir.vec().Cross(d))
+	most := room*room - other*other
+	if room < same || most < 0 {
+		return
+	}
+	travel := x.need(x.t45, x.t45, 2)
+	least := math.Sqrt(max(0, travel*travel/2-other*other))
+	t := takes + x.t90 // the first bend of a run may do without a straight
+	if left := math.Abs(far - t); bends > 0 || left > math.Sqrt(most) || left < least {
+		t = max(x.need(takes, x.t90, bends+1), far-math.Sqrt(most))
+		if math.Abs(far-t) < least {
+			t = far + least
+		}
+	}
+	spare, fits := x.leg(t, takes, x.t90, bends+1, bends == 0)
+	o, ok := x.offset(p.Add(d.Scale(t)), x.scene.goal, x.goalDir, x.t90, x.tail, 1, 0)
+	if !fits || !ok || !x.look() || x.hit(append([]route.Vec{p}, o.legs()...)) != nil {
+		return
+	}
+	c := turned.along(w, t, spare, x.fall).bent(1, x.worth90)
+	x.put(&label{cost: x.offsetCost(c, o, x.goalDir), node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: slid, by: w, slide: t, end: true})
+}
+
+// leaveCanted tries a level leg at 45° to the way into the goal, and a bend of
+// 45° into that, for a line that has come down: one bend of 90°, rolled, and
+// one of 45° in place of two of 90°.
+func (x *search) leaveCanted(from *label, at int32) {
+	if from.node[2] != x.grid.goal[2] || x.goalDir != ahead || from.bends+2 > x.mostOf {
+		return
+	}
+	p := x.point(from.node)
+	home := x.scene.goal.Sub(p)
+	aside := math.Abs(home.Y)
+	slant, last := aside*math.Sqrt2, home.X-aside
+	if slant < x.need(x.t90, x.t45, 2)-whole || last < x.need(x.t45, x.tail, 1)-whole {
+		return
+	}
+	if !x.look() || x.hit([]route.Vec{p, x.corner45(p), x.scene.goal}) != nil {
+		return
+	}
+	c := from.cost.bent(1, x.worth90).bent(1, x.worth45)
+	c = c.along(ahead, slant+last, 0, x.fall)
+	x.put(&label{cost: c, node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: canted, end: true})
+}
+
+// corner45 is where a level leg from p at 45° meets the line into the goal.
+func (x *search) corner45(p route.Vec) route.Vec {
+	g := x.scene.goal
+	return route.Vec{X: p.X + math.Abs(g.Y-p.Y), Y: g.Y, Z: g.Z}
 }
 
 // offsetLeg is a leg that two 45° bends shift aside.
@@ -234,7 +345,7 @@ func (s *scene) offset(p, q route.Vec, w way, a, b float64, bendsA, bendsB int) 
 		keep := max(math.Sqrt(max(0, travel*travel/2-level*level)), 2*s.fall*level)
 		o.spare = -aside.Z - keep
 	}
-	return o, o.spare >= 0
+	return o, o.spare >= -whole
 }
 
 func (s *scene) offsetCost(c cost, o offsetLeg, w way) cost {
@@ -276,62 +387,69 @@ func (x *search) look() bool {
 }
 
 // put takes a label up unless what is known is as good.
-func (x *search) put(l label, c cost) {
-	l.cost = c
-	p := x.point(l.node)
-	way := x.scene.goal.Sub(p)
-	level := math.Abs(way.X) + math.Abs(way.Y)
-	if l.end {
-		if l.slack < -whole {
-			return
-		}
-	} else if !x.flat && l.slack+p.Z-x.scene.goal.Z-x.fall*level < -whole || x.flat && l.slack-x.fall*level < -whole {
+func (x *search) put(l *label) {
+	if l.slack+x.spareTo(l) < -whole {
 		return
 	}
 	b := x.bound(l)
-	if b.length > x.reach || x.beaten(l) {
-		return
-	}
 	if b.bends > x.mostOf {
 		x.deeper = true
 		return
 	}
-	list := &x.done
-	if !l.end {
-		head := &x.heads[6*x.index(l.node)+int(l.dir)]
-		for at := *head; at >= 0; at = x.labels[at].next {
-			if x.labels[at].noWorse(l.cost) {
-				return
-			}
-			if l.noWorse(x.labels[at].cost) {
-				x.labels[at].worse = true
-			}
-		}
-		l.next, *head = *head, int32(len(x.labels))
-		list = nil
+	if b.length > x.reach || x.beaten(b) {
+		return
 	}
 	at := int32(len(x.labels))
-	x.labels = append(x.labels, l)
-	if list != nil {
-		for _, other := range *list {
-			if o := &x.labels[other]; c.bends <= o.bends && c.length <= o.length+whole && c.loss <= o.loss+whole {
+	if l.end {
+		for _, other := range x.done {
+			if o := &x.labels[other]; l.bends <= o.bends && l.length <= o.length+whole && l.loss <= o.loss+whole {
 				o.worse = true
 			}
 		}
-		*list = append(*list, at)
+		x.known = append(x.known, l.cost)
+		x.done = append(x.done, at)
+		x.labels = append(x.labels, *l)
 		return
 	}
-	heap.Push(&x.queue, entry{at, x.bound(l).loss})
+	head := &x.heads[6*x.index(l.node)+int(l.dir)]
+	for at := *head; at >= 0; at = x.labels[at].next {
+		if x.labels[at].noWorse(l.cost) {
+			return
+		}
+		if l.noWorse(x.labels[at].cost) {
+			x.labels[at].worse = true
+		}
+	}
+	l.next, *head = *head, at
+	x.labels = append(x.labels, *l)
+	x.queue.push(entry{at, b.loss})
 }
+
+// spareTo is what the way home from a label can spare at most: the height that
+// is left, where upright legs take it up, less what the level way falls.
+func (x *search) spareTo(l *label) float64 {
+	if l.end {
+		return 0
+	}
+	home := x.home(l)
+	left := -x.fall * (math.Abs(home.X) + math.Abs(home.Y))
+	if !x.flat {
+		left -= home.Z
+	}
+	return left
+}
+
+// home is the way from a label to the goal.
+func (x *search) home(l *label) route.Vec { return x.scene.goal.Sub(x.point(l.node)) }
 
 // bendsLeft is the fewest bends that can take the line from a label to the
 // goal. It turns where it is, so it cannot go on the way it came: each way
 // aside that it is off the goal's line wants a leg of its own, and the last
 // turn is into that line. An offset takes two bends for what one leg does.
-func (x *search) bendsLeft(l label, home route.Vec) int {
+func (x *search) bendsLeft(l *label) int {
 	off, along := 0, false
-	for axis, d := range [3]float64{home.X, home.Y, home.Z} {
-		if axis != x.goalDir.axis() && math.Abs(d) > same {
+	for axis := range 3 {
+		if axis != x.goalDir.axis() && l.node[axis] != x.grid.goal[axis] {
 			off++
 			along = along || axis == l.dir.axis()
 		}
@@ -349,32 +467,35 @@ func (x *search) bendsLeft(l label, home route.Vec) int {
 
 // bound returns what a path by way of l costs at least: no way along the axes
 // is shorter than the sum of the three distances.
-func (x *search) bound(l label) cost {
+func (x *search) bound(l *label) cost {
 	if l.end {
 		return l.cost
 	}
-	home := x.scene.goal.Sub(x.point(l.node))
-	rest := math.Abs(home.X) + math.Abs(home.Y) + math.Abs(home.Z)
+	home := x.home(l)
+	a, b, c := math.Abs(home.X), math.Abs(home.Y), math.Abs(home.Z)
+	rest := a + b + c
 	if x.offsets {
 		// An offset goes √2 where two legs would go 2, and rolled it goes
 		// aside and down at once.
-		along := math.Abs(home.Dot(x.goalDir.vec()))
-		aside := math.Sqrt(max(0, home.Dot(home)-along*along))
-		rest = max(home.Len(), along+(math.Sqrt2-1)*aside)
+		if x.goalDir == down {
+			a, c = c, a
+		}
+		rest = a + (math.Sqrt2-1)*math.Sqrt(b*b+c*c)
+		rest = max(rest, math.Sqrt(a*a+b*b+c*c))
 	}
-	n := x.bendsLeft(l, home)
-	c := l.cost
-	c.bends += n
-	c.length += rest
-	c.loss += rest + float64(n)*min(x.worth90, x.worth45)
-	return c
+	n := x.bendsLeft(l)
+	out := l.cost
+	out.bends += n
+	out.length += rest
+	out.loss += rest + float64(n)*min(x.worth90, x.worth45)
+	return out
 }
 
-// beaten reports whether a path is known that l cannot improve on.
-func (x *search) beaten(l label) bool {
-	b := x.bound(l)
-	for _, at := range x.done {
-		o := x.labels[at]
+// beaten reports whether a path is known that one with that bound cannot
+// improve on.
+func (x *search) beaten(b cost) bool {
+	for i := range x.known {
+		o := &x.known[i]
 		if o.bends <= b.bends && o.length <= b.length+whole && o.loss <= b.loss+whole {
 			return true
 		}
@@ -388,14 +509,44 @@ type entry struct {
 	bound float64
 }
 
+// queue is a binary heap of what waits, the least bound first (Williams 1964,
+// from memory). The standard library's would put every entry into an
+// interface, which is an allocation for each.
 type queue []entry
 
-func (q queue) Len() int           { return len(q) }
-func (q queue) Less(i, j int) bool { return q[i].bound < q[j].bound }
-func (q queue) Swap(i, j int)      { q[i], q[j] = q[j], q[i] }
-func (q *queue) Push(v any)        { *q = append(*q, v.(entry)) }
-func (q *queue) Pop() any {
-	last := (*q)[len(*q)-1]
-	*q = (*q)[:len(*q)-1]
-	return last
+func (q *queue) push(e entry) {
+	h := append(*q, e)
+	*q = h
+	i := len(h) - 1
+	for i > 0 && h[(i-1)/2].bound > e.bound {
+		h[i] = h[(i-1)/2]
+		i = (i - 1) / 2
+	}
+	h[i] = e
+}
+
+func (q *queue) pop() entry {
+	h := *q
+	top, last := h[0], h[len(h)-1]
+	h = h[:len(h)-1]
+	*q = h
+	i := 0
+	for {
+		child := 2*i + 1
+		if child >= len(h) {
+			break
+		}
+		if child+1 < len(h) && h[child+1].bound < h[child].bound {
+			child++
+		}
+		if h[child].bound >= last.bound {
+			break
+		}
+		h[i] = h[child]
+		i = child
+	}
+	if len(h) > 0 {
+		h[i] = last
+	}
+	return top
 }

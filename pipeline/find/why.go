@@ -13,8 +13,10 @@ import (
 func (f *finder) can(qu Question, fall float64) bool {
 	for _, tube := range qu.Sizes {
 		// Unions take more room than welds, so the first style tells of both.
-		if !f.halted && len(f.search(qu.job(tube, qu.Styles[0], fall), true)) > 0 {
-			return true
+		for _, j := range qu.jobs(tube, qu.Styles[0], fall) {
+			if !f.halted && len(f.search(j, true)) > 0 {
+				return true
+			}
 		}
 	}
 	return false
@@ -32,8 +34,8 @@ func (f *finder) why(fall float64) (why string, ways []string) {
 	case f.can(open, fall):
 		return f.blocking(fall), f.moves(fall)
 	case fall > 0 && f.can(open, 0):
-		why = "There is not the height for it: the end under the tank is " + q.Text(q.Length(f.From.At.Z-f.To.At.Z)) +
-			" over the pump's inlet, and that must hold the bends and a fall of " + q.Text(q.Slope(fall)) + " all the way."
+		why = "There is not the height for it: " + f.begins() + " is " + q.Text(q.Length(math.Abs(f.From.At.Z-f.To.At.Z))) + f.over() + f.ends() +
+			", and that must hold the bends and a fall of " + q.Text(q.Slope(fall)) + " all the way."
 		if fall > 0 && len(f.Boxes) > 0 && !f.can(f.Question, 0) {
 			why += " Level, " + lower(f.blocking(0))
 		}
@@ -44,22 +46,25 @@ func (f *finder) why(fall float64) (why string, ways []string) {
 
 // barred names what no search can get over.
 func (f *finder) barred() string {
-	if f.To.At.Z > f.From.At.Z+same && f.sinks() {
+	if f.gravity && f.rises() {
+		return "The outflow is " + q.Text(q.Length(f.To.At.Z-f.From.At.Z)) + " over the end under the tank, and nothing runs up there by itself. Raise the tank, or lower the outflow."
+	}
+	if f.rises() && f.sinks() {
 		return "The pump's inlet is " + q.Text(q.Length(f.To.At.Z-f.From.At.Z)) + " over the end under the tank, to which the line comes down: what is between stays full. Raise the tank, or lower the pump."
 	}
 	aligned := false
 	for _, tube := range f.Sizes {
-		aligned = aligned || len(f.job(tube, f.Styles[0], 0).scene.starts) > 0
+		aligned = aligned || len(f.jobs(tube, f.Styles[0], 0)[0].scene.starts) > 0
 	}
 	if !aligned {
-		return "The end under the tank points " + q.Text(f.From.Dir.Angle(f.To.Dir)) + " off the way into the pump, which bends of 90° and 45° do not make up. Turn the bend under the tank, or the pump."
+		return upper(f.begins()) + " points " + q.Text(f.From.Dir.Angle(f.To.Dir)) + " off the way into " + f.far() + ", which bends of 90° and 45° do not make up. Turn the bend before it, or " + f.far() + "."
 	}
 	for _, b := range f.Boxes {
 		if b.away(f.From.At) < float64(f.From.Half.Tube.OD)/2 {
 			return upper(b.Name) + " is where the run begins: its tube would touch it. Move one of the two."
 		}
-		if b.away(f.To.At) < float64(f.To.Half.Tube.OD)/2 {
-			return upper(b.Name) + " is where the pump's inlet is: a tube to it would touch it. Move one of the two."
+		if b.away(f.To.At) < float64(f.Sizes[0].OD)/2 {
+			return upper(b.Name) + " is where " + f.ends() + " is: a tube to it would touch it. Move one of the two."
 		}
 	}
 	return ""
@@ -97,7 +102,7 @@ func (f *finder) blocking(fall float64) string {
 func (f *finder) tight(open Question) string {
 	none := open
 	none.Straight = new(q.Length(0))
-	j := f.job(f.Sizes[0], f.Styles[0], 0)
+	j := f.jobs(f.Sizes[0], f.Styles[0], 0)[0]
 	least := q.Length(j.scene.corner())
 	if f.can(none, 0) {
 		return "There is no room for " + q.Text(q.Length(j.scene.least)) + " of straight tube between the bends: two bends take " + q.Text(least) +
@@ -107,7 +112,7 @@ func (f *finder) tight(open Question) string {
 	if len(j.scene.starts) > 0 {
 		by = by.Sub(j.scene.starts[0].at)
 	}
-	return "The two ends are too near to each other for bends of this size: they are " + q.Text(q.Length(math.Abs(by.X))) + " apart along the pump's inlet, " +
+	return "The two ends are too near to each other for bends of this size: they are " + q.Text(q.Length(math.Abs(by.X))) + " apart along the way in, " +
 		q.Text(q.Length(math.Abs(by.Y))) + " aside and " + q.Text(q.Length(math.Abs(by.Z))) + " in height, and two bends take " + q.Text(least) + " from corner to corner."
 }
 
@@ -141,9 +146,15 @@ func (f *finder) least(most, exact float64, try func(by float64) bool) (float64,
 
 // moves says what would let a run drain: the tank higher, or the pump elsewhere.
 func (f *finder) moves(fall float64) (ways []string) {
-	if up, ok := f.least(farthest, fine, func(by float64) bool { return f.can(f.raised(by), fall) }); ok {
+	if f.Line == FromPump {
+		// The tank is not in it.
+	} else if up, ok := f.least(farthest, fine, func(by float64) bool { return f.can(f.raised(by), fall) }); ok {
 		f.answer.Raise = q.Length(up)
 		ways = append(ways, "Raise the tank by "+q.Text(q.Length(up))+": then one drains.")
+	}
+	radius := float64(f.From.Half.Tube.OD) / 2
+	if !f.toOutflow() {
+		radius = float64(f.To.Half.Tube.OD) / 2
 	}
 	away := route.Vec{X: f.To.At.X, Y: f.To.At.Y}.Unit()
 	aside := route.Vec{Z: 1}.Cross(away)
@@ -153,7 +164,7 @@ func (f *finder) moves(fall float64) (ways []string) {
 		most  float64
 		words string
 	}{
-		{route.Vec{Z: -1}, f.To.At.Z - float64(f.To.Half.Tube.OD)/2, "lower"},
+		{route.Vec{Z: -1}, f.To.At.Z - radius, "lower"},
 		{away.Scale(-1), math.Hypot(f.To.At.X, f.To.At.Y) - 0.1, "towards the tank"},
 		{away, farthest, "away from the tank"},
 		{aside, farthest, "to the left, seen from the tank"},
@@ -168,9 +179,9 @@ func (f *finder) moves(fall float64) (ways []string) {
 		}
 	}
 	if words != "" {
-		or := "Move the pump "
+		or := "Move " + f.far() + " "
 		if len(ways) > 0 {
-			or = "Or move the pump "
+			or = "Or move " + f.far() + " "
 		}
 		ways = append(ways, or+q.Text(q.Length(best))+" "+words+": then one drains.")
 	}
@@ -192,14 +203,42 @@ func (qu Question) raised(by float64) Question {
 	return qu
 }
 
-// moved is the question with the pump elsewhere.
+// moved is the question with the pump, or the outflow that it leads to, elsewhere.
 func (qu Question) moved(by route.Vec) Question {
+	if qu.toOutflow() {
+		qu.To.At = qu.To.At.Add(by)
+		to := &qu.design.Delivery
+		to.Away, to.Aside, to.Height = length(q.Length(qu.To.At.X)), length(q.Length(qu.To.At.Y)), length(q.Length(qu.To.At.Z))
+		return qu
+	}
 	p := &qu.design.Pump
 	p.Away = length(p.Away.Value() + q.Length(by.X))
 	p.Aside = length(p.Aside.Value() + q.Length(by.Y))
 	p.Height = length(p.Height.Value() + q.Length(by.Z))
 	qu.place()
 	return qu
+}
+
+// begins and ends are the two ends of the run, in words.
+func (qu *Question) begins() string {
+	if qu.Line == FromPump {
+		return "the pump's outlet"
+	}
+	return "the end under the tank"
+}
+
+func (qu *Question) ends() string {
+	if qu.toOutflow() {
+		return "the outflow"
+	}
+	return "the pump's inlet"
+}
+
+func (qu *Question) over() string {
+	if qu.rises() {
+		return " under "
+	}
+	return " over "
 }
 
 func list(names []string, last string) string {

@@ -140,6 +140,9 @@ func TestMirror(t *testing.T) {
 		m := d.Clone()
 		m.Pump.Aside = metres(-float64(d.Pump.Aside.Value()))
 		m.Pump.Faces = opposite(d.Pump.Faces)
+		if !d.Delivery.Aside.IsZero() {
+			m.Delivery.Aside = metres(-float64(d.Delivery.Aside.Value()))
+		}
 		for _, line := range [][]design.Piece{m.Under, m.Run, m.Delivery.Pieces} {
 			for i := range line {
 				line[i].Turn = opposite(line[i].Turn)

@@ -103,11 +103,14 @@ type target struct {
 }
 
 // outflow returns the target of a delivery: its height, and its distance from
-// the tank's axis where that is given.
+// the tank's axis and to the side where they are given.
 func outflow(d *design.Delivery) target {
-	t := target{at: Vec{X: float64(d.Away.Value()), Z: float64(d.Height.Value())}}
+	t := target{at: Vec{X: float64(d.Away.Value()), Y: float64(d.Aside.Value()), Z: float64(d.Height.Value())}}
 	if !d.Away.IsZero() {
 		t.held.X = 1
+	}
+	if !d.Aside.IsZero() {
+		t.held.Y = 1
 	}
 	if !d.Height.IsZero() {
 		t.held.Z = 1

@@ -37,5 +37,6 @@ func (v Vec) Unit() Vec {
 
 // Angle returns the angle between v and w, 0 where either has no direction.
 // It is taken from both products, since the arc cosine alone loses half its
-// digits near 0.
-func (v Vec) Angle(w Vec) q.Angle { return q.Angle(math.Atan2(v.Cross(w).Len(), v.Dot(w))) }
+// digits near 0. The 0 that is added makes a -0 of no direction plain: its arc
+// tangent would be 180°.
+func (v Vec) Angle(w Vec) q.Angle { return q.Angle(math.Atan2(v.Cross(w).Len(), v.Dot(w)+0)) }

@@ -55,7 +55,7 @@ func Page(assets view.Assets) string {
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
 //	mend     make Edits, the way out that the workshop offered as Value
-//	find     have the workshop find runs to the pump
+//	find     have the workshop find runs that begin where Value says: tank or pump
 //	whatif   have the workshop move the input at Path and watch the figure Value
 //	measure  take Value as the measured length of the dimension Path
 //	recall   take every length in doubt that the shelf has as measured before
@@ -159,7 +159,7 @@ func (a *App) do(req Request) Response {
 		file := string(design.WriteFile(a.present))
 		res.Store = a.store(file)
 		if req.Op == "find" {
-			res.Shop = a.find(file)
+			res.Shop = a.find(file, req.Value)
 		} else {
 			res.Shop = a.shop(file)
 		}

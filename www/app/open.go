@@ -24,12 +24,12 @@ func (a *App) shop(file string) string {
 	return request
 }
 
-// find asks the workshop for runs, beside all else: what it was asked before
-// is answered again.
-func (a *App) find(file string) string {
+// find asks the workshop for runs from the tank or from the pump, beside all
+// else: what it was asked before is answered again.
+func (a *App) find(file, from string) string {
 	o := a.work(file)
 	a.shopped = o.String()
-	o.Flag("runs", true)
+	o.Text("runs", from)
 	return o.String()
 }
 

@@ -353,7 +353,6 @@
     "own-open": () => { byId("own-fault").textContent = ""; byId("own").showModal(); },
     "own-cancel": () => byId("own").close(),
     "copy-link": copyLink,
-    "find-runs": () => { if (ask({ op: "find" })) root.dataset.finding = "true"; },
     "stop-finding": () => stopShop(),
   };
 
@@ -361,6 +360,7 @@
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
     if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
+    if (button && button.dataset.from) return void (ask({ op: "find", value: button.dataset.from }) && (root.dataset.finding = "true"));
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
     if (button && button.dataset.edits) {

@@ -15,6 +15,8 @@ var finderFields = []field{
 	{"straight", "Straight between bends", "at least, for the weld head; one tube diameter if left empty"},
 	{"longest", "Longest piece", "between unions, to strip and carry"},
 	{"fall", "Laid to fall", "1:80, 1 %"},
+	{"enters", "Into the next vessel", "a run to the outflow"},
+	{"faces", "Its inlet faces", "from the side: 0° is towards the tank"},
 	{"room", "Free round the tube", ""},
 }
 
@@ -30,7 +32,7 @@ var keepOutFields = []field{
 
 // finder is what a run is sought by: what stands in the way, and the wishes.
 func (f *form) finder() {
-	f.El("p", "Drawoff looks for the runs from the tank to the pump with bends of 90° and offsets of 45°, round what you mark here.", "class", "hint")
+	f.El("p", "Drawoff looks for the runs from the tank to the pump, and from there to where the liquid comes out, with bends of 90° and 45°, round what you mark here.", "class", "hint")
 	f.El("h4", "In the way")
 	f.Open("ul", "class", "cleaning")
 	n := len(f.bench.Design.KeepOuts)
@@ -47,14 +49,24 @@ func (f *form) finder() {
 	f.Close("button")
 	f.El("h4", "Wishes")
 	f.fields("finder.", finderFields)
-	f.Open("button", "type", "button", "id", "find-runs", "data-op", "find", "disabled", markup.If(len(f.bench.Report.Faults) > 0, markup.Empty))
-	f.Text("Find runs")
+	if f.bench.Report.Scene.Layout.Gravity {
+		f.find("tank", "Find runs to the outflow")
+		return
+	}
+	f.find("tank", "Find runs to the pump")
+	f.find("pump", "Find runs from the pump")
+}
+
+// find is a button that has runs found, from the tank or from the pump.
+func (f *form) find(from, label string) {
+	f.Open("button", "type", "button", "data-from", from, "disabled", markup.If(len(f.bench.Report.Faults) > 0, markup.Empty))
+	f.Text(label)
 	f.Close("button")
 }
 
 // RunsIdle is what the region of the runs says until they are asked for.
 func RunsIdle() string {
 	var h html
-	h.El("p", "“Find runs”, in your plant under “Find the run”, lists the ways from the tank to the pump here, to be put in with one tap.", "class", "hint")
+	h.El("p", "“Find runs”, in your plant under “Find the run”, lists the ways from the tank to the pump, or from the pump on, here, to be put in with one tap.", "class", "hint")
 	return h.String()
 }

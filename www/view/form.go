@@ -90,6 +90,7 @@ var (
 	deliveryFields = []field{
 		{"height", "Outflow over floor", "or the level it enters, if higher"},
 		{"away", "Outflow from tank axis", "wherever the pieces end if left empty"},
+		{"aside", "Outflow to the left", "seen from the tank; minus: right"},
 		{"flow", "Wanted flow", "says which throttle or pump speed gives it"},
 	}
 	limitFields = []field{
@@ -359,8 +360,11 @@ func (f *form) choose(path, value, usual string, choices []design.Choice, common
 	if strings.HasSuffix(path, ".seal") {
 		empty = "as the others"
 	}
-	if path == "finder.joints" {
+	switch path {
+	case "finder.joints":
 		empty = "both"
+	case "finder.enters":
+		empty = "as it does now"
 	}
 	if empty != "" && (value != usual || value == "") {
 		f.option("", empty, value == "")

@@ -80,7 +80,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("heights", "Height of the stand", "", Heights(whole))
 	h.region("stability", "How it stands", "", Stability(whole))
 	h.region("pieces", "The line", "scroll", Pieces(b))
-	h.region("runs", "Runs to the pump", "", RunsIdle())
+	h.region("runs", "Runs that were found", "", RunsIdle())
 	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	h.region("parts", "To buy", "", benchWaits)
 	h.region("cuts", "To saw", "", benchWaits)

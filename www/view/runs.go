@@ -25,8 +25,15 @@ var runColumns = []struct {
 	{"Bends", func(r find.Run) string { return strconv.Itoa(r.Bends) }},
 	{"Length", func(r find.Run) string { return q.Text(r.Length) }},
 	{"Loss", func(r find.Run) string { return q.Text(r.Loss) }},
-	{"Suction head", func(r find.Run) string { return q.Text(r.Suction) }},
+	{"Flow", func(r find.Run) string { return q.Text(r.Flow) }},
+	{"Suction head", func(r find.Run) string {
+		if r.Suction == 0 {
+			return "–"
+		}
+		return q.Text(r.Suction)
+	}},
 	{"Unions", func(r find.Run) string { return strconv.Itoa(r.Unions) }},
+	{"Longest piece", func(r find.Run) string { return q.Text(r.Longest) }},
 	{"Welds", func(r find.Run) string { return strconv.Itoa(r.Welds) }},
 	{"Tube", func(r find.Run) string { return r.Size }},
 }
@@ -43,9 +50,9 @@ func best(r find.Run) string {
 func RunsText(title string, a find.Answer) string {
 	var b strings.Builder
 	if title != "" {
-		b.WriteString(title + "\n" + strings.Repeat("=", len([]rune(title))) + "\n\n")
+		b.WriteString(title + "\n" + strings.Repeat("=", len([]rune(title))) + "\n")
 	}
-	for _, s := range append([]string{a.Why}, a.Ways...) {
+	for _, s := range append([]string{a.Why, a.Loses}, a.Ways...) {
 		if s != "" {
 			b.WriteString(s + "\n")
 		}
@@ -56,12 +63,12 @@ func RunsText(title string, a find.Answer) string {
 	for i, r := range a.Runs {
 		b.WriteString("\nRun " + strconv.Itoa(i+1) + ": " + best(r) + "\n")
 		for _, c := range runColumns {
-			b.WriteString("  " + c.name + strings.Repeat(" ", 14-len(c.name)) + c.of(r) + "\n")
+			b.WriteString("  " + c.name + strings.Repeat(" ", 15-len(c.name)) + c.of(r) + "\n")
 		}
 		for _, n := range r.Notes {
 			b.WriteString("  " + n + "\n")
 		}
-		for _, p := range r.Report.Scene.Layout.Run {
+		for _, p := range r.Laid() {
 			b.WriteString("    " + strconv.Itoa(p.Number) + "  " + p.Label + laid(p.Said) + "\n")
 		}
 	}
@@ -74,7 +81,11 @@ func laid(p *design.Piece) (s string) {
 		s += ", turned " + p.Turn.String()
 	}
 	if !p.Fall.IsZero() {
-		s += ", falling " + p.Fall.String()
+		if up, rises := strings.CutPrefix(p.Fall.String(), "-"); rises {
+			s += ", rising " + up
+		} else {
+			s += ", falling " + up
+		}
 	}
 	for _, end := range [2]string{p.In, p.Out} {
 		if end != design.Weld {
@@ -87,7 +98,7 @@ func laid(p *design.Piece) (s string) {
 // Runs are the runs that were found, side by side, each to be put in with one tap.
 func Runs(b Bench, a find.Answer) string {
 	var h html
-	for _, s := range append([]string{a.Why}, a.Ways...) {
+	for _, s := range append([]string{a.Why, a.Loses}, a.Ways...) {
 		if s != "" {
 			h.El("p", s)
 		}
@@ -124,7 +135,7 @@ func Runs(b Bench, a find.Answer) string {
 	for i, r := range a.Runs {
 		n := strconv.Itoa(i + 1)
 		h.Open("figure", "class", "run")
-		h.Raw(draw.Run(r.Report.Scene, n, 300))
+		h.Raw(draw.Run(r.Report.Scene.Layout, r.Line == find.FromPump, n, 300))
 		h.Open("figcaption")
 		h.El("strong", "Run "+n)
 		h.El("span", best(r))

@@ -41,11 +41,11 @@ var Regions = []view.Region{
 //	units    the system that everything is shown in, see quantity.SystemOf
 //	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
-//	runs     whether runs to the pump are to be found, too
 //	shelf    what the user has of their own, as in a file
 //	typed    what could not be put on the shelf and waits in its fields, by path
 //	move     path of the input that "what if" moves
 //	watch    slug of the figure that it watches
+//	runs     where runs that are to be found, too, begin: tank or pump
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, and with the ways out of each verdict: {"regions": {"emptying":
@@ -101,8 +101,8 @@ func Handle(request string) string {
 	regions.Text("whatif", moved)
 	// Runs are for the plant as it was asked: an edit takes them away.
 	runs := view.RunsIdle()
-	if known && req.runs {
-		question, why := find.Of(bench.Design, bench.Report)
+	if line, wanted := lines[req.runs]; known && wanted {
+		question, why := find.Of(bench.Design, bench.Report, line)
 		answer := find.Answer{Why: why}
 		if why == "" {
 			answer = find.Find(question, nil) // to stop it the page ends the thread
@@ -113,12 +113,14 @@ func Handle(request string) string {
 	return answer("regions", regions)
 }
 
+var lines = map[string]find.Line{"tank": find.FromTank, "pump": find.FromPump}
+
 type request struct {
 	design string // a file's text
 	width  int
 	units  string
 	find   string
-	runs   bool
+	runs   string
 	file   string
 	shelf  string
 	typed  []view.Pending
@@ -182,8 +184,7 @@ func read(text string) (req request, ok bool) {
 		case "watch":
 			return t.Take(&req.sweep.Watch)
 		case "runs":
-			req.runs = t.Text == "true"
-			return t.Kind == tokens.Bool
+			return t.Take(&req.runs)
 		}
 		r.Skip(t)
 		return true

@@ -83,3 +83,16 @@ func TestWhatIf(t *testing.T) {
 	assert.Contains(t, ask("run.99.length", "suction-head-available-lowest"), "choose another")
 	assert.Contains(t, ask("liquid.temperature", "moonbeams"), "choose another")
 }
+
+// Runs are found where a request says that they begin, and only then.
+func TestRuns(t *testing.T) {
+	t.Parallel()
+	ask := func(from string) string {
+		var answer struct{ Regions map[string]string }
+		require.NoError(t, json.Unmarshal([]byte(Handle(`{"design":`+string(design.WriteFile(design.Demo()))+`,"width":390,"runs":"`+from+`"}`)), &answer))
+		return answer.Regions["runs"]
+	}
+	assert.True(t, strings.Contains(ask("tank"), `&quot;run.0&quot;`))
+	assert.True(t, strings.Contains(ask("pump"), `&quot;delivery.pieces.0&quot;`))
+	assert.False(t, strings.Contains(ask(""), "<svg"))
+}

@@ -82,6 +82,7 @@ func (g *generator) design() design.Design {
 	}
 	d.Finder.Valve = rapid.SampledFrom([]string{"", "", "none", "start", "end"}).Draw(g.t, "finder-valve")
 	d.Finder.Joints = rapid.SampledFrom([]string{"", "", "welded", "unions"}).Draw(g.t, "finder-joints")
+	d.Finder.Enters = rapid.SampledFrom([]string{"", "", "above", "side"}).Draw(g.t, "finder-enters")
 	d.Finder.Straight = maybe(g, "finder-straight", func() q.Entered[q.Length] { return g.length("finder-straight", 0, 2, 0, 0.1) })
 	d.Finder.Longest = maybe(g, "finder-longest", func() q.Entered[q.Length] { return g.length("finder-longest", 0.2, 20, 0.5, 6) })
 	size := d.Tank.Outlet.Size
@@ -100,6 +101,7 @@ func (g *generator) design() design.Design {
 	d.Delivery.Pieces, _ = g.line("delivery", size, 5, true)
 	d.Delivery.Height = maybe(g, "delivery-height", func() q.Entered[q.Length] { return g.length("delivery-height", -20, 100, 0, 4) })
 	d.Delivery.Flow = maybe(g, "wanted", func() q.Entered[q.Flow] { return typed[q.Flow](g, "wanted", 1, 400, 1, "L/min") })
+	d.Delivery.Aside = maybe(g, "delivery-aside", func() q.Entered[q.Length] { return g.length("delivery-aside", -1000, 1000, -3, 3) })
 	d.Delivery.Away = maybe(g, "delivery-away", func() q.Entered[q.Length] { return g.length("delivery-away", -1000, 1000, 0, 10) })
 	for i, part := range rapid.SliceOfNDistinct(rapid.SampledFrom(catalog.Joints()), 0, 2, func(j catalog.Joint) string { return j.Slug }).Draw(g.t, "measured") {
 		d.Measured = append(d.Measured, design.Measurement{Part: part.Lengths[0].Slug, Length: g.length("measured-"+strconv.Itoa(i), 0.001, 10, 0.01, 0.1)})

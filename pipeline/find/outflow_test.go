@@ -1,0 +1,76 @@
+package find_test
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"drawoff/pipeline"
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/find"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// toOutflow is a plant drawn by chance with an outflow to be reached: from the
+// pump, or by gravity from the tank.
+func toOutflow(r *rand.Rand, gravity bool) (d design.Design, line find.Line) {
+	d, line = plant(r), find.FromPump
+	between := func(low, high float64) q.Entered[q.Length] { return mm(low + r.Float64()*(high-low)) }
+	d.Delivery = design.Delivery{Away: between(2000, 5000), Aside: between(-1500, 1500), Height: between(100, 2500)}
+	if gravity {
+		line = find.FromTank
+		d.Pump, d.Run = design.Pump{Kind: design.NoPump}, nil
+		d.Delivery.Height = between(100, 400)
+	}
+	d.Finder.Enters = []string{"", "above", "side"}[r.Intn(3)]
+	if d.Finder.Enters == "side" {
+		d.Finder.Faces = deg([]float64{0, 90, -90}[r.Intn(3)])
+	}
+	return d, line
+}
+
+// Every run to an outflow is one: it comes out where it was to, the way it was
+// to, and put in by its own edits it is the design that was offered.
+func TestEveryRunToAnOutflow(t *testing.T) {
+	t.Parallel()
+	for _, gravity := range []bool{false, true} {
+		some, drain := 0, 0
+		for seed := range int64(30) {
+			d, line := toOutflow(rand.New(rand.NewSource(seed)), gravity)
+			qu, why := find.Of(d, pipeline.Check(d), line)
+			require.Empty(t, why)
+			a := find.Find(qu, nil)
+			if len(a.Runs) == 0 {
+				assert.NotEmpty(t, a.Why, "seed %d", seed)
+				continue
+			}
+			some++
+			for n, run := range a.Runs {
+				isOne(t, d, line, run, seed, n)
+				laid := run.Laid()
+				end := laid[len(laid)-1].Out
+				want := route.Vec{X: float64(d.Delivery.Away.Value()), Y: float64(d.Delivery.Aside.Value()), Z: float64(d.Delivery.Height.Value())}
+				assert.Less(t, end.At.Sub(want).Len(), 1e-5, "seed %d run %d", seed, n)
+				way := route.Vec{Z: -1}
+				if d.Finder.Enters == "side" {
+					sin, cos := math.Sincos(float64(d.Finder.Faces.Value()))
+					way = route.Vec{X: cos, Y: sin}
+				}
+				assert.Less(t, end.Dir.Angle(way), 1.6*q.Degree, "seed %d run %d", seed, n) // the spring of the design, and its fall
+				if run.Drains != "" {
+					drain++
+				}
+				put, faults := d.Apply(run.Edits(d)...)
+				require.Empty(t, faults, "seed %d run %d", seed, n)
+				assert.Equal(t, string(design.WriteFile(run.Design)), string(design.WriteFile(put)), "seed %d run %d", seed, n)
+			}
+		}
+		assert.Greater(t, some, 15, "gravity %v", gravity)
+		assert.Greater(t, drain, 15, "gravity %v", gravity)
+		t.Log(gravity, some, drain)
+	}
+}
