@@ -42,6 +42,7 @@ var (
 		"pipeline/stand",
 		"pipeline/surge",
 		"pipeline/transfer",
+		"pipeline/vent",
 	}
 	views = slices.Concat([]string{"pipeline"}, rooms, ground)
 )
@@ -71,6 +72,7 @@ var imports = map[string][]string{
 	"pipeline/surge": ground,
 
 	"pipeline/transfer": ground,
+	"pipeline/vent":     ground,
 
 	"pipeline": slices.Concat(rooms, ground),
 
