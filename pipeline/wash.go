@@ -17,7 +17,7 @@ import (
 func (p *plant) wash() clean.Result {
 	w := p.design.Wash
 	joints := joint.Check(p.jointInput())
-	return clean.Check(clean.Input{
+	r := clean.Check(clean.Input{
 		Layout: p.layout,
 		Stub:   p.known.stub,
 		Vessel: p.known.vessel,
@@ -37,6 +37,8 @@ func (p *plant) wash() clean.Result {
 		Line:  p.washRun,
 		Level: p.runoffLevel,
 	})
+	r.Cautions = p.cleaningCautions()
+	return r
 }
 
 // washSteps are the steps that are told, or the usual ones.

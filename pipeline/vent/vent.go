@@ -76,6 +76,7 @@ func Swallows(caustic q.Mass, p q.Pressure) q.Volume {
 
 // Result is what Check has to say.
 type Result struct {
-	finding.Findings
-	Cautions []string
+	Figures  []finding.Figure  `json:"figures"`
+	Verdicts []finding.Verdict `json:"-"` // a report has them among its own
+	Cautions []string `json:"cautions"`
 }

@@ -90,6 +90,8 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("shelf", "Your shelf", "", Shelf(b))
 	h.region("suction", "Suction head", "", Suction(whole))
 	h.region("emptying", "Emptying the tank", "", Emptying(whole))
+	h.region("wash", "Cleaning in place", "", Wash(whole))
+	h.region("breathing", "What the tank must breathe", "", Breathing(whole))
 	h.region("files", "Files for the workshop", "", Files(whole))
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
 	h.region("cautions", "Take care", "", Cautions(b))
