@@ -154,12 +154,12 @@ func Film(flow, nu float64) q.Length {
 
 // Result is what Check has to say.
 type Result struct {
-	Figures  []finding.Figure  `json:"figures"`
-	Verdicts []finding.Verdict `json:"-"` // a report has them among its own
-	Programme        Programme  `json:"programme"`
-	Strip            Strip      `json:"strip"`
-	Says             []string   `json:"says"`     // in sentences, what of it matters besides
-	Cautions         []string   `json:"cautions"` // what can hurt somebody who does it, for the card
+	Figures   []finding.Figure  `json:"figures"`
+	Verdicts  []finding.Verdict `json:"-"` // a report has them among its own
+	Programme Programme         `json:"programme"`
+	Strip     Strip             `json:"strip"`
+	Says      []string          `json:"says"`     // in sentences, what of it matters besides
+	Cautions  []string          `json:"cautions"` // what can hurt somebody who does it, for the card
 }
 
 // Check works out the wash. Without steps, or without a bore to wash, there is

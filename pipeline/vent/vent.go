@@ -22,8 +22,8 @@ const (
 	gasConstant = 8.314463 // J/(mol K): CODATA 2018
 	roomWarmth  = q.Temperature(293.15)
 
-	// Of saturated steam at its boiling point under 101.325 kPa, IAPWS R7-97.
-	steamDensity = 0.5976 // kg/m³
+	// Of saturated steam at 100 °C, IAPWS R7-97.
+	steamDensity = 0.5981 // kg/m³
 	steamHeat    = 2256.5 // kJ/kg, that it gives up condensing
 
 	waterCapacity = 4.1855 // kJ/(kg K), mean of 15 to 90 °C, IAPWS R7-97
@@ -78,5 +78,5 @@ func Swallows(caustic q.Mass, p q.Pressure) q.Volume {
 type Result struct {
 	Figures  []finding.Figure  `json:"figures"`
 	Verdicts []finding.Verdict `json:"-"` // a report has them among its own
-	Cautions []string `json:"cautions"`
+	Cautions []string          `json:"cautions"`
 }
