@@ -151,7 +151,10 @@ func (w *wash) runoff() (finding.Verdict, bool) {
 	carries := q.Text(w.spray) + " of spray run off by gravity"
 	switch {
 	case level >= w.Vessel.Brim():
-		v.Level = finding.Stop
+		v.Level = finding.Look
+		if w.Spray > 0 { // else nobody has said that it is sprayed at all
+			v.Level = finding.Stop
+		}
 		v.Sentence = q.Text(w.spray) + " of spray do not run off by gravity through the outlet and what hangs under it: the tank fills to the brim."
 		v.Advice = "Draw the wash off with a pump, spray in bursts, or widen the outlet."
 	case pool > w.Sump:
