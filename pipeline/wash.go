@@ -184,7 +184,7 @@ func (p *plant) runoffLevel(l liquid.Properties, wash q.Flow) q.Length {
 }
 
 // breathing reckons what air the tank must draw and give.
-func (p *plant) breathing() vent.Result {
+func (p *plant) breathing(programme clean.Programme) vent.Result {
 	k := &p.known
 	in := vent.Input{
 		Air:      k.air,
@@ -203,7 +203,6 @@ func (p *plant) breathing() vent.Result {
 	if !in.Told {
 		in.Filled = max(in.Drawn, in.Run)
 	}
-	programme := p.wash().Programme
 	in.Rinse = programme.Spray
 	for _, row := range programme.Rows {
 		in.Hottest = max(in.Hottest, row.Temperature)

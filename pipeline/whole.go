@@ -32,12 +32,13 @@ func Check(d design.Design) Report {
 // later is what the rooms find that Glance leaves out: what does not follow
 // the finger on a keystroke, and would weigh on the page's first load.
 func (p plant) later() finding.Findings {
+	wash := p.wash()
 	return finding.Join(
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
-		finding.Findings{Verdicts: p.wash().Verdicts},
-		finding.Findings{Verdicts: p.breathing().Verdicts},
+		finding.Findings{Verdicts: wash.Verdicts},
+		finding.Findings{Verdicts: p.breathing(wash.Programme).Verdicts},
 	)
 }
 
@@ -56,7 +57,7 @@ func (r Report) Breathing() vent.Result {
 	if r.plant == nil {
 		return vent.Result{}
 	}
-	return r.plant.breathing()
+	return r.plant.breathing(r.plant.wash().Programme)
 }
 
 // Later returns what Check found beyond Glance; it is in the report, too.

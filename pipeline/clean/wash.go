@@ -2,6 +2,7 @@ package clean
 
 import (
 	"math"
+	"slices"
 
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
@@ -54,6 +55,10 @@ func newWash(in *Input) *wash {
 	w.steel = q.Mass(w.wall * float64(in.Wall) * steelDensity)
 	w.runs = make([]Run, len(in.Steps))
 	for i, s := range in.Steps {
+		if same := slices.IndexFunc(in.Steps[:i], s.like); same >= 0 { // a wash rinses more than once
+			w.runs[i] = w.runs[same]
+			continue
+		}
 		w.runs[i] = in.Line(s.Liquid, w.need, w.spray)
 	}
 	w.main = mainStep(in.Steps)
@@ -111,6 +116,11 @@ func mainStep(steps []Step) int {
 		}
 	}
 	return best
+}
+
+// like reports whether o runs with the same liquid.
+func (s Step) like(o Step) bool {
+	return s.Agent.Slug == o.Agent.Slug && s.Temperature == o.Temperature && s.Strength == o.Strength
 }
 
 // kinematic returns the kinematic viscosity of a step's liquid, m²/s.

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,21 +32,26 @@ func Wash(b Bench) string {
 
 // judged lists what the rules named say, in the order of the report.
 func (h *html) judged(r pipeline.Report, rules ...string) {
-	h.Open("ul", "class", "standing")
+	begun := false
 	for _, v := range r.Verdicts {
-		for _, rule := range rules {
-			if v.Rule == rule {
-				h.Open("li")
-				h.badge(v.Level)
-				h.Text(" " + v.Sentence)
-				if v.Level != finding.Sound && v.Advice != "" {
-					h.Text(" " + v.Advice)
-				}
-				h.Close("li")
-			}
+		if !slices.Contains(rules, v.Rule) {
+			continue
 		}
+		if !begun {
+			begun = true
+			h.Open("ul", "class", "standing")
+		}
+		h.Open("li")
+		h.badge(v.Level)
+		h.Text(" " + v.Sentence)
+		if v.Level != finding.Sound && v.Advice != "" {
+			h.Text(" " + v.Advice)
+		}
+		h.Close("li")
 	}
-	h.Close("ul")
+	if begun {
+		h.Close("ul")
+	}
 }
 
 // card is what is hung on the tank.
@@ -172,7 +178,7 @@ func (h *html) stripList(s clean.Strip) {
 		h.El("p", "Nothing has to be taken apart at every wash.")
 	} else {
 		h.El("h4", "Take apart and clean by hand, in this order")
-		h.Open("ol", "class", "strip")
+		h.Open("ol", "class", "says")
 		for _, p := range s.Apart {
 			words := p.Name + ": " + p.Why + "."
 			if p.Seal != "" {
@@ -186,14 +192,12 @@ func (h *html) stripList(s clean.Strip) {
 		h.El("p", "Lay out: "+sealsOf(s)+".")
 	}
 	if len(s.Stays) > 0 {
-		h.Open("details", "data-keep", "strip stays")
-		h.El("summary", "What can stay")
-		h.Open("ul")
+		h.El("h4", "What can stay")
+		h.Open("ul", "class", "says")
 		for _, p := range s.Stays {
 			h.El("li", p.Name+": "+p.Why+".")
 		}
 		h.Close("ul")
-		h.Close("details")
 	}
 }
 
