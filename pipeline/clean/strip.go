@@ -40,8 +40,8 @@ type Seal struct {
 
 const (
 	gapAtSeal  = "there is a gap at its seal that no flow rinses"
-	inPlace    = "comes clean in place"
-	byMaker    = "as its maker says"
+	inPlace    = "clean in place"
+	byMaker    = "as the maker says"
 	behindBall = "the space behind its ball is out of the flow; common practice, no source"
 	handHose   = "rinsed, brushed through, looked into for cracks and hung up to drain; common practice, no source"
 )
@@ -98,7 +98,7 @@ func (s *Strip) joint(j Joint, place string) {
 		p.Why = gapAtSeal
 		s.apart(p)
 	case f.Clean != "in place" && j.Faulty: // only if the bores match
-		p.Why = "it " + inPlace + " only if the bores match, and they do not"
+		p.Why = "it comes " + inPlace + " only if the bores match, and they do not"
 		s.apart(p)
 	default:
 		p.Why, p.Seal = inPlace, ""
@@ -120,9 +120,9 @@ func (s *Strip) piece(p *route.Piece) {
 		part.Why = byMaker
 		s.Stays = append(s.Stays, part)
 	case design.Butterfly, design.Seat, design.Diaphragm, design.NonReturn, design.SightGlass:
-		part.Why = inPlace + " if its maker says so; work it while the wash goes round"
+		part.Why = inPlace + " if the maker says so; worked while the wash goes round"
 		if p.Kind == design.SightGlass {
-			part.Why = inPlace + " if its maker says so"
+			part.Why = inPlace + " if the maker says so"
 		}
 		s.Stays = append(s.Stays, part)
 	case design.Pocket, design.Cock:

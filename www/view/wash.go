@@ -66,8 +66,8 @@ func (h *html) card(b Bench, w clean.Result) {
 	for _, s := range programmeTotals(w.Programme) {
 		h.El("p", s)
 	}
-	h.stripList(w.Strip)
 	h.says(w.Cautions)
+	h.stripList(w.Strip)
 	h.Close("div")
 }
 
@@ -193,12 +193,24 @@ func (h *html) stripList(s clean.Strip) {
 	}
 	if len(s.Stays) > 0 {
 		h.El("h4", "What can stay")
-		h.Open("ul", "class", "says")
-		for _, p := range s.Stays {
-			h.El("li", p.Name+": "+p.Why+".")
-		}
-		h.Close("ul")
+		h.says(staying(s))
 	}
+}
+
+// staying tells what can stay, by the reason why.
+func staying(s clean.Strip) (out []string) {
+	var reasons []string
+	names := map[string][]string{}
+	for _, p := range s.Stays {
+		if names[p.Why] == nil {
+			reasons = append(reasons, p.Why)
+		}
+		names[p.Why] = append(names[p.Why], p.Name)
+	}
+	for _, why := range reasons {
+		out = append(out, strings.Join(names[why], "; ")+": "+why+".")
+	}
+	return out
 }
 
 func sealsOf(s clean.Strip) string {
@@ -272,8 +284,8 @@ func (t *text) wash(r pipeline.Report) {
 		if len(w.Strip.Seals) > 0 {
 			t.wrap("  lay out: ", sealsOf(w.Strip)+".")
 		}
-		for _, p := range w.Strip.Stays {
-			t.wrap("  stays: ", p.Name+": "+p.Why+".")
+		for _, s := range staying(w.Strip) {
+			t.wrap("  stays: ", s)
 		}
 		if rows := standRows(w.Programme); rows != nil {
 			t.table(rows)
