@@ -173,7 +173,7 @@ func (d Design) Filled() Design {
 		if a, ok := catalog.FindAgent(c.Agent); ok {
 			d.Cleaning[i].Temperature = usually(c.Temperature, usualOf(a))
 			if a.Strength > 0 {
-				d.Cleaning[i].Strength = usually(c.Strength, q.MustParse[q.Fraction](q.Text(a.Strength)))
+				d.Cleaning[i].Strength = usually(c.Strength, q.MustParse[q.Fraction](q.Of(a.Strength).Text(q.Metric)))
 			}
 			d.Cleaning[i].Time = usually(c.Time, usualTime(c.Agent))
 		}
