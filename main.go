@@ -21,10 +21,12 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
+	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/stand"
+	"drawoff/pipeline/vent"
 	"drawoff/www/site"
 	"drawoff/www/view"
 )
@@ -217,7 +219,9 @@ func (t terminal) check(args []string) int {
 				Transfer  pipeline.Transfer `json:"transfer,omitzero"`
 				Stability stand.Stability   `json:"stability,omitzero"`
 				Work      pipeline.Work     `json:"work,omitzero"`
-			}{report, report.Transfer(), report.Stability(), work})
+				Wash      clean.Result      `json:"wash,omitzero"`
+				Breathing vent.Result       `json:"breathing,omitzero"`
+			}{report, report.Transfer(), report.Stability(), work, report.Wash(), report.Breathing()})
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
@@ -241,7 +245,7 @@ func (t terminal) check(args []string) int {
 // figure returns the figure of r named slug, of those too that are worked out
 // only when they are asked for.
 func figure(r pipeline.Report, w pipeline.Work, slug string) (finding.Figure, bool) {
-	for _, f := range slices.Concat(r.Reserve().Figures, r.Stability().Figures, w.Figures) {
+	for _, f := range slices.Concat(r.Reserve().Figures, r.Stability().Figures, w.Figures, r.Wash().Figures, r.Breathing().Figures) {
 		if f.Slug == slug {
 			return f, true
 		}

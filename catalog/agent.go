@@ -1,7 +1,9 @@
 package catalog
 
 import (
+	"math"
 	"slices"
+	"strings"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -14,6 +16,19 @@ type Agent struct {
 	Usual  q.Temperature // that it is used at
 	Rated  q.Temperature // the highest that the ratings of materials were given for
 	Source string
+
+	Strength  q.Fraction // of the pure agent by mass, that Name tells; of hypochlorite its chlorine; 0 for water
+	Strongest q.Fraction // that the ratings of materials were given for; 0 where they do not say
+}
+
+// Named returns what the agent is called at a strength, "caustic soda, 1 %",
+// or at that of its ratings where none is told.
+func (a Agent) Named(strength q.Fraction) string {
+	if strength <= 0 || a.Strength == 0 {
+		return a.Name
+	}
+	bare, _, _ := strings.Cut(a.Name, ",")
+	return bare + ", " + q.Text(strength)
 }
 
 // Agents returns every cleaning agent, the mildest first.
@@ -34,7 +49,16 @@ func (t *tables) readAgents() {
 		t.agents = append(t.agents, Agent{
 			Slug: r.text("agent"), Name: r.text("name"),
 			Usual: q.Celsius(r.number("usual")), Rated: q.Celsius(r.number("rated")),
-			Source: r.text("source"),
+			Source:   r.text("source"),
+			Strength: r.percent("strength"), Strongest: r.percent("strongest"),
 		})
 	}
+}
+
+// percent returns a part given in per cent, 0 for an empty cell.
+func (r row) percent(column string) q.Fraction {
+	if v := r.number(column); !math.IsNaN(v) {
+		return q.Fraction(v / 100)
+	}
+	return 0
 }

@@ -5,14 +5,14 @@ package catalog
 // The files in table, word for word: package embed brings io/fs and time
 // along, 24 kB of the module that a phone has to fetch.
 const (
-	agentsCSV = `agent,name,usual,rated,source
-water,cold water,15,30,"common practice, no source"
-hot-water,hot water,80,95,"Table of seal media to 95 °C; 80 °C as usual is common practice, no source"
-caustic,"caustic soda, 2 %",80,80,"Seal maker's manual: 2 % sodium hydroxide, 80 °C"
-nitric,"nitric acid, 1 to 3 %",60,80,"Seal maker's manual: 1 to 3 %, 60 to 80 °C"
-phosphoric,"phosphoric acid, 1 to 3 %",60,80,"Seal maker's manual: acid to 3 % at 80 °C against beer stone; 60 °C as usual is common practice, no source"
-peracetic,"peracetic acid, 0.1 to 0.5 %",15,25,"Seal maker's manual: 0.1 to 0.5 %, cold; that cold ends at 25 °C is ours"
-hypochlorite,"hypochlorite, dilute",15,25,"From memory: dilute, cold; that cold ends at 25 °C is ours"
+	agentsCSV = `agent,name,usual,rated,strength,strongest,source
+water,cold water,15,30,,,"common practice, no source"
+hot-water,hot water,80,95,,,"Table of seal media to 95 °C; 80 °C as usual is common practice, no source"
+caustic,"caustic soda, 2 %",80,80,2,2,"Seal maker's manual: 2 % sodium hydroxide, 80 °C"
+nitric,"nitric acid, 1 to 3 %",60,80,1,3,"Seal maker's manual: 1 to 3 %, 60 to 80 °C"
+phosphoric,"phosphoric acid, 1 to 3 %",60,80,1,3,"Seal maker's manual: acid to 3 % at 80 °C against beer stone; 60 °C as usual is common practice, no source"
+peracetic,"peracetic acid, 0.1 to 0.5 %",15,25,0.2,0.5,"Seal maker's manual: 0.1 to 0.5 %, cold; that cold ends at 25 °C is ours"
+hypochlorite,"hypochlorite, dilute",15,25,0.02,,"From memory: dilute, cold; that cold ends at 25 °C is ours; 0.02 % of chlorine as usual is common practice, no source"
 `
 
 	bendsCSV = `tube,shape,radius,at90,at45,trust,source

@@ -1,6 +1,8 @@
 package pipeline
 
 import (
+	"slices"
+
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/joint"
@@ -16,7 +18,10 @@ func cleaning(d design.Design) []joint.Cleaning {
 	out := make([]joint.Cleaning, 0, len(list))
 	for _, c := range list {
 		if a, ok := catalog.FindAgent(c.Agent); ok {
-			out = append(out, joint.Cleaning{Agent: a, Temperature: c.Temperature.Or(a.Usual)})
+			step := joint.Cleaning{Agent: a, Temperature: c.Temperature.Or(a.Usual), Strength: c.Strength.Or(a.Strength)}
+			if !slices.Contains(out, step) { // a wash rinses more than once
+				out = append(out, step)
+			}
 		}
 	}
 	return out

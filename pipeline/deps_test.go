@@ -42,6 +42,7 @@ var (
 		"pipeline/stand",
 		"pipeline/surge",
 		"pipeline/transfer",
+		"pipeline/vent",
 	}
 	views = slices.Concat([]string{"pipeline"}, rooms, ground)
 )
@@ -71,6 +72,7 @@ var imports = map[string][]string{
 	"pipeline/surge": ground,
 
 	"pipeline/transfer": ground,
+	"pipeline/vent":     ground,
 
 	"pipeline": slices.Concat(rooms, ground),
 
@@ -95,7 +97,7 @@ var imports = map[string][]string{
 	"wasm/door":     {"pipeline/tokens"},
 	"wasm/page":     {"wasm/door", "www/app"},
 	"wasm/workshop": {"wasm/door", "www/workshop"},
-	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/quantity", "pipeline/stand", "pipeline/workfile", "www/site", "www/view"},
+	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/clean", "pipeline/finding", "pipeline/quantity", "pipeline/stand", "pipeline/vent", "pipeline/workfile", "www/site", "www/view"},
 }
 
 // pure are the packages that compute: whoever asks twice gets the same answer.

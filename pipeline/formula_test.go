@@ -127,6 +127,8 @@ func (r *reader) single() float64 {
 		r.lost = r.lost || !r.take("|")
 		r.bars--
 		return v
+	case r.take("∛"):
+		return math.Cbrt(r.single())
 	case r.take("√"):
 		return math.Sqrt(r.single())
 	case r.take("cos("):

@@ -159,6 +159,7 @@ func (p plant) jointInput() joint.Input {
 		Temperature: p.known.temperature,
 		Cleaning:    cleaning(p.design),
 		Assumed:     len(p.design.Cleaning) == 0,
+		Linings:     p.linings(),
 		Heads: joint.Heads{
 			Density: p.known.liquid.Density,
 			Full:    p.known.foot(p.height) + p.known.full,
@@ -167,6 +168,16 @@ func (p plant) jointInput() joint.Input {
 		},
 		BoreStep: float64(p.design.Limits.BoreStep.Value()),
 	}
+}
+
+// linings are those of its hoses that are told.
+func (p plant) linings() (out []joint.Lining) {
+	for _, piece := range p.layout.Pieces() {
+		if piece.Kind == design.Hose && piece.Said != nil && piece.Said.Lining != "" {
+			out = append(out, joint.Lining{Ref: piece.Ref, Material: piece.Said.Lining})
+		}
+	}
+	return out
 }
 
 func (p plant) drainInput() drain.Input {

@@ -1,9 +1,11 @@
 package pipeline
 
 import (
+	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/surge"
+	"drawoff/pipeline/vent"
 )
 
 // Check works out everything about d. It never panics, never returns a number
@@ -30,11 +32,32 @@ func Check(d design.Design) Report {
 // later is what the rooms find that Glance leaves out: what does not follow
 // the finger on a keystroke, and would weigh on the page's first load.
 func (p plant) later() finding.Findings {
+	wash := p.wash()
 	return finding.Join(
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
+		finding.Findings{Verdicts: wash.Verdicts},
+		finding.Findings{Verdicts: p.breathing(wash.Programme).Verdicts},
 	)
+}
+
+// Wash returns how line and tank are washed in place, and what has to be taken
+// apart for it. It is worked out when it is asked for; its verdicts are in the
+// report of Check. A report on a design that could not be worked out has none.
+func (r Report) Wash() clean.Result {
+	if r.plant == nil {
+		return clean.Result{}
+	}
+	return r.plant.wash()
+}
+
+// Breathing returns what air the tank must draw and give, as Wash is returned.
+func (r Report) Breathing() vent.Result {
+	if r.plant == nil {
+		return vent.Result{}
+	}
+	return r.plant.breathing(r.plant.wash().Programme)
 }
 
 // Later returns what Check found beyond Glance; it is in the report, too.

@@ -44,7 +44,10 @@ func plants(t require.TestingT) map[string]design.Design {
 			{Path: "liquid.consistency", Value: "11.6 Pa·s^n"}, {Path: "liquid.index", Value: "0.34"}},
 		"slurry": {{Path: "liquid.kind", Value: "bingham"}, {Path: "liquid.density", Value: "1100 kg/m³"},
 			{Path: "liquid.viscosity", Value: "50 mPa·s"}, {Path: "liquid.yield", Value: "5 Pa"}},
-		"dairy": {{Path: "tank.outlet.size", Value: "din-11866-a/dn65"}, {Path: "tank.outlet.end", Value: "dairy-union/male"}},
+		"washed": {{Path: "wash.element", Value: "6 kW"}, {Path: "wash.spray", Value: "80 L/min"}, {Path: "wash.pressure", Value: "0.2 bar"}, {Path: "vent.bore", Value: "12 mm"},
+			{Op: "insert", Path: "cleaning.0"}, {Path: "cleaning.0.agent", Value: "caustic"}, {Path: "cleaning.0.strength", Value: "1.5 %"}, {Path: "cleaning.0.time", Value: "30 min"}},
+		"drawn off": {{Path: "wash.scavenge", Value: "50 L/min"}, {Path: "tank.bottom", Value: "flat"}, {Path: "tank.fill", Value: "700 L"}, {Op: "insert", Path: "cleaning.0"}, {Path: "cleaning.0.agent", Value: "water"}},
+		"dairy":     {{Path: "tank.outlet.size", Value: "din-11866-a/dn65"}, {Path: "tank.outlet.end", Value: "dairy-union/male"}},
 	}
 	out := map[string]design.Design{}
 	for name, e := range edits {
@@ -56,7 +59,7 @@ func plants(t require.TestingT) map[string]design.Design {
 }
 
 func allFigures(r pipeline.Report) []finding.Figure {
-	return slices.Concat(r.Figures, r.Transfer().Figures, r.Reserve().Figures, r.Stability().Figures)
+	return slices.Concat(r.Figures, r.Transfer().Figures, r.Reserve().Figures, r.Stability().Figures, r.Wash().Figures, r.Breathing().Figures)
 }
 
 // notByFormula are the figures that no calculator gives from the inputs shown,
@@ -92,6 +95,10 @@ var notByFormula = map[string]string{
 	"welds":                  "counted",
 	"parts":                  "counted",
 	"tube-length":            "a sum over the cuts, which are listed",
+
+	"wash-flow-had":    "solved: TestWashFlowsPutBack",
+	"wash-pool":        "the tank's volume at a level that is solved: TestPoolRunsOff",
+	"wash-line-volume": "summed over the pieces: TestLineHolds, in package clean",
 
 	"centre-":         "summed moments: packages vessel and stand",
 	"mass-empty":      "summed: package stand",
@@ -152,7 +159,8 @@ func TestEveryFigureShowsItsWorking(t *testing.T) {
 	}
 	for _, slug := range []string{"tank-brimful", "air-pressure", "suction-head-available-full", "suction-margin-lowest", "reynolds", "suction-velocity",
 		"wave-speed", "surge-quick", "surge-closing-time", "submergence-lowest", "leg-length", "worst-bore-step", "pump-gap", "transfer-flow",
-		"viscosity-parameter", "displacement", "dry-lift", "hydraulic-power", "shaft-power", "throttle-head-full", "throttle-kv-lowest"} {
+		"viscosity-parameter", "displacement", "dry-lift", "hydraulic-power", "shaft-power", "throttle-head-full", "throttle-kv-lowest",
+		"wash-flow", "film-thickness", "spray-pressure", "wash-suction-margin", "wash-batch", "wash-chemical", "wash-heat", "wash-warming", "vent-running", "steam-condensed", "shut-cooled", "caustic-swallows"} {
 		assert.True(t, evaluated[slug], "%s was not worked out from its formula", slug)
 	}
 }

@@ -153,6 +153,8 @@ func Choices(d Design, path string) []Choice {
 		return thirds
 	case "seal":
 		return append(materials(), noSeal)
+	case "lining":
+		return materials()
 	}
 	for _, s := range d.Sizes() {
 		if s.Path != piece {

@@ -26,7 +26,9 @@ type Design struct {
 	Delivery Delivery            `json:"delivery,omitzero"`
 	Liquid   Liquid              `json:"liquid,omitzero"`
 	Site     Site                `json:"site,omitzero"`
-	Cleaning []Cleaning          `json:"cleaning,omitempty"` // what the line is cleaned with; default: UsualCleaning
+	Cleaning []Cleaning          `json:"cleaning,omitempty"` // the steps of its wash, in order; default: UsualCleaning
+	Wash     Wash                `json:"wash,omitzero"`      // how these are run
+	Vent     Vent                `json:"vent,omitzero"`      // how the tank breathes
 	Seal     string              `json:"seal,omitempty"`     // seal material used where a piece names none: a catalog.Material slug; default epdm
 	Finish   q.Entered[q.Length] `json:"finish,omitzero"`    // Ra of every bore of metal; default 0.8 µm
 	Limits   Limits              `json:"limits,omitzero"`
@@ -135,6 +137,7 @@ type Piece struct {
 
 	Open      q.Entered[q.Angle]    `json:"open,omitzero"`      // butterfly or ball valve: how far it is open; default 90°, fully
 	Share     q.Entered[q.Fraction] `json:"share,omitzero"`     // tee: part of the combined flow that leaves (minus: joins) at the third port; default 0 %
+	Lining    string                `json:"lining,omitempty"`   // hose: what its bore is made of, a catalog.Material slug; default: not told
 	Roughness q.Entered[q.Length]   `json:"roughness,omitzero"` // hose: of its bore, as equivalent sand grain; default 0.01 mm
 	Kv        q.Entered[q.Number]   `json:"kv,omitzero"`        // device or valve: m³/h of water that drop 1 bar over it, fully open
 	Drops     []DropPoint           `json:"drops,omitempty"`    // device: points of its data sheet; they count before Kv
@@ -245,10 +248,31 @@ type Liquid struct {
 	Temperature    q.Entered[q.Temperature] `json:"temperature,omitzero"`    // default 20 °C
 }
 
-// Cleaning is one thing that the line is cleaned with.
+// Cleaning is one step of a wash: what the line and the tank are cleaned with.
 type Cleaning struct {
 	Agent       string                   `json:"agent"`                // a catalog.Agent slug: water, hot-water, caustic, ...
 	Temperature q.Entered[q.Temperature] `json:"temperature,omitzero"` // default: what is usual for the agent
+	Strength    q.Entered[q.Fraction]    `json:"strength,omitzero"`    // of the pure agent, by mass; default: what is usual for it
+	Time        q.Entered[q.Duration]    `json:"time,omitzero"`        // that it runs; default: what is usual for it
+}
+
+// Wash is how the steps of Cleaning are run through the line and the tank.
+type Wash struct {
+	Speed    q.Entered[q.Velocity]    `json:"speed,omitzero"`    // least, in the widest bore of the line; default 1.5 m/s
+	Spray    q.Entered[q.Flow]        `json:"spray,omitzero"`    // of the spray ball; default: 35 L/min for each metre of the tank's circumference
+	Pressure q.Entered[q.Pressure]    `json:"pressure,omitzero"` // that the spray ball needs, over the air's; default 1 bar
+	Scavenge q.Entered[q.Flow]        `json:"scavenge,omitzero"` // of a pump that draws the wash off the tank; default: none, it runs off by gravity
+	Sump     q.Entered[q.Volume]      `json:"sump,omitzero"`     // left in the vessel that the wash is drawn from while it goes round; default 30 L
+	Supply   q.Entered[q.Temperature] `json:"supply,omitzero"`   // of the water that it is made with; default 10 °C
+	Element  q.Entered[q.Power]       `json:"element,omitzero"`  // what heats it; default: not told
+	Rinses   q.Entered[q.Number]      `json:"rinses,omitzero"`   // times that a rinse displaces what the line holds, at least; default 3
+}
+
+// Vent is how the tank breathes.
+type Vent struct {
+	Bore     q.Entered[q.Length]   `json:"bore,omitzero"`     // of its one opening to the air; default: not told
+	Pressure q.Entered[q.Pressure] `json:"pressure,omitzero"` // that the tank may be over or under the air's; default 0.25 kPa
+	Fill     q.Entered[q.Flow]     `json:"fill,omitzero"`     // that the tank is filled at; default: as the most that leaves it
 }
 
 // Site is where the plant stands.

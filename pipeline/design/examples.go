@@ -72,7 +72,7 @@ func whey() Design {
 			Flow:   flow("7 m³/h"),
 		},
 		Liquid:   Liquid{Kind: "whey", Temperature: q.MustParse[q.Temperature]("72 °C")},
-		Cleaning: []Cleaning{{Agent: "hot-water"}, {Agent: "caustic"}, {Agent: "nitric"}},
+		Cleaning: []Cleaning{{Agent: "water"}, {Agent: "caustic"}, {Agent: "water"}, {Agent: "nitric"}, {Agent: "water"}, {Agent: "hot-water"}},
 	}
 }
 
@@ -106,7 +106,7 @@ func settling() Design {
 			Kind: "sugar", Strength: q.MustParse[q.Strength]("12 °Bx"),
 			Temperature: q.MustParse[q.Temperature]("8 °C"),
 		},
-		Cleaning: []Cleaning{{Agent: "water"}, {Agent: "caustic"}},
+		Cleaning: []Cleaning{{Agent: "water"}, {Agent: "caustic"}, {Agent: "water"}},
 	}
 }
 

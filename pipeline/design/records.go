@@ -73,6 +73,8 @@ func (d *Design) fields(see see) bool {
 		see("liquid", &d.Liquid, may) &&
 		see("site", &d.Site, may) &&
 		see("cleaning", rows(&d.Cleaning), may) &&
+		see("wash", &d.Wash, may) &&
+		see("vent", &d.Vent, may) &&
 		see("seal", &d.Seal, may) &&
 		see("finish", &d.Finish, may) &&
 		see("limits", &d.Limits, may) &&
@@ -124,6 +126,7 @@ func (p *Piece) fields(see see) bool {
 		see("fall", &p.Fall, may) &&
 		see("open", &p.Open, may) &&
 		see("share", &p.Share, may) &&
+		see("lining", &p.Lining, may) &&
 		see("roughness", &p.Roughness, may) &&
 		see("kv", &p.Kv, may) &&
 		see("drops", rows(&p.Drops), may) &&
@@ -227,7 +230,26 @@ func (s *Site) fields(see see) bool {
 
 func (c *Cleaning) fields(see see) bool {
 	return see("agent", &c.Agent, must) &&
-		see("temperature", &c.Temperature, may)
+		see("temperature", &c.Temperature, may) &&
+		see("strength", &c.Strength, may) &&
+		see("time", &c.Time, may)
+}
+
+func (w *Wash) fields(see see) bool {
+	return see("speed", &w.Speed, may) &&
+		see("spray", &w.Spray, may) &&
+		see("pressure", &w.Pressure, may) &&
+		see("scavenge", &w.Scavenge, may) &&
+		see("sump", &w.Sump, may) &&
+		see("supply", &w.Supply, may) &&
+		see("element", &w.Element, may) &&
+		see("rinses", &w.Rinses, may)
+}
+
+func (v *Vent) fields(see see) bool {
+	return see("bore", &v.Bore, may) &&
+		see("pressure", &v.Pressure, may) &&
+		see("fill", &v.Fill, may)
 }
 
 func (l *Limits) fields(see see) bool {

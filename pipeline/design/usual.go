@@ -43,6 +43,18 @@ var (
 	usualRubber      = q.MustParse[q.Length]("0.01 mm")
 	usualFinish      = q.MustParse[q.Length]("0.8 µm")
 
+	usualWash = Wash{
+		Speed:    q.MustParse[q.Velocity]("1.5 m/s"),
+		Pressure: q.MustParse[q.Pressure]("1 bar"),
+		Sump:     q.MustParse[q.Volume]("30 L"),
+		Supply:   q.MustParse[q.Temperature]("10 °C"),
+		Rinses:   q.MustParse[q.Number]("3"),
+	}
+	usualRinse        = q.MustParse[q.Duration]("1 min")
+	usualSoak         = q.MustParse[q.Duration]("20 min") // in caustic
+	usualStep         = q.MustParse[q.Duration]("10 min")
+	usualVentPressure = q.MustParse[q.Pressure]("0.25 kPa")
+
 	usualLongest = q.MustParse[q.Length]("2 m")
 	usualRoom    = q.MustParse[q.Length]("10 mm")
 
@@ -158,10 +170,20 @@ func (d Design) Filled() Design {
 
 	d.Cleaning = copied(d.Cleaning)
 	for i, c := range d.Cleaning {
-		if a, ok := catalog.FindAgent(c.Agent); ok && c.Temperature.IsZero() {
-			d.Cleaning[i].Temperature = usualOf(a)
+		if a, ok := catalog.FindAgent(c.Agent); ok {
+			d.Cleaning[i].Temperature = usually(c.Temperature, usualOf(a))
+			if a.Strength > 0 {
+				d.Cleaning[i].Strength = usually(c.Strength, q.MustParse[q.Fraction](q.Of(a.Strength).Text(q.Metric)))
+			}
+			d.Cleaning[i].Time = usually(c.Time, usualTime(c.Agent))
 		}
 	}
+	d.Wash.Speed = usually(d.Wash.Speed, usualWash.Speed)
+	d.Wash.Pressure = usually(d.Wash.Pressure, usualWash.Pressure)
+	d.Wash.Sump = usually(d.Wash.Sump, usualWash.Sump)
+	d.Wash.Supply = usually(d.Wash.Supply, usualWash.Supply)
+	d.Wash.Rinses = usually(d.Wash.Rinses, usualWash.Rinses)
+	d.Vent.Pressure = usually(d.Vent.Pressure, usualVentPressure)
 	d.Under = filled(d.Under)
 	d.Run = filled(d.Run)
 	d.Delivery.Pieces = filled(d.Delivery.Pieces)
@@ -202,10 +224,23 @@ func filled(pieces []Piece) []Piece {
 	return out
 }
 
-// UsualCleaning is what a plant is taken to be cleaned with when nothing is
-// said, each at its usual temperature: a hot rinse and hot caustic, which is
-// what most small plants do. Common practice, no source.
-func UsualCleaning() []Cleaning { return []Cleaning{{Agent: "hot-water"}, {Agent: "caustic"}} }
+// UsualCleaning is the wash that a plant is taken to get when nothing is
+// said, each step as is usual for its agent: rinsed, washed with caustic,
+// rinsed, washed with acid, rinsed, and scalded. Common practice, no source.
+func UsualCleaning() []Cleaning {
+	return []Cleaning{{Agent: "water"}, {Agent: "caustic"}, {Agent: "water"}, {Agent: "phosphoric"}, {Agent: "water"}, {Agent: "hot-water"}}
+}
+
+// usualTime returns how long a step usually runs. Common practice, no source.
+func usualTime(agent string) q.Entered[q.Duration] {
+	switch agent {
+	case "water":
+		return usualRinse
+	case "caustic":
+		return usualSoak
+	}
+	return usualStep
+}
 
 // usualOf returns the temperature at which an agent is usually used.
 func usualOf(a catalog.Agent) q.Entered[q.Temperature] {

@@ -252,6 +252,7 @@ func (v *validator) rest(d Design) {
 	v.seal("seal", d.Seal, false)
 	span(v, "finish", d.Finish, 0, 50e-6, "0 to 50 µm, as Ra")
 	v.cleaning(d.Cleaning)
+	v.wash(d.Wash, d.Vent)
 	v.finder(d.KeepOuts, d.Finder)
 
 	l := d.Limits
@@ -319,7 +320,24 @@ func (v *validator) cleaning(list []Cleaning) {
 		}
 		v.choice(at+".agent", c.Agent, Agents())
 		span(v, at+".temperature", c.Temperature, q.Celsius(-5), q.Celsius(150), "-5 °C to 150 °C")
+		span(v, at+".strength", c.Strength, 0, 0.05, "0 to 5 %, of the pure agent by mass")
+		span(v, at+".time", c.Time, 1, 24*q.Hour, "1 s to 24 h")
 	}
+}
+
+// wash judges how it is cleaned, and how the tank breathes meanwhile.
+func (v *validator) wash(w Wash, t Vent) {
+	span(v, "wash.speed", w.Speed, 0.1, 10, "0.1 m/s to 10 m/s")
+	span(v, "wash.spray", w.Spray, 0.1*q.LitrePerMinute, 1, "100 mL/min to 3600 m³/h")
+	span(v, "wash.pressure", w.Pressure, 1e3, 1e8, "1 kPa to 1000 bar, over the air's")
+	span(v, "wash.scavenge", w.Scavenge, 0.1*q.LitrePerMinute, 1, "100 mL/min to 3600 m³/h")
+	span(v, "wash.sump", w.Sump, 0, 1000, "0 to 1000 m³")
+	span(v, "wash.supply", w.Supply, q.Celsius(0), q.Celsius(100), "0 °C to 100 °C")
+	span(v, "wash.element", w.Element, 10, 1e7, "10 W to 10 MW")
+	span(v, "wash.rinses", w.Rinses, 1, 100, "1 to 100")
+	span(v, "vent.bore", t.Bore, 0.001, 2, "1 mm to 2 m")
+	span(v, "vent.pressure", t.Pressure, 10, 5e3, "10 Pa to 5 kPa: Drawoff covers tanks that are open to the air")
+	span(v, "vent.fill", t.Fill, 0.1*q.LitrePerMinute, 1, "100 mL/min to 3600 m³/h")
 }
 
 // span faults a quantity that was typed and lies outside low to high, in SI units.

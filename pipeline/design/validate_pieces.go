@@ -36,6 +36,9 @@ func (v *validator) pieces(d Design) {
 			v.end(s.Path+".out", p.Out, to, p.Kind == Hose)
 		}
 		v.measures(s.Path, p, kind)
+		if p.Kind == Hose {
+			v.choice(s.Path+".lining", p.Lining, materials())
+		}
 		if p.Kind == Bend && okFrom {
 			v.bend(s.Path, p, from)
 		}

@@ -20,6 +20,10 @@ func NewSteady(in Input) *Steady {
 // At returns where the line runs with the liquid's surface at height above the floor.
 func (s *Steady) At(height q.Length) Point { return s.plant.at(Level{Height: height}) }
 
+// Loss returns what the whole line loses at a flow, by the default methods;
+// what is lifted is no part of it.
+func (s *Steady) Loss(flow q.Flow) q.Head { return q.Head(s.plant.whole.loss(float64(flow))) }
+
 // Boils reports whether the liquid boils: nothing can then be said of how it is drawn off.
 func (s *Steady) Boils() bool { return s.plant.boils }
 

@@ -18,9 +18,13 @@ type Input struct {
 	Temperature q.Temperature
 	Cleaning    []Cleaning // what the line is cleaned with
 	Assumed     bool       // Cleaning is what is usual; nothing was said of it
+	Linings     []Lining   // of hoses, as far as they are told
 	Heads       Heads      // what presses on the joints; zero leaves it unjudged
 	BoreStep    float64    // largest step on one side, as a part of the thinner wall
 }
+
+// Lining is what the bore of a hose is made of.
+type Lining struct{ Ref, Material string }
 
 // JointState is one joint, for a drawing or a table.
 type JointState struct {
@@ -46,7 +50,7 @@ func Check(in Input) Result {
 	r.Joints = make([]JointState, 0, len(in.Junctions))
 	var (
 		welds     int
-		materials = seals{in: &in}
+		materials = seals{in: &in, what: "seals", place: "joint"}
 		stripped  strip
 		faulty    bool
 	)
@@ -80,6 +84,11 @@ func Check(in Input) Result {
 	}
 	bad := materials.verdicts()
 	r.Verdicts = append(r.Verdicts, bad...)
+	linings := seals{in: &in, what: "hose linings", place: "hose", rule: RuleLining}
+	for _, l := range in.Linings {
+		linings.add(l.Material, l.Ref)
+	}
+	r.Verdicts = append(r.Verdicts, linings.verdicts()...)
 	r.Verdicts = append(r.Verdicts, pressure(in)...)
 	r.Verdicts = append(r.Verdicts, stripped.verdicts()...)
 	if n := len(in.Junctions); n > 0 && !faulty && !materials.attacked() {

@@ -10,38 +10,43 @@ import (
 type Cleaning struct {
 	Agent       catalog.Agent
 	Temperature q.Temperature
+	Strength    q.Fraction // 0: the usual
 }
 
-// against returns what is against seals of m in this agent. Where the user
+// against returns what is against seals (or what is named) of m in this agent. Where the user
 // has not said what the line is cleaned with, it is a thing to look at only.
 //
-// The ratings were given for a strength and a temperature; over that
-// temperature they say nothing, and that is said.
-func (c Cleaning) against(m catalog.Material, assumed bool) (Fault, bool) {
+// The ratings were given for a strength and a temperature; over these
+// they say nothing, and that is said.
+func (c Cleaning) against(m catalog.Material, what string, assumed bool) (Fault, bool) {
 	rating, _, source, rated := catalog.Stands(m.Slug, c.Agent.Slug)
 	f := Fault{Rule: RuleCleaning, Level: finding.Look, Basis: source}
-	agent := func() string { return c.Agent.Name + ", at " + q.Text(c.Temperature) }
-	heat, hot := heat(m, c.Temperature)
+	agent := func() string { return c.Agent.Named(c.Strength) + ", at " + q.Text(c.Temperature) }
+	heat, hot := heat(m, what, c.Temperature)
 	switch {
 	case rated && rating == catalog.Avoid:
 		f.Level = finding.Stop
-		f.Sentence = m.Name + " seals do not stand cleaning with " + agent() + "."
-		f.Advice = "Use seals of another material, or clean with something else."
+		f.Sentence = m.Name + " " + what + " do not stand cleaning with " + agent() + "."
+		f.Advice = "Use " + what + " of another material, or clean with something else."
 	case hot && heat.Level == finding.Stop:
 		f = heat
 		f.Rule = RuleCleaning
 		f.Sentence = "Cleaning with " + agent() + ": " + f.Sentence
-		f.Advice = "Clean cooler, or use seals that stand it."
+		f.Advice = "Clean cooler, or use " + what + " that stand it."
 	case !rated:
-		f.Sentence = "No source here says how " + m.Name + " seals stand cleaning with " + agent() + "."
-		f.Advice = "Ask the maker of the seals."
+		f.Sentence = "No source here says how " + m.Name + " " + what + " stand cleaning with " + agent() + "."
+		f.Advice = "Ask the maker of the " + what + "."
 		f.Basis = "common practice, no source"
 	case rating == catalog.Limited:
-		f.Sentence = m.Name + " seals stand cleaning with " + agent() + ", only to a degree, or only in some grades."
+		f.Sentence = m.Name + " " + what + " stand cleaning with " + agent() + ", only to a degree, or only in some grades."
 		f.Advice = "Have the maker confirm the grade, or use another material."
 	case c.Temperature > c.Agent.Rated:
-		f.Sentence = m.Name + " seals are rated here for " + c.Agent.Name + ", up to " + q.Text(c.Agent.Rated) + "; this is " + q.Text(c.Temperature) + ", of which nothing is known."
-		f.Advice = "Clean cooler, or have the maker of the seals confirm it."
+		f.Sentence = m.Name + " " + what + " are rated here for " + c.Agent.Named(c.Strength) + ", up to " + q.Text(c.Agent.Rated) + "; this is " + q.Text(c.Temperature) + ", of which nothing is known."
+		f.Advice = "Clean cooler, or have the maker of the " + what + " confirm it."
+		f.Basis = c.Agent.Source
+	case c.Agent.Strongest > 0 && c.Strength > c.Agent.Strongest:
+		f.Sentence = m.Name + " " + what + " are rated here for " + c.Agent.Named(c.Agent.Strongest) + ", at most; this is " + q.Text(c.Strength) + ", of which nothing is known."
+		f.Advice = "Clean with less of it, or have the maker of the " + what + " confirm it."
 		f.Basis = c.Agent.Source
 	default:
 		return Fault{}, false

@@ -10,8 +10,10 @@ import (
 
 // seals collects the materials in use, so that each is judged once.
 type seals struct {
-	in   *Input
-	used []usedSeal
+	in          *Input
+	what, place string // "seals", "joint"
+	rule        string // of every fault; "": the fault's own
+	used        []usedSeal
 }
 
 type usedSeal struct {
@@ -44,12 +46,17 @@ func (s *seals) add(material, ref string) finding.Level {
 // judge returns what is against a material in this line: the liquid, its
 // heat, and everything that the line is cleaned with.
 func (s *seals) judge(material string) []Fault {
-	faults := SealStands(material, s.in.Medium, s.in.Temperature)
+	faults := stands(s.what, material, s.in.Medium, s.in.Temperature)
 	if m, ok := catalog.FindMaterial(material); ok {
 		for _, c := range s.in.Cleaning {
-			if f, ok := c.against(m, s.in.Assumed); ok {
+			if f, ok := c.against(m, s.what, s.in.Assumed); ok {
 				faults = append(faults, f)
 			}
+		}
+	}
+	if s.rule != "" {
+		for i := range faults {
+			faults[i].Rule = s.rule
 		}
 	}
 	return faults
@@ -85,7 +92,7 @@ func (s *seals) verdicts() []finding.Verdict {
 		for _, f := range u.faults {
 			v := verdict(f, u.first)
 			if u.count > 1 {
-				v.Sentence += " It is in " + some(u.count, "joint") + ", this one the first."
+				v.Sentence += " It is in " + some(u.count, s.place) + ", this one the first."
 			}
 			out = append(out, v)
 		}

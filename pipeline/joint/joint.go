@@ -32,6 +32,7 @@ const (
 	RuleTemperature = "seal-temperature" // the seal is too hot or too cold
 	RuleMedium      = "seal-medium"      // the liquid attacks the seal
 	RuleCleaning    = "seal-cleaning"    // what the line is cleaned with attacks the seal
+	RuleLining      = "hose-lining"      // the liquid, its heat or what the line is cleaned with attacks a hose
 	RulePressure    = "joint-pressure"   // more pressure than the joint is rated for
 	RuleStrip       = "strip-to-clean"   // a union that does not come clean while it is closed
 	RuleSound       = "joints-close"     // nothing of the above

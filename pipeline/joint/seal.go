@@ -92,6 +92,11 @@ const closeCall = q.Temperature(10)
 // pumps is mostly water, so the limit in hot water counts where it is lower
 // than the dry one.
 func SealStands(material, medium string, t q.Temperature) []Fault {
+	return stands("seals", material, medium, t)
+}
+
+// stands is SealStands of what, seals or hose linings.
+func stands(what, material, medium string, t q.Temperature) []Fault {
 	m, ok := catalog.FindMaterial(material)
 	if !ok {
 		return []Fault{{
@@ -103,7 +108,7 @@ func SealStands(material, medium string, t q.Temperature) []Fault {
 		}}
 	}
 	var faults []Fault
-	if f, ok := heat(m, t); ok {
+	if f, ok := heat(m, what, t); ok {
 		faults = append(faults, f)
 	}
 	if medium == "" {
@@ -114,16 +119,16 @@ func SealStands(material, medium string, t q.Temperature) []Fault {
 	switch {
 	case !ok:
 		f.Level = finding.Look
-		f.Sentence = "No source here says how " + m.Name + " seals stand " + inWords(medium) + "."
-		f.Advice = "Ask the maker of the seals, and test one before the line relies on it."
+		f.Sentence = "No source here says how " + m.Name + " " + what + " stand " + inWords(medium) + "."
+		f.Advice = "Ask the maker of the " + what + ", and test one before the line relies on it."
 		f.Basis = "common practice, no source"
 	case rating == catalog.Avoid:
 		f.Level = finding.Stop
-		f.Sentence = m.Name + " seals do not stand " + inWords(medium) + "."
-		f.Advice = "Use seals of another material; the catalogue rates each against " + inWords(medium) + "."
+		f.Sentence = m.Name + " " + what + " do not stand " + inWords(medium) + "."
+		f.Advice = "Use " + what + " of another material; the catalogue rates each against " + inWords(medium) + "."
 	case rating == catalog.Limited:
 		f.Level = finding.Look
-		f.Sentence = m.Name + " seals stand " + inWords(medium) + " only to a degree, or only in some grades."
+		f.Sentence = m.Name + " " + what + " stand " + inWords(medium) + " only to a degree, or only in some grades."
 		f.Advice = "Have the maker confirm the grade, or use another material."
 	default:
 		return faults
@@ -131,8 +136,8 @@ func SealStands(material, medium string, t q.Temperature) []Fault {
 	return append(faults, f)
 }
 
-// heat holds t against the range of m.
-func heat(m catalog.Material, t q.Temperature) (Fault, bool) {
+// heat holds t against the range of m, which what is made of.
+func heat(m catalog.Material, what string, t q.Temperature) (Fault, bool) {
 	highest := m.Highest
 	if m.HotWater > 0 {
 		highest = min(highest, m.HotWater)
@@ -141,19 +146,19 @@ func heat(m catalog.Material, t q.Temperature) (Fault, bool) {
 	switch {
 	case t > highest:
 		f.Level = finding.Stop
-		f.Sentence = m.Name + " seals stand " + q.Text(highest) + " in hot liquid; this is " + q.Text(t) + ". They would harden or swell, and hot liquor would get out."
-		f.Advice = "Cool the liquid, or use seals that stand it."
+		f.Sentence = m.Name + " " + what + " stand " + q.Text(highest) + " in hot liquid; this is " + q.Text(t) + ". They would harden or swell, and hot liquor would get out."
+		f.Advice = "Cool the liquid, or use " + what + " that stand it."
 	case t < m.Lowest:
 		f.Level = finding.Stop
-		f.Sentence = m.Name + " seals stand cold down to " + q.Text(m.Lowest) + "; this is " + q.Text(t) + ". They would stiffen and leak."
-		f.Advice = "Use seals that stand the cold."
+		f.Sentence = m.Name + " " + what + " stand cold down to " + q.Text(m.Lowest) + "; this is " + q.Text(t) + ". They would stiffen and leak."
+		f.Advice = "Use " + what + " that stand the cold."
 	case t > highest-closeCall:
 		f.Level = finding.Look
-		f.Sentence = q.Text(t) + " is within 10 °C of what " + m.Name + " seals stand in hot liquid, " + q.Text(highest) + "."
-		f.Advice = "Have the maker confirm the grade, and look at the seals often."
+		f.Sentence = q.Text(t) + " is within 10 °C of what " + m.Name + " " + what + " stand in hot liquid, " + q.Text(highest) + "."
+		f.Advice = "Have the maker confirm the grade, and look at the " + what + " often."
 	case t < m.Lowest+closeCall:
 		f.Level = finding.Look
-		f.Sentence = q.Text(t) + " is within 10 °C of the coldest that " + m.Name + " seals stand, " + q.Text(m.Lowest) + "."
+		f.Sentence = q.Text(t) + " is within 10 °C of the coldest that " + m.Name + " " + what + " stand, " + q.Text(m.Lowest) + "."
 		f.Advice = "Have the maker confirm the grade."
 	default:
 		return Fault{}, false

@@ -3,6 +3,7 @@ package mend_test
 import (
 	"math"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"drawoff/pipeline"
+	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/design/designtest"
 	"drawoff/pipeline/finding"
@@ -217,16 +219,22 @@ func TestRepairsOfTheDemoAreCheap(t *testing.T) {
 }
 
 // Somebody who takes the first repair of the first verdict, again and again,
-// ends with a plant of which every verdict is sound.
+// ends with a plant of which every verdict is sound that a change of it can mend.
 func TestMendedUntilAllIsSound(t *testing.T) {
 	t.Parallel()
 	for _, e := range design.Examples()[:2] { // the others hold what no change of theirs mends: a level outlet, a part to be measured
 		d := e.Design
 		r := pipeline.Check(d)
-		for taps := 0; r.Level != finding.Sound; taps++ {
+		for taps := 0; ; taps++ {
 			require.Less(t, taps, 12, e.Slug)
-			ways := mend.Ways(d, r, r.Verdicts[0])
-			require.NotEmpty(t, ways, "%s: %s", e.Slug, r.Verdicts[0].Sentence)
+			left := slices.DeleteFunc(slices.Clone(r.Verdicts), func(v finding.Verdict) bool {
+				return v.Level == finding.Sound || v.Rule == clean.RuleSpeed // a wash that is too slow asks for another pump
+			})
+			if len(left) == 0 {
+				break
+			}
+			ways := mend.Ways(d, r, left[0])
+			require.NotEmpty(t, ways, "%s: %s", e.Slug, left[0].Sentence)
 			changed, faults := d.Apply(ways[0].Edits...)
 			require.Empty(t, faults)
 			d, r = changed, pipeline.Check(changed)

@@ -382,23 +382,27 @@ func TestMend(t *testing.T) {
 // What is added to the cleaning stands beside what was taken as usual before.
 func TestCleaning(t *testing.T) {
 	a := app.New()
-	ask(t, a, app.Request{Op: "start"})
-	res := ask(t, a, app.Request{Op: "add", Kind: "nitric", Path: "cleaning.0"})
-	assert.Equal(t, "in-cleaning.2.temperature", res.Focus)
-	assert.Equal(t, append(design.UsualCleaning(), design.Cleaning{Agent: "nitric"}), present(t, a).Cleaning)
-	assert.Contains(t, res.Regions["form"], `data-path="cleaning.2.agent"`)
+	res := ask(t, a, app.Request{Op: "start"})
 	assert.Contains(t, res.Regions["cautions"], "add acid to water")
+	res = ask(t, a, app.Request{Op: "add", Kind: "nitric", Path: "cleaning.0"})
+	assert.Equal(t, "in-cleaning.6.temperature", res.Focus)
+	assert.Equal(t, append(design.UsualCleaning(), design.Cleaning{Agent: "nitric"}), present(t, a).Cleaning)
+	assert.Contains(t, res.Regions["form"], `data-path="cleaning.6.agent"`)
 
-	ask(t, a, app.Request{Op: "add", Kind: "hypochlorite", Path: "cleaning.3"})
-	res = edit(t, a, "cleaning.3.temperature", "60 °C")
+	ask(t, a, app.Request{Op: "add", Kind: "hypochlorite", Path: "cleaning.7"})
+	res = edit(t, a, "cleaning.7.temperature", "60 °C")
 	assert.Contains(t, res.Regions["verdicts"], "of which nothing is known")
 	ask(t, a, app.Request{Op: "undo"})
 	res = ask(t, a, app.Request{Op: "undo"})
-	assert.Len(t, present(t, a).Cleaning, 3)
+	assert.Len(t, present(t, a).Cleaning, 7)
 	assert.NotContains(t, res.Regions["cautions"], "chlorine, which kills")
 	assert.True(t, ask(t, a, app.Request{Op: "add", Kind: "holy water", Path: "cleaning.0"}).Problem)
 	ask(t, a, app.Request{Op: "undo"})
 	assert.Empty(t, present(t, a).Cleaning, "the usual ones and the new one were one step")
+
+	res = ask(t, a, app.Request{Op: "add", Kind: "caustic", Path: "cleaning.0"})
+	assert.Equal(t, design.UsualCleaning(), present(t, a).Cleaning, "it is among the usual ones")
+	assert.Equal(t, "in-cleaning.1.temperature", res.Focus)
 }
 
 // A plant of one's own begins with what had to be known; what is wrong with

@@ -167,8 +167,9 @@ func (a *App) add(kind, path string) Response {
 	return Response{Focus: "in-" + path + ".kind"}
 }
 
-// clean adds an agent to what the line is cleaned with, beside the usual ones
-// when nothing was said before: they hold until they are taken out.
+// clean adds a step to the wash. When nothing was said before, the usual steps
+// are written out first: they hold until they are taken out, and a step that
+// is among them is not there twice.
 func (a *App) clean(agent string, at int) Response {
 	var edits []design.Edit
 	add := func(agent string) {
@@ -176,20 +177,25 @@ func (a *App) clean(agent string, at int) Response {
 		edits = append(edits, design.Edit{Op: "insert", Path: path}, design.Edit{Path: path + ".agent", Value: agent})
 		at++
 	}
+	among := -1
 	if at == 0 {
-		for _, c := range design.UsualCleaning() {
-			if c.Agent != agent {
-				add(c.Agent)
+		for i, c := range design.UsualCleaning() {
+			if c.Agent == agent && among < 0 {
+				among = i
 			}
+			add(c.Agent)
 		}
 	}
-	add(agent)
+	if among < 0 {
+		among = at
+		add(agent)
+	}
 	c, faults := a.try(edits)
 	if len(faults) > 0 {
 		return Response{Message: "That cannot be added: " + faults[0].String(), Problem: true}
 	}
 	a.accept(c, edits, false)
-	return Response{Focus: "in-cleaning." + strconv.Itoa(at-1) + ".temperature"}
+	return Response{Focus: "in-cleaning." + strconv.Itoa(among) + ".temperature"}
 }
 
 // mend makes the edits offered as sentence.

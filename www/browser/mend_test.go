@@ -63,13 +63,13 @@ func TestCleaningIsSaid(t *testing.T) {
 		add.dispatchEvent(new Event("change", {bubbles: true}));
 		return true;
 	})()`)
-	p.untilValue("cleaning.2.agent", "peracetic")
-	p.typed("cleaning.2.temperature", "60 °C")
+	p.untilValue("cleaning.6.agent", "peracetic")
+	p.typed("cleaning.6.temperature", "60 °C")
 	p.until(`document.querySelector("#verdicts").textContent.includes("of which nothing is known")`)
-	js[bool](p, `(document.querySelector(%s).scrollIntoView({block: "center"}), true)`, field("cleaning.2.agent"))
+	js[bool](p, `(document.querySelector(%s).scrollIntoView({block: "center"}), true)`, field("cleaning.6.agent"))
 	p.keep("cleaning.png", get(p, chromedp.CaptureScreenshot()))
-	p.act("remove", "cleaning.2")
-	p.until(`document.querySelector('[data-path="cleaning.2.agent"]') === null`)
+	p.act("remove", "cleaning.6")
+	p.until(`document.querySelector('[data-path="cleaning.6.agent"]') === null`)
 }
 
 // The demo's verdicts have their repairs: one tap makes it, undo takes it back.

@@ -347,6 +347,7 @@
     "undo": () => ask({ op: "undo" }),
     "redo": () => ask({ op: "redo" }),
     "print-sheet": () => window.print(),
+    "print-card": () => { root.dataset.print = "card"; window.print(); },
     "open-file": () => byId("file").click(),
     "save-file": () => save("save"),
     "save-shelf": () => save("save-shelf"),
@@ -556,7 +557,7 @@
     const answer = ask({ op: "print" });
     if (answer) document.querySelector(".sheet-link").textContent = location.href.split("#")[0] + "#" + answer.link;
   });
-  addEventListener("afterprint", () => { document.querySelector(".sheet-link").textContent = ""; });
+  addEventListener("afterprint", () => { document.querySelector(".sheet-link").textContent = ""; delete root.dataset.print; });
 
   // --- without a network --------------------------------------------------
 

@@ -9,30 +9,61 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// cleaning lists what the line is cleaned with, which its seals must stand.
+var (
+	stepFields = []field{
+		{"agent", "Step", ""},
+		{"temperature", "Temperature", ""},
+		{"strength", "Strength", ""},
+		{"time", "Time", ""},
+	}
+	washFields = []field{
+		{"speed", "Least speed", "in the line's widest bore"},
+		{"spray", "Spray ball gives", "35 L/min per metre round the tank if left empty"},
+		{"pressure", "Spray ball needs", "over the air's pressure"},
+		{"scavenge", "Wash drawn off", "by a pump; by gravity if left empty"},
+		{"sump", "Left in the sump", "while it goes round"},
+		{"supply", "Water comes at", ""},
+		{"element", "Heating element", ""},
+		{"rinses", "A rinse displaces", "times what the line holds"},
+	}
+	ventFields = []field{
+		{"bore", "Open vent, bore", "in the tank's lid"},
+		{"pressure", "Tank stands", "over or under the air's pressure"},
+		{"fill", "Filled at", "as it is drawn off if left empty"},
+	}
+)
+
+// cleaning lists the steps of the wash, which the seals of the line must stand.
 func (f *form) cleaning(b Bench) {
 	list := b.Design.Cleaning
-	f.El("h4", "Cleaned with")
 	if len(list) == 0 {
-		f.El("p", "If nothing is added: "+cleanedWith(design.UsualCleaning())+". Its seals are held against that.", "class", "hint")
+		f.El("p", "If nothing is added: "+cleanedWith(design.UsualCleaning())+". The line's seals are held against that.", "class", "hint")
 	}
 	f.Open("ul", "class", "cleaning")
 	for i := range list {
 		row := "cleaning." + strconv.Itoa(i)
 		f.Open("li")
-		f.fields(row+".", []field{{"agent", "Agent", ""}, {"temperature", "Temperature", ""}})
-		f.button("remove", row, "×", "Take out what it is cleaned with, "+strconv.Itoa(i+1), false)
+		a, _ := catalog.FindAgent(list[i].Agent)
+		f.fields(row+".", f.without(stepFields, "strength", a.Strength == 0 && list[i].Strength.IsZero()))
+		n := strconv.Itoa(i + 1)
+		f.Open("div")
+		f.button("up", row, "↑", "Move step "+n+" up", i == 0)
+		f.button("down", row, "↓", "Move step "+n+" down", i == len(list)-1)
+		f.button("remove", row, "×", "Take out step "+n, false)
+		f.Close("div")
 		f.Close("li")
 	}
 	f.Close("ul")
 	f.Open("div", "class", "adder")
-	f.Open("select", "data-add", "cleaning."+strconv.Itoa(len(list)), "aria-label", "Add what it is cleaned with")
-	f.option("", "Add what it is cleaned with…", true)
+	f.Open("select", "data-add", "cleaning."+strconv.Itoa(len(list)), "aria-label", "Add a step of the wash")
+	f.option("", "Add a step of the wash…", true)
 	for _, c := range design.Agents() {
 		f.option(c.Slug, c.Name, false)
 	}
 	f.Close("select")
 	f.Close("div")
+	f.fields("wash.", washFields)
+	f.fields("vent.", ventFields)
 }
 
 // cleanedWith tells a list of agents in words.

@@ -145,6 +145,7 @@ var pieceLabels = map[string]field{
 
 	"open":      {"open", "Open by", "90° is fully open"},
 	"share":     {"share", "Leaves at the third port", "part of the whole flow; minus: joins there"},
+	"lining":    {"lining", "Lined with", "what its bore is made of"},
 	"roughness": {"roughness", "Roughness inside", "equivalent sand grain"},
 	"kv":        {"kv", "Kv", "m³/h of water at 1 bar, if its maker gives it"},
 }
@@ -197,8 +198,8 @@ func Form(b Bench) string {
 	})
 	f.group("Liquid and place", true, func() {
 		f.fields("", liquidFields(f.filled.Liquid.Kind))
-		f.cleaning(b)
 	})
+	f.group("Wash and breathing", true, func() { f.cleaning(b) })
 	f.group("What you hold it to", false, func() { f.fields("limits.", limitFields) })
 	return f.String()
 }

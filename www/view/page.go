@@ -91,6 +91,8 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("suction", "Suction head", "", Suction(whole))
 	h.region("emptying", "Emptying the tank", "", Emptying(whole))
 	h.region("whatif", "What if", "", formWaits)
+	h.region("wash", "Cleaning in place", "", "")
+	h.region("breathing", "What the tank must breathe", "", "")
 	h.region("files", "Files for the workshop", "", Files(whole))
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
 	h.region("cautions", "Take care", "", Cautions(b))

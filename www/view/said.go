@@ -62,8 +62,10 @@ func Said(b Bench) string {
 	}
 	said("delivery.", deliveryFields)
 	said("", liquidFields(filled.Liquid.Kind))
+	said("wash.", washFields)
+	said("vent.", ventFields)
 	h.Open("div")
-	h.El("dt", "Cleaned with")
+	h.El("dt", "Washed with")
 	if len(b.Design.Cleaning) > 0 {
 		h.El("dd", cleanedWith(b.Design.Cleaning))
 	} else {

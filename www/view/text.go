@@ -103,6 +103,8 @@ func Text(d design.Design, r pipeline.Report, shelf design.Shelf) string {
 		t.table(steps(emptying.Curve))
 	}
 
+	t.wash(r)
+
 	t.head("Figures")
 	rows = nil
 	reserve := r.Reserve()

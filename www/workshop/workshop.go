@@ -29,6 +29,8 @@ var Regions = []view.Region{
 	{ID: "welds", Write: view.Welds},
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
+	{ID: "wash", Write: view.Wash},
+	{ID: "breathing", Write: view.Breathing},
 	{ID: "files", Write: view.Files},
 	{ID: "assumed", Write: view.Assumed},
 	{ID: "figures-later", Write: view.LaterFigures},

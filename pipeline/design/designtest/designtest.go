@@ -65,7 +65,26 @@ func (g *generator) design() design.Design {
 		d.Cleaning = append(d.Cleaning, design.Cleaning{
 			Agent:       rapid.SampledFrom(catalog.Agents()).Draw(g.t, at).Slug,
 			Temperature: maybe(g, at+"-t", func() q.Entered[q.Temperature] { return typed[q.Temperature](g, at+"-t", -50, 1500, 10, "°C") }),
+			Strength:    maybe(g, at+"-w", func() q.Entered[q.Fraction] { return typed[q.Fraction](g, at+"-w", 0, 50, 10, "%") }),
+			Time:        maybe(g, at+"-time", func() q.Entered[q.Duration] { return typed[q.Duration](g, at+"-time", 1, 90, 1, "min") }),
 		})
+	}
+	if g.rarely("wash") {
+		d.Wash = design.Wash{
+			Speed:    typed[q.Velocity](g, "wash-speed", 1, 100, 10, "m/s"),
+			Spray:    maybe(g, "spray", func() q.Entered[q.Flow] { return typed[q.Flow](g, "spray", 1, 400, 1, "L/min") }),
+			Pressure: maybe(g, "spray-pressure", func() q.Entered[q.Pressure] { return typed[q.Pressure](g, "spray-pressure", 1, 60, 10, "bar") }),
+			Scavenge: maybe(g, "scavenge", func() q.Entered[q.Flow] { return typed[q.Flow](g, "scavenge", 1, 400, 1, "L/min") }),
+			Sump:     typed[q.Volume](g, "sump", 0, 900, 1, "L"),
+			Supply:   typed[q.Temperature](g, "supply", 0, 100, 1, "°C"),
+			Element:  maybe(g, "element", func() q.Entered[q.Power] { return typed[q.Power](g, "element", 1, 600, 10, "kW") }),
+			Rinses:   typed[q.Number](g, "rinses", 10, 100, 10, ""),
+		}
+		d.Vent = design.Vent{
+			Bore:     maybe(g, "vent-bore", func() q.Entered[q.Length] { return g.length("vent-bore", 0.001, 2, 0.005, 0.2) }),
+			Pressure: typed[q.Pressure](g, "vent-pressure", 1, 500, 100, "kPa"),
+			Fill:     maybe(g, "vent-fill", func() q.Entered[q.Flow] { return typed[q.Flow](g, "vent-fill", 1, 400, 1, "L/min") }),
+		}
 	}
 	for i := range rapid.SampledFrom([]int{0, 0, 0, 1, 2}).Draw(g.t, "keep-outs") {
 		at := "keep-out-" + strconv.Itoa(i)
@@ -346,6 +365,7 @@ func (g *generator) piece(label string, size *string) design.Piece {
 		p.Open = maybe(g, label+"-open", func() q.Entered[q.Angle] { return typed[q.Angle](g, label+"-open", 25, 90, 1, "°") })
 	case design.Hose:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.3, 5)
+		p.Lining = g.oneOf(label+"-lining", "", "", "epdm", "nbr")
 		p.Roughness = maybe(g, label+"-rough", func() q.Entered[q.Length] { return g.length(label+"-rough", 0.001, 0.003, 0.001, 0.002) })
 	case design.Device:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.1, 1)

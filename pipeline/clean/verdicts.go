@@ -1,0 +1,190 @@
+package clean
+
+import (
+	"cmp"
+	"slices"
+
+	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+)
+
+// The rules.
+const (
+	RuleSpeed   = "wash-speed"   // how fast the wash runs in the widest bore
+	RuleSuction = "wash-suction" // what the pump has to draw from, on the wash
+	RuleSpray   = "wash-spray"   // what arrives at the spray ball
+	RuleRunoff  = "wash-runoff"  // whether the outlet carries the spray away
+	RuleHose    = "hose-untold"  // what a hose is lined with is not told
+)
+
+func (w *wash) verdicts(r *Result) {
+	add := func(v finding.Verdict, ok bool) {
+		if ok {
+			r.Verdicts = append(r.Verdicts, v)
+		}
+	}
+	add(w.speed())
+	add(w.suction())
+	add(w.ball())
+	add(w.runoff())
+	add(w.hoses())
+}
+
+// in names a step in a sentence.
+func (s Step) in() string { return s.Agent.Named(s.Strength) + ", at " + q.Text(s.Temperature) }
+
+// speed judges the slowest of the steps.
+func (w *wash) speed() (finding.Verdict, bool) {
+	slow := -1
+	for i, run := range w.runs {
+		if run.Known && !run.Boils && (slow < 0 || run.Flow < w.runs[slow].Flow) {
+			slow = i
+		}
+	}
+	if slow < 0 {
+		return finding.Verdict{}, false
+	}
+	run := w.runs[slow]
+	v := finding.Verdict{Rule: RuleSpeed, Piece: w.widest.ref, Limit: new(q.Of(w.Speed)), Basis: speedSource}
+	runs := "With " + w.Steps[slow].in() + ", the line runs " + q.Text(run.Flow)
+	had := Speed(w.widest.bore, run.Flow)
+	bore := q.Text(had) + " in its widest bore, " + q.Text(w.widest.bore) + " (" + w.widest.name + ")"
+	switch {
+	case run.Flow >= w.need:
+		v.Sentence = runs + ": " + bore + ", and " + q.Text(Speed(w.narrowest.bore, run.Flow)) + " in its narrowest. " + q.Text(w.Speed) + " is the least that cleans."
+		return v, true
+	case run.AtLeast:
+		v.Level = finding.Look
+		v.Sentence = runs + " or more, which is as far as the pump's curve goes: " + bore + " at least. " + q.Text(w.Speed) + " would take " + q.Text(w.need) + ", of which the curve says nothing."
+		v.Advice = "Add points to the curve, or measure the flow with a bucket and a watch."
+		return v, true
+	}
+	v.Level = finding.Look
+	v.Sentence = runs + ": " + bore + ", where " + q.Text(w.Speed) + " is the least that cleans. That takes " + q.Text(w.need)
+	if w.widest.bore > w.narrowest.bore {
+		v.Sentence += ", and makes " + q.Text(Speed(w.narrowest.bore, w.need)) + " in the narrowest"
+	}
+	v.Sentence += "."
+	v.Advice = "Wash it with a pump that gives " + q.Text(w.need) + " against " + q.Text(run.Asked) + ", make the whole line of one bore, or take the wide part off and brush it."
+	if !run.Pump {
+		v.Advice = "Wash it with a pump that gives " + q.Text(w.need) + ", make the whole line of one bore, or take the wide part off and brush it."
+	}
+	return v, true
+}
+
+// suction judges the step that leaves the pump least to draw from.
+func (w *wash) suction() (finding.Verdict, bool) {
+	worst := -1
+	for i, run := range w.runs {
+		switch {
+		case run.Boils && run.Pump:
+			s := w.Steps[i]
+			return finding.Verdict{Rule: RuleSuction, Piece: "pump", Level: finding.Stop, Basis: "IAPWS R7-97; ISO 2533:1975",
+				Sentence: "With " + s.in() + ", it boils in an open tank at this altitude: no pump draws it.",
+				Advice:   "Wash cooler."}, true
+		case run.MarginKnown && (worst < 0 || run.Suction.Margin() < w.runs[worst].Suction.Margin()):
+			worst = i
+		}
+	}
+	if worst < 0 {
+		return finding.Verdict{}, false
+	}
+	s, m := w.Steps[worst], w.runs[worst].Suction.Margin()
+	v := finding.Verdict{Rule: RuleSuction, Piece: "pump", Basis: "ANSI/HI 9.6.1, from memory, as for the liquid"}
+	if m >= 0 {
+		v.Sentence = "With " + s.in() + ", the pump keeps " + q.Text(m) + " of suction head to spare over the margin."
+		return v, true
+	}
+	v.Level = finding.Look
+	v.Sentence = "With " + s.in() + ", the pump is " + q.Text(-m) + " short of the suction head that it requires with its margin, at the lowest level: hot wash is what a pump loses first."
+	v.Advice = "Keep more in the tank while it goes round, throttle the delivery, wash cooler, or make the suction line shorter or wider."
+	return v, true
+}
+
+// ball judges what arrives at a spray ball that is told.
+func (w *wash) ball() (finding.Verdict, bool) {
+	if w.Spray <= 0 {
+		return finding.Verdict{}, false
+	}
+	v := finding.Verdict{Rule: RuleSpray, Piece: "tank", Limit: new(q.Of(w.least)), Basis: leastWettingSource + "; " + mostWettingSource}
+	gives := "The spray ball gives " + q.Text(w.Spray) + ", " + q.Text(q.Number(w.Spray.LitresPerMinute()/w.least.LitresPerMinute()*25)) + " L/min for each metre of the tank's circumference"
+	if w.Spray < w.least {
+		v.Level = finding.Look
+		v.Sentence = gives + ": under the 25 that wet the wall, stripes stay dry."
+		v.Advice = "Take a ball of " + q.Text(w.least) + " to " + q.Text(w.most) + "."
+		return v, true
+	}
+	run := w.runs[w.main]
+	press := w.Steps[w.main].pressure(run.Ball.Left())
+	switch {
+	case !run.Pump || !run.BallKnown:
+		v.Sentence = gives + ", enough to wet the wall. What presses it there is not told."
+		v.Level = finding.Look
+		v.Advice = "See that whatever feeds it gives that flow at " + q.Text(w.Pressure) + " over the air at the ball."
+	case press < w.Pressure:
+		v.Level = finding.Look
+		v.Sentence = gives + ", but at that flow the pump leaves " + q.Text(max(press, 0)) + " at the ball, where it needs " + q.Text(w.Pressure) + ": it dribbles."
+		v.Advice = "Feed it with a pump of more head, or take a ball made for less pressure."
+	default:
+		v.Sentence = gives + ", enough to wet the wall, and the pump leaves " + q.Text(press) + " at the ball, where it needs " + q.Text(w.Pressure) + "."
+	}
+	return v, true
+}
+
+// runoff judges whether what is sprayed leaves the tank again.
+func (w *wash) runoff() (finding.Verdict, bool) {
+	s := w.Steps[w.main]
+	v := finding.Verdict{Rule: RuleRunoff, Piece: "tank", Limit: new(q.Of(w.spray)), Basis: "energy equation; geometry of the tank"}
+	if w.Scavenge > 0 {
+		v.Sentence = "The pump that draws the wash off takes " + q.Text(w.Scavenge) + ", the spray brings " + q.Text(w.spray)
+		if w.Scavenge >= w.spray {
+			v.Sentence += ": no pool stands in the tank."
+			return v, true
+		}
+		v.Level = finding.Look
+		v.Sentence += ": the tank fills by " + q.Text(w.spray-w.Scavenge) + ", and what stands in it is not cleaned by the spray."
+		v.Advice = "Spray in bursts, spray less, or draw off more."
+		return v, true
+	}
+	level, pool := w.pool(s)
+	carries := q.Text(w.spray) + " of spray run off by gravity"
+	switch {
+	case level >= w.Vessel.Brim():
+		v.Level = finding.Look
+		if w.Spray > 0 { // else nobody has said that it is sprayed at all
+			v.Level = finding.Stop
+		}
+		v.Sentence = q.Text(w.spray) + " of spray do not run off by gravity through the outlet and what hangs under it: the tank fills to the brim."
+		v.Advice = "Draw the wash off with a pump, spray in bursts, or widen the outlet."
+	case pool > w.Sump:
+		v.Level = finding.Look
+		v.Sentence = carries + " only when " + q.Text(level) + " stand in the tank, " + q.Text(pool) + ": more than the " + q.Text(w.Sump) + " of the sump, and what stands in it is not cleaned by the spray."
+		v.Advice = "Draw the wash off with a pump, spray in bursts, widen the outlet, or make the batch larger."
+	case level > 0:
+		v.Sentence = carries + " with " + q.Text(level) + " over the lowest inside point, " + q.Text(pool) + "."
+	default:
+		v.Sentence = carries + " without a pool in the tank."
+	}
+	return v, true
+}
+
+// hoses tells of those whose lining nobody has told, since every step goes through them.
+func (w *wash) hoses() (finding.Verdict, bool) {
+	first, n := "", 0
+	for _, p := range w.Layout.Pieces() {
+		if p.Kind == design.Hose && (p.Said == nil || p.Said.Lining == "") {
+			if n == 0 {
+				first = p.Ref
+			}
+			n++
+		}
+	}
+	if n == 0 {
+		return finding.Verdict{}, false
+	}
+	hot := slices.MaxFunc(w.Steps, func(a, b Step) int { return cmp.Compare(a.Temperature, b.Temperature) })
+	return finding.Verdict{Rule: RuleHose, Level: finding.Look, Piece: first, Basis: ours,
+		Sentence: "Nothing is said of what the hose is lined with, so nothing can be said of how it stands the wash, up to " + q.Text(hot.Temperature) + ".",
+		Advice:   "Say what it is lined with: it is printed on the hose, or in its maker's sheet."}, true
+}
