@@ -46,12 +46,13 @@ func TestWashIsEditedAndPrinted(t *testing.T) {
 		}
 	}
 
-	js[bool](p, `(window.print = () => { window.printed = true; }, true)`)
+	js[bool](p, `(window.print = () => { window.printed = true; dispatchEvent(new Event("beforeprint")); }, true)`)
 	p.click("#print-card")
-	assert.True(t, js[bool](p, `window.printed === true`))
+	p.until(`window.printed === true`)
 	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
-	assert.Equal(t, []bool{true, false, false, false}, js[[]bool](p, `["#wash .card", "#wash .figures", "#verdicts", ".top"].map(s => document.querySelector(s).checkVisibility())`))
+	assert.Equal(t, []bool{true, false, false, false}, js[[]bool](p, `["#sheets .wash", "#sheets .leaf:not(.wash)", "#verdicts", ".top"].map(s => document.querySelector(s).checkVisibility())`))
 	p.keep("wash-card.pdf", get(p, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize())))
 	js[bool](p, `dispatchEvent(new Event("afterprint"))`)
+	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "screen"})
 	assert.True(t, js[bool](p, `document.querySelector("#verdicts").checkVisibility()`), "the next sheet is whole again")
 }

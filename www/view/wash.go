@@ -62,13 +62,28 @@ func (h *html) card(b Bench, w clean.Result) {
 	h.Raw(`<button type="button" id="print-card">Print this card</button>`)
 	h.El("a", "Change it", "href", "#in-wash.speed", "class", "button")
 	h.Close("div")
+	h.washCard(w)
+	h.Close("div")
+}
+
+// WashCard is the card without what is for the screen, for paper; "" where nothing is washed.
+func WashCard(b Bench) string {
+	w := b.Report.Wash()
+	if len(w.Programme.Rows) == 0 {
+		return ""
+	}
+	var h html
+	h.washCard(w)
+	return h.String()
+}
+
+func (h *html) washCard(w clean.Result) {
 	h.programme(w.Programme)
 	for _, s := range programmeTotals(w.Programme) {
 		h.El("p", s)
 	}
 	h.says(w.Cautions)
 	h.stripList(w.Strip)
-	h.Close("div")
 }
 
 // says lists sentences.
