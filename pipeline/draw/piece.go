@@ -231,15 +231,15 @@ func (e *elevation) valve(p route.Piece) {
 }
 
 // bow draws a bow tie of half-length r about a point, along dx, dy.
-func (e *elevation) bow(x, y, dx, dy, r float64) {
-	e.path("bow")
-	e.Raw("M")
-	e.pixel(x-dx*r-dy*r, y-dy*r+dx*r)
-	e.pixel(x+dx*r+dy*r, y+dy*r-dx*r)
-	e.pixel(x+dx*r-dy*r, y+dy*r+dx*r)
-	e.pixel(x-dx*r+dy*r, y-dy*r-dx*r)
-	e.Raw("Z")
-	e.endPath()
+func (c *canvas) bow(x, y, dx, dy, r float64) {
+	c.path("bow")
+	c.Raw("M")
+	c.pixel(x-dx*r-dy*r, y-dy*r+dx*r)
+	c.pixel(x+dx*r+dy*r, y+dy*r-dx*r)
+	c.pixel(x+dx*r-dy*r, y+dy*r+dx*r)
+	c.pixel(x-dx*r+dy*r, y-dy*r-dx*r)
+	c.Raw("Z")
+	c.endPath()
 }
 
 // says tells what a piece is, how fast the liquid runs in it, and what is
