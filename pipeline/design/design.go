@@ -18,6 +18,7 @@ import q "drawoff/pipeline/quantity"
 type Design struct {
 	Title    string              `json:"title,omitempty"`
 	Note     string              `json:"note,omitempty"`
+	Date     string              `json:"date,omitempty"` // of the sheets that are printed, as typed
 	Tank     Tank                `json:"tank,omitzero"`
 	Under    []Piece             `json:"under,omitempty"` // from the outlet face down, in order
 	Stand    Stand               `json:"stand,omitzero"`

@@ -64,6 +64,7 @@ func (s slice[T, P]) remove(i int) {
 func (d *Design) fields(see see) bool {
 	return see("title", &d.Title, may) &&
 		see("note", &d.Note, may) &&
+		see("date", &d.Date, may) &&
 		see("tank", &d.Tank, may) &&
 		see("under", rows(&d.Under), may) &&
 		see("stand", &d.Stand, may) &&

@@ -74,9 +74,8 @@ func Page(assets view.Assets) string {
 //	slide    the grip of Path was dragged to Value
 //	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
-//	print    answer with the link and with all that a sheet of paper shows
 //
-// The answer to anything but rest and print holds the regions in sight, See,
+// The answer to anything but rest holds the regions in sight, See,
 // and says by More that the rest is to be asked for, once these are painted.
 func (a *App) Handle(request string) string {
 	var res Response
@@ -139,8 +138,6 @@ func (a *App) do(req Request) Response {
 		a.past, a.future = a.move(a.past, a.future)
 	case "redo":
 		a.future, a.past = a.move(a.future, a.past)
-	case "print":
-		res = Response{Link: design.WriteLink(a.present)}
 	case "units":
 		a.units(req.Value)
 	case "slide":
@@ -151,7 +148,7 @@ func (a *App) do(req Request) Response {
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
 	}
-	if req.Op != "rest" && req.Op != "print" {
+	if req.Op != "rest" {
 		a.midEntry = req.Typing
 	}
 	res.Regions = a.changed(req)
@@ -212,14 +209,12 @@ func (a *App) bench() view.Bench {
 // that are in sight where the request says which.
 //
 // In the middle of an entry the form, which holds that entry, waits until it
-// is finished, all but the picture of the pump's curve; what is said for paper waits until it is printed.
+// is finished, all but the picture of the pump's curve.
 func (a *App) changed(req Request) map[string]string {
 	out := map[string]string{}
 	bench := a.bench()
 	for _, r := range view.Regions {
-		switch {
-		case len(req.See) > 0 && !slices.Contains(req.See, r.ID),
-			r.ID == "said" && req.Op != "print":
+		if len(req.See) > 0 && !slices.Contains(req.See, r.ID) {
 			continue
 		}
 		if r.ID == "form" && a.midEntry {

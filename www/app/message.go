@@ -36,7 +36,7 @@ type Response struct {
 	Shop    string            `json:"shop,omitempty"`    // a request for the workshop, which takes longer
 	More    bool              `json:"more,omitempty"`    // what is out of sight waits for a request "rest"
 	Shelf   string            `json:"shelf,omitempty"`   // to be kept by the browser beside the design, for every design
-	Link    string            `json:"link,omitempty"`    // link, print: the fragment
+	Link    string            `json:"link,omitempty"`    // link: the fragment
 	File    string            `json:"file,omitempty"`    // save: the file's text
 	Name    string            `json:"name,omitempty"`    // save: the file's name
 	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to

@@ -184,16 +184,3 @@ const faint = `(() => {
 	}
 	return [...found].slice(0, 20);
 })()`
-
-func TestPrints(t *testing.T) {
-	t.Parallel()
-	p := openAs(t, looks[3])
-	pdf := get(p, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize()))
-	p.keep("sheet.pdf", pdf)
-	require.Greater(t, len(pdf), 1000)
-	assert.Equal(t, "%PDF-", string(pdf[:5]))
-	// The sheet is for paper, whatever the screen's scheme.
-	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print", Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
-	assert.Contains(t, []string{"rgb(255, 255, 255)", "rgba(0, 0, 0, 0)"}, js[string](p, `getComputedStyle(document.body).backgroundColor`), "white paper")
-	assert.False(t, js[bool](p, `document.querySelector("#copy-link").checkVisibility()`), "buttons are no use on paper")
-}

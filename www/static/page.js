@@ -118,10 +118,12 @@
         if (shopNext) shop(shopNext);
         else {
           put(answer.regions);
+          sheets = answer.sheets;
           if (root.dataset.finding) reveal(byId("runs-title"));
           delete root.dataset.finding;
         }
         root.dataset.shop = shopAt ? "busy" : "idle";
+        if (printing) print();
       };
     }
     shopNext = shopLast = request;
@@ -129,7 +131,7 @@
     root.dataset.shop = "busy";
     shopAt = ++shopNumber;
     shopNext = "";
-    worker.postMessage({ number: shopAt, request });
+    worker.postMessage({ number: shopAt, request: JSON.stringify({ ...JSON.parse(request), address: here() }) });
   }
 
   // What the workshop is at ends with its thread; the next request starts
@@ -141,8 +143,10 @@
     shopNext = "";
     delete root.dataset.finding;
     root.dataset.shop = "idle";
+    printing = false;
+    sheets = "";
     if (!why) return tell("Stopped looking for runs.");
-    tell("Heights, emptying, suction head, ways out and files could not be worked out (" + why + "). They are tried again at the next change.", true);
+    tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
   }
 
   // A file is asked for with the design of the newest request, and is not
@@ -346,8 +350,7 @@
   const acts = {
     "undo": () => ask({ op: "undo" }),
     "redo": () => ask({ op: "redo" }),
-    "print-sheet": () => window.print(),
-    "print-card": () => { root.dataset.print = "card"; window.print(); },
+    "print-sheet": print,
     "open-file": () => byId("file").click(),
     "save-file": () => save("save"),
     "save-shelf": () => save("save-shelf"),
@@ -537,10 +540,12 @@
     }
   }
 
+  const here = () => location.href.split("#")[0];
+
   function copyLink() {
     const answer = ask({ op: "link" });
     if (!answer) return;
-    copy(location.href.split("#")[0] + "#" + answer.link, "The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
+    copy(here() + "#" + answer.link, "The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
   }
 
   async function copy(text, done) {
@@ -552,12 +557,22 @@
     }
   }
 
-  // The sheet carries a link to the design it was printed from.
-  addEventListener("beforeprint", () => {
-    const answer = ask({ op: "print" });
-    if (answer) document.querySelector(".sheet-link").textContent = location.href.split("#")[0] + "#" + answer.link;
-  });
-  addEventListener("afterprint", () => { document.querySelector(".sheet-link").textContent = ""; delete root.dataset.print; });
+  // --- paper ----------------------------------------------------------------
+
+  let sheets = ""; // that the workshop made last
+  let printing = false; // once they are there
+  const notReady = byId("sheets").innerHTML;
+
+  const ready = () => sheets && root.dataset.shop === "idle";
+
+  function print() {
+    printing = !ready();
+    if (printing) tell("Making the sheets…");
+    else window.print();
+  }
+
+  addEventListener("beforeprint", () => { byId("sheets").innerHTML = ready() ? sheets : notReady; });
+  addEventListener("afterprint", () => { byId("sheets").innerHTML = notReady; });
 
   // --- without a network --------------------------------------------------
 

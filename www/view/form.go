@@ -155,7 +155,7 @@ func Form(b Bench) string {
 	f := form{bench: b, filled: b.Design.Filled()}
 	d := b.Design
 	f.group("Plant", true, func() {
-		f.fields("", []field{{"title", "Title", ""}, {"note", "Note", ""}})
+		f.fields("", []field{{"title", "Title", ""}, {"note", "Note", ""}, {"date", "Date", "as you write it; on the sheets"}})
 	})
 	f.group("Tank", true, func() {
 		cone := f.filled.Tank.Bottom == "cone"

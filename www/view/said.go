@@ -12,7 +12,6 @@ import (
 func Said(b Bench) string {
 	var h html
 	filled := b.Design.Filled()
-	h.El("h2", b.Design.Title)
 	if b.Design.Note != "" {
 		h.El("p", b.Design.Note)
 	}

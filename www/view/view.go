@@ -51,10 +51,9 @@ type Region struct {
 // Filled is what goes into an element of the page.
 type Filled struct{ ID, Content string }
 
-// Regions are all of them, in the order of the page. Said is for paper only.
+// Regions are all of them, in the order of the page.
 var Regions = [...]Region{
 	{"pending", Waiting},
-	{"said", Said},
 	{"drawing", Drawing},
 	{"verdicts", Verdicts},
 	{"form", Form},

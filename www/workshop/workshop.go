@@ -15,6 +15,7 @@ import (
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/pipeline/workfile"
+	"drawoff/www/paper"
 	"drawoff/www/view"
 )
 
@@ -24,6 +25,7 @@ var Regions = []view.Region{
 	{ID: "verdicts-later", Write: view.LaterVerdicts},
 	{ID: "heights", Write: view.Heights},
 	{ID: "stability", Write: view.Stability},
+	{ID: "isometric", Write: view.Isometric},
 	{ID: "parts", Write: view.Parts},
 	{ID: "cuts", Write: view.Cuts},
 	{ID: "welds", Write: view.Welds},
@@ -41,6 +43,7 @@ var Regions = []view.Region{
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
 //	units    the system that everything is shown in, see quantity.SystemOf
+//	address  of the page, for the link on paper
 //	file     name of a file for the workshop that is wanted of the design
 //	find     what somebody looks for in the catalogue; there is then no design
 //	shelf    what the user has of their own, as in a file
@@ -50,8 +53,8 @@ var Regions = []view.Region{
 //	runs     where runs that are to be found, too, begin: tank or pump
 //
 // It answers with the content of the Regions, by the id of the element each
-// fills, and with the ways out of each verdict: {"regions": {"emptying":
-// "<p>…"}}. A design that cannot be read or worked out gives empty regions: the
+// fills, with the ways out of each verdict, and with the sheets to be printed:
+// {"regions": {"emptying": "<p>…"}, "sheets": "<table>…"}. A design that cannot be read or worked out gives empty regions: the
 // page has told why already. What was looked for fills the region "found" of
 // the catalogue's page. A file is answered as {"file": {"name": …, "type": …,
 // "content": …}} and nothing else, an unknown one as {"error": …}.
@@ -112,21 +115,27 @@ func Handle(request string) string {
 		runs = view.Runs(bench, answer)
 	}
 	regions.Text("runs", runs)
-	return answer("regions", regions)
+	var o tokens.Object
+	o.Raw("regions", regions.String())
+	if known {
+		o.Text("sheets", paper.Sheets(bench, req.address))
+	}
+	return o.String()
 }
 
 var lines = map[string]find.Line{"tank": find.FromTank, "pump": find.FromPump}
 
 type request struct {
-	design string // a file's text
-	width  int
-	units  string
-	find   string
-	runs   string
-	file   string
-	shelf  string
-	typed  []view.Pending
-	sweep  view.Sweep
+	design  string // a file's text
+	width   int
+	units   string
+	address string
+	find    string
+	runs    string
+	file    string
+	shelf   string
+	typed   []view.Pending
+	sweep   view.Sweep
 }
 
 // file answers a request for the file called name.
@@ -179,6 +188,8 @@ func read(text string) (req request, ok bool) {
 				req.typed = append(req.typed, view.Pending{Path: path})
 				return t.Take(&req.typed[len(req.typed)-1].Value)
 			})
+		case "address":
+			return t.Take(&req.address)
 		case "width":
 			return t.TakeInt(&req.width)
 		case "move":
