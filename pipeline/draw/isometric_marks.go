@@ -2,10 +2,10 @@ package draw
 
 import (
 	"math"
-	"strings"
 
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/order"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
@@ -174,65 +174,70 @@ type weldSpot struct {
 	at     spot
 }
 
-// welds puts a dot wherever something is welded; the report's list numbers them.
+// welds puts a dot wherever something is welded.
 func (m *isometric) welds() []weldSpot {
-	var out []weldSpot
-	seen := map[string]int{}
-	for i, w := range m.report.Welds {
-		key := w.Ref + " " + w.Kind
-		places := m.weldsAt(w.Ref, w.Kind)
-		nth := seen[key]
-		if seen[key]++; nth >= len(places) {
-			continue
-		}
-		at := places[nth]
+	out := make([]weldSpot, 0, len(m.report.Welds))
+	for _, w := range m.report.Welds {
+		at := m.weldAt(w)
 		m.circle("disc", at.x, at.y, 3)
 		m.taken.add(around(at, 8, 8))
 		m.marks["weld"] = true
-		out = append(out, weldSpot{i + 1, at})
+		out = append(out, weldSpot{w.Number, at})
 	}
 	return out
 }
 
-// weldsAt returns where the welds of a kind at ref are drawn: a little way from
-// the union whose half one holds, or in the joint itself.
-func (m *isometric) weldsAt(ref, kind string) []spot {
-	const away, onPort = 10.0, 15.0
-	half := strings.HasPrefix(kind, "half")
-	var out, ports []spot
-	for i := range m.joints {
-		j := &m.joints[i]
-		down := "pump"
-		if j.after != nil {
-			down = j.after.Ref
-		}
-		switch {
-		case ref == "tank.outlet" && i == 0, half && j.before != nil && j.before.Ref == ref && !j.up.Half.Plain():
-			out = append(out, j.at.toward(j.along, -away))
-		case half && down == ref && !j.down.Half.Plain():
-			out = append(out, j.at.toward(j.along, away))
-		case !half && down == ref && j.up.Half.Plain() && j.down.Half.Plain():
-			out = append(out, j.at)
-		}
+// weldAt returns where a weld is drawn: as far along its piece as it is, but
+// clear of the union whose half it holds.
+func (m *isometric) weldAt(w order.Weld) spot {
+	const clear, onPort, onRun = 10.0, 15.0, 5e-3
+	if w.Ref == order.Outlet {
+		return m.joints[0].at.toward(m.joints[0].along, -clear)
 	}
+	var best spot
+	nearest := math.Inf(1)
+	var piece *route.Piece
 	for i := range m.stretches {
 		s := &m.stretches[i]
-		last := i+1 == len(m.stretches) || m.stretches[i+1].piece.Ref != ref
-		if s.piece.Ref != ref || !last {
+		if s.piece.Ref != w.Ref {
 			continue
 		}
-		// The end of the line meets nothing.
-		if all := m.report.Scene.Layout.Pieces(); half && all[len(all)-1].Ref == ref && !s.piece.Out.Half.Plain() {
-			back, _ := s.to.to(s.from)
-			out = append(out, s.to.toward(back, away))
+		piece = s.piece
+		way := s.b.Sub(s.a)
+		t := min(max(w.At.Sub(s.a).Dot(way)/way.Dot(way), 0), 1)
+		if off := w.At.Sub(s.a.Add(way.Scale(t))).Len(); off < nearest-1e-9 {
+			nearest = off
+			d, length := s.from.to(s.to)
+			least, most := 0.0, length
+			if (i == 0 || m.stretches[i-1].piece != piece) && !piece.In.Half.Plain() {
+				least = clear
+			}
+			if (i+1 == len(m.stretches) || m.stretches[i+1].piece != piece) && !piece.Out.Half.Plain() {
+				most = length - clear
+			}
+			best = s.from.toward(d, max(least, min(t*length, most)))
 		}
-		for _, port := range s.piece.Ports() {
-			if port.End != nil && half != port.Half.Plain() {
-				ports = append(ports, m.spots[ref].toward(project(courseOf(port.Dir).drawn), onPort))
+	}
+	switch {
+	case piece == nil: // at the pump, or at a piece that has no length
+		for _, j := range m.joints {
+			if j.after == nil && w.Ref == "pump" || j.after != nil && j.after.Ref == w.Ref {
+				best = j.at
+			}
+		}
+	case nearest > onRun:
+		nearest = math.Inf(1)
+		for _, port := range piece.Ports() {
+			if port.End == nil {
+				continue
+			}
+			if off := w.At.Sub(port.At).Len(); off < nearest {
+				nearest = off
+				best = m.spots[piece.Ref].toward(project(courseOf(port.Dir).drawn), onPort)
 			}
 		}
 	}
-	return append(out, ports...)
+	return best
 }
 
 // slants draws the triangle that says how a stretch off the axes runs.

@@ -4,62 +4,109 @@ import (
 	"strconv"
 	"strings"
 
-	"drawoff/pipeline"
+	"drawoff/pipeline/draw"
 	q "drawoff/pipeline/quantity"
 	"drawoff/www/view"
 )
 
-// orders is what to buy.
+// orders is what to buy, and what is in hand for it.
 func orders(b view.Bench) string {
-	var rows [][]string
-	for _, p := range b.Report.Parts {
-		many := strconv.FormatFloat(p.Quantity, 'f', -1, 64)
-		if p.Unit != "pcs" {
-			many += " " + p.Unit
+	var buy, hand [][]string
+	own := false // somebody has said where it comes from or what it costs
+	for _, p := range b.Work.Buy {
+		own = own || p.From != "" || p.Price > 0
+	}
+	for _, p := range b.Work.Buy {
+		if p.Shelf > 0 {
+			hand = append(hand, []string{box, view.HowMany(p.Shelf, p.Unit), p.Name})
 		}
-		rows = append(rows, []string{box, many, p.Name, p.Note, p.Slug})
+		if p.Buy == 0 {
+			continue
+		}
+		name := p.Name
+		if p.Odd != "" {
+			name += ". Not a stock size: " + p.Odd + " " + strings.Join(p.Instead, " ")
+		}
+		note := p.Note
+		if made := view.Made(p); made != "" {
+			note = strings.Trim(made+"; "+note, "; ")
+		}
+		row := []string{box, view.HowMany(p.Buy, p.Unit), name, note}
+		if own {
+			price := ""
+			if p.Price > 0 {
+				price = strconv.FormatFloat(p.Price, 'f', 2, 64)
+			}
+			row = append(row, p.From, price)
+		}
+		buy = append(buy, row)
+	}
+	columns := []string{"", "#Buy", "Part", "Note"}
+	if own {
+		columns = append(columns, "From", strings.TrimSpace("#Each "+b.Work.Currency))
 	}
 	var h html
-	h.table("", []string{"", "#How many", "Part", "Note", "Named in the files"}, rows)
+	h.table("", columns, buy)
+	if said := view.Bill(b.Work); said != "" {
+		h.El("p", said)
+	}
+	h.table("In hand: take it from the shelf", []string{"", "#Take", "Part"}, hand)
 	return h.String()
 }
 
-// cuts is what to cut.
+// cuts is what is sawn from which length.
 func cuts(b view.Bench) string {
-	var rows [][]string
-	for _, c := range b.Report.Cuts {
-		length := q.Text(c.Length)
-		if c.Either > 0 {
-			length += " ± " + q.Text(c.Either)
-		}
-		rows = append(rows, []string{box, numberOf(b.Report, c.Ref), length, c.Name, c.Tube})
-	}
 	var h html
-	h.table("", []string{"", "No.", "#Length", "What", "Tube"}, rows)
-	if strings.Contains(h.String(), "±") {
-		h.El("p", "± is how far a length hangs on parts that nobody publishes a length for: measure those, or offer the tube up, before it is cut.")
+	doubt := false
+	for _, s := range b.Work.Saw {
+		h.Raw("<section>")
+		h.El("h3", s.Name)
+		h.El("p", s.Said)
+		h.Raw(draw.Saw(s, across))
+		h.Raw("</section>")
+		length := func(l, either q.Length) string {
+			if either == 0 {
+				return q.Text(l)
+			}
+			doubt = true
+			return q.Text(l) + " ± " + q.Text(either)
+		}
+		var rows [][]string
+		for i, bar := range s.Plan.Bars {
+			for _, c := range bar.Cuts {
+				piece := s.Pieces[c.Piece]
+				rows = append(rows, []string{box, s.Marks[c.Piece], view.SawnPlace(b.Report, piece), strconv.Itoa(i+1) + ". " + bar.Name(), q.Text(c.From), length(c.Length, piece.Either)})
+			}
+		}
+		h.table("", []string{"", "Mark", "Piece", "Sawn from", "#At", "#Length"}, rows)
+		for _, i := range s.Plan.TooLong {
+			h.El("p", s.Marks[i]+", "+view.SawnPlace(b.Report, s.Pieces[i])+": "+length(s.Pieces[i].Length, s.Pieces[i].Either)+", longer than any length there is.")
+		}
+	}
+	if doubt {
+		h.El("p", "± is how far a length hangs on parts that nobody publishes a length for: measure those, or offer the tube up, before it is sawn.")
 	}
 	return h.String()
 }
 
-// welds is what to weld.
+// welds is what is welded, spool by spool, with its purge.
 func welds(b view.Bench) string {
-	var rows [][]string
-	for i, w := range b.Report.Welds {
-		at := "tank outlet"
-		if p, ok := pieceAt(b.Report, w.Ref); ok {
-			at = "No. " + strconv.Itoa(p.Number) + ", " + labelled(p)
-		}
-		rows = append(rows, []string{box, "W" + strconv.Itoa(i+1), at, w.Kind, w.Tube})
+	w := b.Work
+	if len(w.Welds) == 0 {
+		return ""
 	}
 	var h html
-	h.table("", []string{"", "Weld", "At", "What", "Tube"}, rows)
-	return h.String()
-}
-
-func numberOf(r pipeline.Report, ref string) string {
-	if p, ok := pieceAt(r, ref); ok {
-		return strconv.Itoa(p.Number)
+	h.Raw(`<div class="stop">`)
+	h.bullets("", w.Purge.Cautions)
+	h.Raw("</div>")
+	for _, s := range w.Purge.Spools {
+		var rows [][]string
+		for _, n := range s.Welds {
+			weld := w.Welds[n-1]
+			rows = append(rows, []string{box, "W" + strconv.Itoa(weld.Number), view.WeldPlace(b.Report, weld), weld.Kind, weld.Tube})
+		}
+		h.table(view.Upper(s.Name())+": "+view.Purged(w, s), []string{"", "Weld", "At", "What", "Tube"}, rows)
 	}
-	return ""
+	h.bullets("", w.Purge.Notes)
+	return h.String()
 }

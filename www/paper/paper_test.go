@@ -22,7 +22,8 @@ import (
 )
 
 func of(d design.Design) string {
-	return Sheets(view.Bench{Design: d, Report: pipeline.Check(d), Width: 360}, "https://example.org/drawoff/")
+	r := pipeline.Check(d)
+	return Sheets(view.Bench{Design: d, Report: r, Work: r.Work(design.Shelf{}), Width: 360}, "https://example.org/drawoff/")
 }
 
 var bars = regexp.MustCompile(`M(\d+) (\d+)h(\d+)v1h-(\d+)z`)

@@ -64,7 +64,7 @@ func Parts(b Bench) string {
 		return ""
 	}
 	var h html
-	if said := bill(w); said != "" {
+	if said := Bill(w); said != "" {
 		h.El("p", said)
 	}
 	h.table("", []string{"Part", "To buy"}, len(w.Buy), func(i int) {
@@ -81,11 +81,11 @@ func Parts(b Bench) string {
 		h.mine(b, p)
 		h.Close("th")
 		h.Open("td", "class", "n")
-		h.El("strong", howMany(p.Buy, "pcs"))
+		h.El("strong", HowMany(p.Buy, "pcs"))
 		if p.Unit != "pcs" {
 			h.El("small", p.Unit)
 		}
-		if said := made(p); said != "" {
+		if said := Made(p); said != "" {
 			h.El("small", said)
 		}
 		h.Close("td")
@@ -99,8 +99,8 @@ func Parts(b Bench) string {
 	return h.String()
 }
 
-// bill says what all of it comes to.
-func bill(w pipeline.Work) string {
+// Bill says what all of it comes to.
+func Bill(w pipeline.Work) string {
 	lines, priced := 0, 0
 	for _, p := range w.Buy {
 		if p.Buy > 0 {
@@ -128,8 +128,8 @@ func money(x float64, currency string) string {
 	return strings.TrimSpace(strconv.FormatFloat(x, 'f', 2, 64) + " " + currency)
 }
 
-// howMany writes "6", "2 lengths of 6 m", and "none" for nought.
-func howMany(n float64, unit string) string {
+// HowMany writes "6", "2 lengths of 6 m", and "none" for nought.
+func HowMany(n float64, unit string) string {
 	switch {
 	case n == 0:
 		return "none"
@@ -141,9 +141,9 @@ func howMany(n float64, unit string) string {
 	return quantity(n) + " " + unit
 }
 
-// made tells how what is to be bought comes about: "5 and 1 spare, less 2 on
+// Made tells how what is to be bought comes about: "5 and 1 spare, less 2 on
 // the shelf".
-func made(p order.Purchase) string {
+func Made(p order.Purchase) string {
 	if p.Spare == 0 && p.Shelf == 0 {
 		return ""
 	}
@@ -232,7 +232,7 @@ func Cuts(b Bench) string {
 	var h html
 	for _, s := range w.Saw {
 		h.Open("p")
-		h.El("strong", upper(s.Name)+".")
+		h.El("strong", Upper(s.Name)+".")
 		h.Text(" " + s.Said)
 		h.Close("p")
 		h.Raw(draw.Saw(s, min(b.Width, 620)))
@@ -267,7 +267,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: sawnPlace(b.Report, piece), at: q.Text(c.From), length: cutLength(c.Length, piece.Either), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: cutLength(c.Length, piece.Either), hangs: piece.Hangs}
 			if k == 0 {
 				r.after = strconv.Itoa(i+1) + ". " + bar.Name()
 			}
@@ -318,16 +318,16 @@ func Welds(b Bench) string {
 		h.El("p", c, "class", "caution")
 	}
 	for _, s := range w.Purge.Spools {
-		h.table(upper(s.Name()), []string{"No.", "Where", "Weld"}, len(s.Welds), func(i int) {
+		h.table(Upper(s.Name()), []string{"No.", "Where", "Weld"}, len(s.Welds), func(i int) {
 			weld := w.Welds[s.Welds[i]-1]
 			h.El("th", strconv.Itoa(weld.Number), "scope", "row")
-			h.El("td", weldPlace(b.Report, weld))
+			h.El("td", WeldPlace(b.Report, weld))
 			h.Open("td")
 			h.Text(weld.Kind)
 			h.El("small", tubeName(weld.Tube), "class", "hint")
 			h.Close("td")
 		})
-		h.El("p", upper(purged(w, s)))
+		h.El("p", Upper(Purged(w, s)))
 	}
 	h.Open("div", "class", "fields")
 	h.stock(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.String())
@@ -342,10 +342,11 @@ func Welds(b Bench) string {
 	return h.String()
 }
 
-// upper begins a sentence with words.
-func upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
+// Upper begins a sentence with words.
+func Upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
 
-func weldPlace(r pipeline.Report, w order.Weld) string {
+// WeldPlace says what a weld is on.
+func WeldPlace(r pipeline.Report, w order.Weld) string {
 	if w.Ref == order.Outlet {
 		return "Tank"
 	}

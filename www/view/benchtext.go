@@ -13,10 +13,10 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 	t.head("To buy")
 	var rows [][]string
 	for _, p := range w.Buy {
-		rows = append(rows, []string{howMany(p.Buy, p.Unit), p.Name, made(p), p.From, p.Note})
+		rows = append(rows, []string{HowMany(p.Buy, p.Unit), p.Name, Made(p), p.From, p.Note})
 	}
 	t.table(rows)
-	if said := bill(w); said != "" {
+	if said := Bill(w); said != "" {
 		t.wrap("  ", said)
 	}
 	for _, p := range w.Buy {
@@ -30,17 +30,17 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 
 	t.head("To saw")
 	for _, s := range w.Saw {
-		t.wrap("  ", upper(s.Name)+": "+s.Said)
+		t.wrap("  ", Upper(s.Name)+": "+s.Said)
 		rows = nil
 		for i, b := range s.Plan.Bars {
 			rows = append(rows, []string{strconv.Itoa(i+1) + ". " + b.Name(), "", "", b.Rest()})
 			for _, c := range b.Cuts {
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{"   from " + q.Text(c.From), cutLength(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], sawnPlace(r, piece)})
+				rows = append(rows, []string{"   from " + q.Text(c.From), cutLength(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], SawnPlace(r, piece)})
 			}
 		}
 		for _, i := range s.Plan.TooLong {
-			rows = append(rows, []string{"   too long", cutLength(s.Pieces[i].Length, s.Pieces[i].Either), "mark it " + s.Marks[i], sawnPlace(r, s.Pieces[i])})
+			rows = append(rows, []string{"   too long", cutLength(s.Pieces[i].Length, s.Pieces[i].Either), "mark it " + s.Marks[i], SawnPlace(r, s.Pieces[i])})
 		}
 		t.table(rows)
 	}
@@ -54,11 +54,11 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 	}
 	for _, s := range w.Purge.Spools {
 		name := s.Name()
-		t.wrap("  ", upper(name)+": "+purged(w, s))
+		t.wrap("  ", Upper(name)+": "+Purged(w, s))
 		rows = nil
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]
-			rows = append(rows, []string{strconv.Itoa(n), weldPlace(r, weld), weld.Kind, tubeName(weld.Tube)})
+			rows = append(rows, []string{strconv.Itoa(n), WeldPlace(r, weld), weld.Kind, tubeName(weld.Tube)})
 		}
 		t.table(rows)
 	}
@@ -72,16 +72,16 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 	t.table(rows)
 }
 
-// sawnPlace says what a piece of tube is: by its number on the drawing, or as
+// SawnPlace says what a piece of tube is: by its number on the drawing, or as
 // a part of the stand.
-func sawnPlace(r pipeline.Report, c order.Cut) string {
+func SawnPlace(r pipeline.Report, c order.Cut) string {
 	if place := place(r, c.Ref); c.Ref != order.Stand && place != "" {
 		return place
 	}
 	return c.Name
 }
 
-// purged says what is swept through a spool before each of its welds.
-func purged(w pipeline.Work, s order.Spool) string {
+// Purged says what is swept through a spool before each of its welds.
+func Purged(w pipeline.Work, s order.Spool) string {
 	return "before each weld " + q.Text(s.Argon) + " of argon through " + q.Text(s.Volume) + ", " + q.Text(s.Time) + " at " + q.Text(w.Purge.Flow) + "."
 }
