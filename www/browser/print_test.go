@@ -47,7 +47,7 @@ func TestPrints(t *testing.T) {
 	assert.Contains(t, []string{"rgb(255, 255, 255)", "rgba(0, 0, 0, 0)"}, js[string](p, `getComputedStyle(document.body).backgroundColor`), "white paper")
 	assert.False(t, js[bool](p, `document.querySelector("#copy-link").checkVisibility()`), "buttons are no use on paper")
 	assert.Contains(t, p.text("#sheets .head"), "27 November")
-	call(p, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{Width: 800, Height: 1000, DeviceScaleFactor: 3})
+	call(p, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{Width: 800, Height: 1000, DeviceScaleFactor: 4})
 	shot := get(p, chromedp.Screenshot(chromedp.CSS("#sheets .code")))
 	p.keep("code.png", shot)
 	picture, err := png.Decode(bytes.NewReader(shot))

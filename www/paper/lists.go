@@ -96,17 +96,20 @@ func welds(b view.Bench) string {
 		return ""
 	}
 	var h html
-	h.Raw(`<div class="stop">`)
+	h.Raw(`<div class="stop small">`)
 	h.bullets("", w.Purge.Cautions)
 	h.Raw("</div>")
+	var rows [][]string
 	for _, s := range w.Purge.Spools {
-		var rows [][]string
+		rows = append(rows, []string{view.Upper(s.Name()) + ": " + view.Purged(w, s)})
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]
 			rows = append(rows, []string{box, "W" + strconv.Itoa(weld.Number), view.WeldPlace(b.Report, weld), weld.Kind, weld.Tube})
 		}
-		h.table(view.Upper(s.Name())+": "+view.Purged(w, s), []string{"", "Weld", "At", "What", "Tube"}, rows)
 	}
+	h.table("", []string{"", "Weld", "At", "What", "Tube"}, rows)
+	h.Raw(`<div class="small">`)
 	h.bullets("", w.Purge.Notes)
+	h.Raw("</div>")
 	return h.String()
 }

@@ -79,7 +79,7 @@ func (h *html) head(d design.Design, name string, n, of int) {
 type html struct{ markup.Writer }
 
 // table writes a table of rows; nothing where there are none. A column whose
-// name begins with "#" holds numbers.
+// name begins with "#" holds numbers; a row of one cell is a heading.
 func (h *html) table(caption string, columns []string, rows [][]string) {
 	if len(rows) == 0 {
 		return
@@ -99,16 +99,25 @@ func (h *html) table(caption string, columns []string, rows [][]string) {
 	h.Raw("</tr></thead><tbody>")
 	for _, row := range rows {
 		h.Raw("<tr>")
-		for i, cell := range row {
-			if cell == box {
-				h.Raw(`<td class="tick"><span></span></td>`)
-				continue
-			}
-			h.El("td", cell, "class", number[i])
+		if len(row) == 1 { // a heading among the rows
+			h.El("th", row[0], "colspan", strconv.Itoa(len(columns)), "scope", "rowgroup", "class", "group")
+		} else {
+			h.cells(row, number)
 		}
 		h.Raw("</tr>")
 	}
 	h.Raw("</tbody></table>")
+}
+
+// cells writes the cells of one row.
+func (h *html) cells(row, class []string) {
+	for i, cell := range row {
+		if cell == box {
+			h.Raw(`<td class="tick"><span></span></td>`)
+			continue
+		}
+		h.El("td", cell, "class", class[i])
+	}
 }
 
 // box stands for a square to be ticked by hand.

@@ -10,8 +10,8 @@ const style = `
 #sheets .leaf { break-after: page; margin: 0; }
 #sheets .leaf:last-of-type { break-after: auto; }
 #sheets .leaf > * > tr > td { padding: 0; border: 0; }
-#sheets .head { border: 1.2pt solid #000; margin: 0 0 4mm; }
-#sheets .head td { border: 0; padding: 1.5mm 3mm; vertical-align: middle; }
+#sheets .head { border: 1.2pt solid #000; margin: 0 0 3mm; }
+#sheets .head td { border: 0; padding: 1mm 3mm; vertical-align: middle; }
 #sheets .plant { font-size: 9pt; }
 #sheets .grip { display: none; }
 #sheets h2 { font-size: 14pt; margin: 0; }
@@ -20,12 +20,14 @@ const style = `
 #sheets .blank { display: inline-block; width: 32mm; border-bottom: .5pt solid #000; }
 #sheets p { margin: 0 0 1.5mm; }
 #sheets .list { margin: 0 0 3mm; }
-#sheets .list th, #sheets .list td { padding: .9mm 3mm .9mm 0; border-bottom: .4pt solid #777; font-weight: 400; }
+#sheets .list th, #sheets .list td { padding: .55mm 3mm .55mm 0; border-bottom: .4pt solid #777; font-weight: 400; }
 #sheets .list thead th { font-weight: 600; font-size: 8.5pt; color: #000; text-align: left; border-bottom: 1pt solid #000; }
 #sheets .list .n { text-align: right; white-space: nowrap; }
 #sheets .list caption { font-weight: 600; padding: 1mm 0; }
+#sheets .list .group { font-weight: 600; padding-top: 1.6mm; break-after: avoid; }
+#sheets .small { font-size: 8pt; line-height: 1.25; }
 #sheets .tick { width: 7mm; }
-#sheets .tick span { display: block; width: 3.6mm; height: 3.6mm; border: .8pt solid #000; }
+#sheets .tick span { display: block; width: 3.2mm; height: 3.2mm; margin-top: .3mm; border: .8pt solid #000; }
 #sheets tr, #sheets .figures div, #sheets li, #sheets svg { break-inside: avoid; }
 #sheets .leaf > tbody > tr, #sheets .leaf > tbody > tr > td { break-inside: auto; }
 #sheets .stop { border: 1.5pt solid #000; padding: 1.5mm 3mm; margin-bottom: 3mm; }
@@ -43,7 +45,7 @@ const style = `
 #sheets dt, #sheets dd { display: inline; margin: 0; }
 #sheets dt::after { content: ": "; }
 #sheets dd { font-weight: 600; }
-#sheets .link { break-inside: avoid; border-top: .4pt solid #000; margin-top: 4mm; padding-top: 2mm; min-height: 30mm; font-size: 8.5pt; overflow: hidden; }
+#sheets .link { break-inside: avoid; border-top: .4pt solid #000; margin-top: 2.5mm; padding-top: 2mm; font-size: 8.5pt; overflow: hidden; }
 #sheets .code { float: left; max-width: none; margin: 0 4mm 0 0; fill: #000; }
 #sheets .address { font: 7.5pt/1.3 ui-monospace, monospace; overflow-wrap: anywhere; }
 `
