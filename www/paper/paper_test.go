@@ -21,6 +21,12 @@ import (
 	"drawoff/www/view"
 )
 
+func link(address string) string {
+	var h html
+	h.link(address, "")
+	return h.String()
+}
+
 func of(d design.Design) string {
 	r := pipeline.Check(d)
 	return Sheets(view.Bench{Design: d, Report: r, Work: r.Work(design.Shelf{}), Width: 360}, "https://example.org/drawoff/")

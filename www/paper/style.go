@@ -47,5 +47,6 @@ const style = `
 #sheets dd { font-weight: 600; }
 #sheets .link { break-inside: avoid; border-top: .4pt solid #000; margin-top: 2.5mm; padding-top: 2mm; font-size: 8.5pt; overflow: hidden; }
 #sheets .code { float: left; max-width: none; margin: 0 4mm 0 0; fill: #000; }
+#sheets .beside { overflow: hidden; }
 #sheets .address { font: 7.5pt/1.3 ui-monospace, monospace; overflow-wrap: anywhere; }
 `
