@@ -23,9 +23,8 @@ const (
 )
 
 // link writes the foot of a sheet: the link as a code and as text, and where
-// it is too long for either, that it is.
-func link(address string) string {
-	var h html
+// it is too long for either, that it is; and what else stands beside it.
+func (h *html) link(address, beside string) {
 	h.Raw(`<div class="link">`)
 	code, ok := codeOf(address)
 	if ok {
@@ -37,8 +36,8 @@ func link(address string) string {
 	if len(address) <= longest && len(address) <= design.MaxLink {
 		h.El("p", address, "class", "address")
 	}
+	h.Raw(beside)
 	h.Raw("</div>")
-	return h.String()
 }
 
 // most is how many characters a printed code holds at most.

@@ -108,8 +108,12 @@ func welds(b view.Bench) string {
 		}
 	}
 	h.table("", []string{"", "Weld", "At", "What", "Tube"}, rows)
-	h.Raw(`<div class="small">`)
-	h.bullets("", w.Purge.Notes)
-	h.Raw("</div>")
+	return h.String()
+}
+
+// weldNotes are how the welds are to be.
+func weldNotes(b view.Bench) string {
+	var h html
+	h.bullets("small beside", b.Work.Purge.Notes)
 	return h.String()
 }

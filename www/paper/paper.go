@@ -18,7 +18,8 @@ import (
 // sheet is one of the sheets; one without a body is left out.
 type sheet struct {
 	name, body string
-	linked     bool   // the link stands on it
+	beside     string // beside the code that opens the design
+	bare       bool   // it has no such code
 	class      string // of its leaf, beside "leaf"
 }
 
@@ -27,19 +28,19 @@ type sheet struct {
 func Sheets(b view.Bench, address string) string {
 	var all []sheet
 	for _, s := range []sheet{
-		{"For the bench", bench(b), true, ""},
-		{"Pipe drawing", pipes(b), true, ""},
-		{"To order", orders(b), true, ""},
-		{"To cut", cuts(b), true, ""},
-		{"To weld", welds(b), true, ""},
-		{"To wash", view.WashCard(b), false, " wash"},
-		{"What was asked, and what came of it", record(b), false, ""},
+		{name: "For the bench", body: bench(b)},
+		{name: "Pipe drawing", body: pipes(b)},
+		{name: "To order", body: orders(b)},
+		{name: "To saw", body: cuts(b)},
+		{name: "To weld", body: welds(b), beside: weldNotes(b)},
+		{name: "To wash", body: view.WashCard(b), bare: true, class: " wash"},
+		{name: "What was asked, and what came of it", body: record(b), bare: true},
 	} {
 		if s.body != "" {
 			all = append(all, s)
 		}
 	}
-	foot := link(address + "#" + design.WriteLink(b.Design))
+	address += "#" + design.WriteLink(b.Design)
 	var h html
 	h.Raw("<style>" + style + "</style>")
 	for i, s := range all {
@@ -50,8 +51,8 @@ func Sheets(b view.Bench, address string) string {
 		h.head(b.Design, s.name, i+1, len(all))
 		h.Raw("</td></tr></thead><tbody><tr><td>")
 		h.Raw(s.body)
-		if s.linked {
-			h.Raw(foot)
+		if !s.bare {
+			h.link(address, s.beside)
 		}
 		h.Raw("</td></tr></tbody></table>")
 	}

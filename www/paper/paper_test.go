@@ -5,7 +5,6 @@ import (
 	"image"
 	"image/color"
 	"regexp"
-	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -21,6 +20,12 @@ import (
 	"drawoff/pipeline/design/designtest"
 	"drawoff/www/view"
 )
+
+func link(address string) string {
+	var h html
+	h.link(address, "")
+	return h.String()
+}
 
 func of(d design.Design) string {
 	r := pipeline.Check(d)

@@ -14,7 +14,7 @@ const style = `
 #sheets .head td { border: 0; padding: 1mm 3mm; vertical-align: middle; }
 #sheets .plant { font-size: 9pt; }
 [data-print=card] #sheets .leaf:not(.wash) { display: none; }
-#sheets .wash { font-size: 11pt; break-after: auto; }
+[data-print=card] #sheets .wash { font-size: 11pt; break-after: auto; }
 #sheets .grip { display: none; }
 #sheets h2 { font-size: 14pt; margin: 0; }
 #sheets h3 { display: block; font-size: 10.5pt; margin: 3mm 0 1mm; break-after: avoid; }
@@ -49,5 +49,6 @@ const style = `
 #sheets dd { font-weight: 600; }
 #sheets .link { break-inside: avoid; border-top: .4pt solid #000; margin-top: 2.5mm; padding-top: 2mm; font-size: 8.5pt; overflow: hidden; }
 #sheets .code { float: left; max-width: none; margin: 0 4mm 0 0; fill: #000; }
+#sheets .beside { overflow: hidden; }
 #sheets .address { font: 7.5pt/1.3 ui-monospace, monospace; overflow-wrap: anywhere; }
 `

@@ -567,9 +567,10 @@
   const ready = () => sheets && root.dataset.shop === "idle";
 
   function print() {
-    printing = !ready();
+    printing = root.dataset.shop !== "idle";
     if (printing) tell("Making the sheets…");
-    else window.print();
+    else if (sheets) window.print();
+    else tell("There are no sheets to print: the plant could not be worked out.", true);
   }
 
   addEventListener("beforeprint", () => { byId("sheets").innerHTML = ready() ? sheets : notReady; });

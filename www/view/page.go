@@ -81,7 +81,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	h.region("isometric", "Pipe drawing", "scroll", "")
 	h.region("parts", "To buy", "", benchWaits)
-	h.region("cuts", "To saw", "", benchWaits)
+	h.region("cuts", "To saw", "scroll", benchWaits)
 	h.region("welds", "To weld", "", benchWaits)
 	h.region("doubts", "To measure", "", Doubts(b))
 	h.region("assumed", "Assumed", "", "")
