@@ -5,7 +5,6 @@ package main
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -21,10 +20,11 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
+	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
-	"drawoff/pipeline/stand"
+	"drawoff/pipeline/tokens"
 	"drawoff/www/site"
 	"drawoff/www/view"
 )
@@ -176,10 +176,11 @@ func (t terminal) build(ctx context.Context, args []string) int {
 func (t terminal) check(args []string) int {
 	set := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
+	lines := set.Bool("lines", false, "print a line of JSON for each design as soon as it is checked: {\"file\": …, \"report\": …}")
 	units := set.String("units", "mm", "show lengths in mm, or in `in` and all else to go with them")
 	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
 	shelfFile := set.String("shelf", "", "`file` of the shelf, as the page saves it: parts and offcuts in hand, prices")
-	if done, code := t.flags(set, `[-json | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
+	if done, code := t.flags(set, `[-json | -lines | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
 		return code
 	}
 	if set.NArg() == 0 {
@@ -209,15 +210,9 @@ func (t terminal) check(args []string) int {
 			}
 			_, err = io.WriteString(t.out, view.Working(figure))
 		case *asJSON:
-			encoder := json.NewEncoder(t.out)
-			encoder.SetIndent("", "  ")
-			encoder.SetEscapeHTML(false)
-			err = encoder.Encode(struct {
-				pipeline.Report
-				Transfer  pipeline.Transfer `json:"transfer,omitzero"`
-				Stability stand.Stability   `json:"stability,omitzero"`
-				Work      pipeline.Work     `json:"work,omitzero"`
-			}{report, report.Transfer(), report.Stability(), work})
+			_, err = t.out.Write(asjson.Indent(asjson.Report(report, shelf)))
+		case *lines:
+			_, err = io.WriteString(t.out, asLine(name, report, shelf))
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
@@ -236,6 +231,14 @@ func (t terminal) check(args []string) int {
 		}
 	}
 	return worst
+}
+
+// asLine returns the report on the design in the file name on one line.
+func asLine(name string, r pipeline.Report, shelf design.Shelf) string {
+	var o tokens.Object
+	o.Text("file", name)
+	o.Raw("report", string(asjson.Report(r, shelf)))
+	return o.String() + "\n"
 }
 
 // figure returns the figure of r named slug, of those too that are worked out

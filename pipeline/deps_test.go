@@ -80,6 +80,8 @@ var imports = map[string][]string{
 	"pipeline/template": {"pipeline/plot"},
 	"pipeline/workfile": append([]string{"pipeline/plot", "pipeline/template"}, views...),
 
+	"pipeline/asjson": {"pipeline", "pipeline/design", "pipeline/stand", "pipeline/tokens"},
+
 	"pipeline/find": views,
 	"pipeline/mend": views,
 
@@ -95,7 +97,7 @@ var imports = map[string][]string{
 	"wasm/door":     {"pipeline/tokens"},
 	"wasm/page":     {"wasm/door", "www/app"},
 	"wasm/workshop": {"wasm/door", "www/workshop"},
-	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/quantity", "pipeline/stand", "pipeline/workfile", "www/site", "www/view"},
+	".":             {"catalog", "pipeline", "pipeline/asjson", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/site", "www/view"},
 }
 
 // pure are the packages that compute: whoever asks twice gets the same answer.
