@@ -13,6 +13,7 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"slices"
 	"strings"
 	"syscall"
@@ -33,7 +34,7 @@ const usage = `Drawoff checks a tank, what hangs under it and its run to the pum
 before anything is cut or ordered.
 
   drawoff [serve] [-addr HOST:PORT]   the page, on this machine
-  drawoff build -o FOLDER             the page as files, for any web host
+  drawoff build [-edge] -o FOLDER     the page as files, for any web host, or as an edge worker
   drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
   drawoff route [-from pump] FILE     runs from the tank to the pump, or from there on, found for a saved design
   drawoff catalog [QUERY]             the catalogue, or what in it fits the words: 2 inch rjt liner
@@ -152,7 +153,8 @@ func (t terminal) serve(ctx context.Context, args []string) int {
 func (t terminal) build(ctx context.Context, args []string) int {
 	set := flag.NewFlagSet("build", flag.ContinueOnError)
 	folder := set.String("o", "", "`folder` to build into: empty, or built before")
-	if done, code := t.flags(set, "-o FOLDER", args); done {
+	edge := set.Bool("edge", false, "build the edge worker, which serves the page, short links and checks, for Cloudflare Workers")
+	if done, code := t.flags(set, "[-edge] -o FOLDER", args); done {
 		return code
 	}
 	if *folder == "" || set.NArg() > 0 {
@@ -163,11 +165,20 @@ func (t terminal) build(ctx context.Context, args []string) int {
 	}
 	fmt.Fprintln(t.out, "Compiling and packing…")
 	files, err := site.Build(ctx)
+	write := site.Write
+	if *edge && err == nil {
+		files, err = site.Worker(ctx, files)
+		write = site.WritePlain
+	}
 	if err == nil {
-		err = site.Write(*folder, files)
+		err = write(*folder, files)
 	}
 	if err != nil {
 		return t.fail(err)
+	}
+	if *edge {
+		fmt.Fprintf(t.out, "Built into %s. Put it on the edge with: npx wrangler deploy -c %s\n", *folder, filepath.Join(*folder, "wrangler.json"))
+		return fine
 	}
 	fmt.Fprintf(t.out, "Built into %s. Put all of it on any web host, under any address.\n", *folder)
 	return fine

@@ -8,6 +8,7 @@ import (
 	"bytes"
 	"context"
 	"crypto/sha256"
+	"embed"
 	"encoding/hex"
 	"errors"
 	"fmt"
@@ -96,6 +97,52 @@ func Build(ctx context.Context) ([]File, error) {
 	files = append(files, File{assets.Manifest, install}, File{Catalogue, []byte(view.Catalogue(assets, Index))})
 	keep, err := offline(keeper, append(files, page))
 	return append(files, keep, page), err
+}
+
+// Worker returns the files of the edge worker, with site, what Build returned,
+// below the folder "site" for the worker to serve. They are all that the
+// platform's own tool needs to put it there.
+func Worker(ctx context.Context, site []File) ([]File, error) {
+	start, err := glue(ctx)
+	if err != nil {
+		return nil, err
+	}
+	module, err := compile(ctx, "edge")
+	if err != nil {
+		return nil, err
+	}
+	files := []File{{"wasm_exec.js", start}, {"edge.wasm", module}}
+	for _, name := range []string{"worker.js", "wrangler.json"} {
+		body, err := worker.ReadFile("edge/" + name)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{name, body})
+	}
+	for _, name := range []string{"openapi.json", "design.schema.json", "report.schema.json"} {
+		body, err := described(ctx, name)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{"site/" + name, body})
+	}
+	for _, f := range site {
+		files = append(files, File{"site/" + f.Name, f.Body})
+	}
+	return files, nil
+}
+
+//go:embed edge
+var worker embed.FS
+
+// described returns a description of what Drawoff reads and writes, for
+// programs, from its source.
+func described(ctx context.Context, name string) ([]byte, error) {
+	root, err := goTool(ctx, "list", "-m", "-f", "{{.Dir}}")
+	if err != nil {
+		return nil, fmt.Errorf("%w (%w)", ErrNoSource, err)
+	}
+	return os.ReadFile(filepath.Join(root, "testdata", name))
 }
 
 // static returns the files that are served as they stand.
