@@ -221,9 +221,9 @@ func (t terminal) check(args []string) int {
 			}
 			_, err = io.WriteString(t.out, view.Working(figure))
 		case *asJSON:
-			_, err = t.out.Write(asjson.Indent(asjson.Report(report, shelf)))
+			_, err = t.out.Write(asjson.Indent(asjson.Report(report, work)))
 		case *lines:
-			_, err = io.WriteString(t.out, asLine(name, report, shelf))
+			_, err = io.WriteString(t.out, asLine(name, report, work))
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
@@ -245,10 +245,10 @@ func (t terminal) check(args []string) int {
 }
 
 // asLine returns the report on the design in the file name on one line.
-func asLine(name string, r pipeline.Report, shelf design.Shelf) string {
+func asLine(name string, r pipeline.Report, work pipeline.Work) string {
 	var o tokens.Object
 	o.Text("file", name)
-	o.Raw("report", string(asjson.Report(r, shelf)))
+	o.Raw("report", string(asjson.Report(r, work)))
 	return o.String() + "\n"
 }
 

@@ -78,9 +78,9 @@ var imports = map[string][]string{
 
 	"pipeline/plot":     {"pipeline/markup"},
 	"pipeline/template": {"pipeline/plot"},
-	"pipeline/workfile": append([]string{"pipeline/plot", "pipeline/template"}, views...),
+	"pipeline/workfile": append([]string{"pipeline/asjson", "pipeline/plot", "pipeline/template"}, views...),
 
-	"pipeline/asjson": {"pipeline", "pipeline/design", "pipeline/stand", "pipeline/tokens"},
+	"pipeline/asjson": {"pipeline", "pipeline/stand", "pipeline/tokens"},
 
 	"pipeline/find": views,
 	"pipeline/mend": views,
@@ -90,7 +90,7 @@ var imports = map[string][]string{
 	"pipeline/draw": append([]string{"pipeline/markup", "pipeline/whatif"}, views...),
 	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/whatif", "pipeline/workfile"}, views...),
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
-	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/view"},
+	"www/workshop":  {"catalog", "pipeline", "pipeline/asjson", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/view"},
 	"www/edge":      {"pipeline", "pipeline/asjson", "pipeline/design", "pipeline/markup", "pipeline/tokens"},
 	"www":           {},
 	"www/site":      {"pipeline/design", "www", "www/app", "www/view"},

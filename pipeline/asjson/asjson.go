@@ -7,7 +7,6 @@ package asjson
 
 import (
 	"drawoff/pipeline"
-	"drawoff/pipeline/design"
 	"drawoff/pipeline/stand"
 )
 
@@ -26,10 +25,11 @@ type whole struct {
 }
 
 // Report returns everything that Drawoff has to say about the design that r
-// was made from, with what is on the shelf in hand, on one line and without a
-// newline at its end. It takes longer than the check itself.
-func Report(r pipeline.Report, shelf design.Shelf) []byte {
-	return Append(nil, whole{Version, r, r.Transfer(), r.Stability(), r.Work(shelf)})
+// was made from, with work, what there is to do on the bench with what is on
+// the shelf. It is on one line, without a newline at its end, and takes longer
+// than the check itself.
+func Report(r pipeline.Report, work pipeline.Work) []byte {
+	return Append(nil, whole{Version, r, r.Transfer(), r.Stability(), work})
 }
 
 // Indent returns JSON that was written on one line with a line for each

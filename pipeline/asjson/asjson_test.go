@@ -99,7 +99,7 @@ func TestWritesReports(t *testing.T) {
 	for _, e := range design.Examples() {
 		r := pipeline.Check(e.Design)
 		sameAsReference(t, r)
-		text := asjson.Report(r, design.Shelf{})
+		text := asjson.Report(r, r.Work(design.Shelf{}))
 		require.NoError(t, json.Unmarshal(text, &first))
 		assert.Equal(t, asjson.Version, first.Drawoff)
 		assert.Equal(t, r.Level.String(), first.Level)

@@ -96,7 +96,11 @@ func Build(ctx context.Context) ([]File, error) {
 	page := File{Index, []byte(app.Page(assets))}
 	files = append(files, File{assets.Manifest, install}, File{Catalogue, []byte(view.Catalogue(assets, Index))})
 	keep, err := offline(keeper, append(files, page))
-	return append(files, keep, page), err
+	if err != nil {
+		return nil, err
+	}
+	modules, err := forPrograms(ctx, hashed)
+	return slices.Concat(files, modules, []File{keep, page}), err
 }
 
 // Worker returns the files of the edge worker, with site, what Build returned,
@@ -134,16 +138,6 @@ func Worker(ctx context.Context, site []File) ([]File, error) {
 
 //go:embed edge
 var worker embed.FS
-
-// described returns a description of what Drawoff reads and writes, for
-// programs, from its source.
-func described(ctx context.Context, name string) ([]byte, error) {
-	root, err := goTool(ctx, "list", "-m", "-f", "{{.Dir}}")
-	if err != nil {
-		return nil, fmt.Errorf("%w (%w)", ErrNoSource, err)
-	}
-	return os.ReadFile(filepath.Join(root, "testdata", name))
-}
 
 // static returns the files that are served as they stand.
 func static() ([]File, error) {
