@@ -26,6 +26,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/design"
+	"drawoff/www/edge"
 	"drawoff/www/site"
 )
 
@@ -151,6 +152,8 @@ func (w *worker) try(a ask) (answer, error) {
 	if err != nil {
 		return answer{}, err
 	}
+	// What the worker did not read to its end cannot be followed by another request.
+	request.Close = len(a.body) > edge.MaxBody
 	if a.kind != "" {
 		request.Header.Set("Content-Type", a.kind)
 	}
