@@ -95,6 +95,14 @@ func asModule(t *testing.T, file string) string {
 	return out
 }
 
+// The packages come from whatever registry npm is set up for.
+func TestThePackagesNameNoRegistry(t *testing.T) {
+	lock, err := os.ReadFile(filepath.Join(tools, "package-lock.json"))
+	require.NoError(t, err)
+	assert.NotContains(t, string(lock), `"resolved"`)
+	assert.Contains(t, string(lock), `"integrity"`)
+}
+
 func TestModuleInNode(t *testing.T) {
 	out, err := node(t, `
 		import assert from "node:assert/strict";
