@@ -11,7 +11,9 @@ import (
 
 // Append appends v as JSON on one line. It takes what a report is made of:
 // structs, slices, pointers, words, truth, numbers, and whatever writes itself
-// by MarshalJSON or MarshalText. It panics on anything else, and on a number
+// by MarshalJSON or MarshalText. A number that is not whole keeps nine
+// significant digits, as an amount does: its last digits differ between
+// processors. It panics on anything else, and on a number
 // that JSON has no way to write.
 func Append(b []byte, v any) []byte { return value(b, reflect.ValueOf(v)) }
 
@@ -116,11 +118,15 @@ func leftOut(v reflect.Value, options string) bool {
 	return false
 }
 
-// number writes f as encoding/json does, after ECMAScript.
+// digits is how many significant digits a number keeps.
+const digits = 9
+
+// number writes f, rounded, as encoding/json does, after ECMAScript.
 func number(b []byte, f float64) []byte {
 	if math.IsNaN(f) || math.IsInf(f, 0) {
 		panic("asjson: a number that is not one")
 	}
+	f, _ = strconv.ParseFloat(strconv.FormatFloat(f, 'e', digits-1, 64), 64)
 	if size := math.Abs(f); size != 0 && (size < 1e-6 || size >= 1e21) {
 		from := len(b)
 		b = strconv.AppendFloat(b, f, 'e', -1, 64)

@@ -180,7 +180,8 @@ func check(q Request) Answer {
 	if len(r.Faults) > 0 {
 		return faulty(r.Faults)
 	}
-	return jsonAnswer(200, string(asjson.Indent(asjson.Report(r))))
+	work := r.Work(design.Shelf{}) // nothing in hand: the shelf stays with whoever has it
+	return jsonAnswer(200, string(asjson.Indent(asjson.Report(r, work))))
 }
 
 // keep keeps a design and answers with its short link.

@@ -181,5 +181,6 @@ func demo() string { return string(design.WriteFile(design.Demo())) }
 // report is what the terminal prints with check -json of the demo.
 func report(t *testing.T) string {
 	t.Helper()
-	return string(asjson.Indent(asjson.Report(pipeline.Check(design.Demo()))))
+	r := pipeline.Check(design.Demo())
+	return string(asjson.Indent(asjson.Report(r, r.Work(design.Shelf{}))))
 }
