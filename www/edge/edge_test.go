@@ -97,7 +97,7 @@ var reasons = sync.OnceValue(func() []string {
 			}
 		}
 	}
-	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "openapi.json"))
+	text, err := os.ReadFile(filepath.Join("..", "site", "edge", "openapi.json"))
 	if err == nil {
 		err = json.Unmarshal(text, &api)
 	}

@@ -116,14 +116,14 @@ func Worker(ctx context.Context, site []File) ([]File, error) {
 		return nil, err
 	}
 	files := []File{{"wasm_exec.js", start}, {"edge.wasm", module}}
-	for _, name := range []string{"worker.js", "wrangler.json"} {
+	for as, name := range map[string]string{"worker.js": "worker.js", "wrangler.json": "wrangler.json", "site/openapi.json": "openapi.json"} {
 		body, err := worker.ReadFile("edge/" + name)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, File{name, body})
+		files = append(files, File{as, body})
 	}
-	for _, name := range []string{"openapi.json", "design.schema.json", "report.schema.json"} {
+	for _, name := range []string{"design.schema.json", "report.schema.json"} {
 		body, err := described(ctx, name)
 		if err != nil {
 			return nil, err

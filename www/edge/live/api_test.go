@@ -21,12 +21,12 @@ import (
 
 // described is the API's description, read by a library of other people's.
 var described = sync.OnceValues(func() (validator.Validator, error) {
-	text, err := os.ReadFile(filepath.Join(root, "testdata", "openapi.json"))
+	text, err := os.ReadFile(filepath.Join(folder, "site", "openapi.json"))
 	if err != nil {
 		return nil, err
 	}
 	doc, err := libopenapi.NewDocumentWithConfiguration(text, &datamodel.DocumentConfiguration{
-		BasePath:            filepath.Join(root, "testdata"),
+		BasePath:            filepath.Join(folder, "site"),
 		FileFilter:          []string{"design.schema.json", "report.schema.json"},
 		AllowFileReferences: true,
 	})
