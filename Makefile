@@ -16,9 +16,9 @@ WASM_EXEC = env -i PATH=$(PATH) HOME=$(HOME) $$(go env GOROOT)/lib/wasm/go_js_wa
 # differ from native code in the last bits.
 NUMERIC := ./catalog ./pipeline/quantity/... ./pipeline/liquid ./pipeline/vessel ./pipeline/flow ./pipeline/transfer ./pipeline/surge ./pipeline/route
 
-.PHONY: test tools lint unit short-fuzz wasm browser fuzz bench build serve
+.PHONY: test tools lint unit short-fuzz wasm browser edge fuzz bench build serve worker
 
-test: tools lint unit short-fuzz wasm browser
+test: tools lint unit short-fuzz wasm browser edge
 
 tools:
 	.ci/tools
@@ -27,9 +27,11 @@ lint:
 	@files=$$(gofmt -l .); [ -z "$$files" ] || { printf 'not as gofmt has it:\n%s\n' "$$files" >&2; exit 1; }
 	go vet ./...
 	go vet -tags=browser ./www/browser
+	go vet -tags=edge ./www/edge/live
 	$(WASM) go vet ./wasm/...
 	go tool staticcheck ./...
 	go tool staticcheck -tags=browser ./www/browser
+	go tool staticcheck -tags=edge ./www/edge/live
 	$(WASM) "$$(go tool -n staticcheck)" ./wasm/...
 
 # Under the race detector the size of the first load is not measured, since
@@ -52,11 +54,24 @@ wasm:
 browser:
 	go test -v -tags=browser ./www/browser | grep -v '^=== '
 
+# The edge worker in the platform's own runtime, and the module for other
+# programs in Node. What they need comes from the npm registry that npm is set up for.
+edge: .ci/edge/node_modules/.package-lock.json
+	go test -v -tags=edge ./www/edge/live | grep -v '^=== '
+
+.ci/edge/node_modules/.package-lock.json: .ci/edge/package-lock.json
+	npm ci --prefix .ci/edge --ignore-scripts --no-audit --no-fund --loglevel=error
+
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...
 
 build:
 	go run . build -o dist
+
+# Puts the edge worker on Cloudflare Workers, once you are logged in there.
+worker:
+	go run . build -edge -o dist-edge
+	npx wrangler deploy -c dist-edge/wrangler.json
 
 serve:
 	go run . serve

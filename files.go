@@ -34,10 +34,11 @@ func (t terminal) files(args []string) int {
 	if err := os.MkdirAll(*folder, 0o755); err != nil {
 		return t.fail(err)
 	}
+	work := report.Work(shelf)
 	offers, missing := workfile.Offers(report)
 	for _, o := range offers {
 		for _, f := range o.Files {
-			file, _ := workfile.Make(report, f)
+			file, _ := workfile.Make(report, work, f)
 			path := filepath.Join(*folder, f)
 			if err := os.WriteFile(path, []byte(file.Content), 0o644); err != nil {
 				return t.fail(err)
@@ -45,7 +46,6 @@ func (t terminal) files(args []string) int {
 			fmt.Fprintf(t.out, "%s: %s\n", path, o.Title)
 		}
 	}
-	work := report.Work(shelf)
 	for _, name := range workfile.Lists {
 		file, ok := workfile.List(report, work, name)
 		if !ok {

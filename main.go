@@ -5,7 +5,6 @@ package main
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -14,6 +13,7 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"slices"
 	"strings"
 	"syscall"
@@ -21,12 +21,11 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
-	"drawoff/pipeline/clean"
+	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
-	"drawoff/pipeline/stand"
-	"drawoff/pipeline/vent"
+	"drawoff/pipeline/tokens"
 	"drawoff/www/site"
 	"drawoff/www/view"
 )
@@ -35,7 +34,7 @@ const usage = `Drawoff checks a tank, what hangs under it and its run to the pum
 before anything is cut or ordered.
 
   drawoff [serve] [-addr HOST:PORT]   the page, on this machine
-  drawoff build -o FOLDER             the page as files, for any web host
+  drawoff build [-edge] -o FOLDER     the page as files, for any web host, or as an edge worker
   drawoff check [-json] FILE...       a report on saved designs, "-" for standard input
   drawoff route [-from pump] FILE     runs from the tank to the pump, or from there on, found for a saved design
   drawoff catalog [QUERY]             the catalogue, or what in it fits the words: 2 inch rjt liner
@@ -154,7 +153,8 @@ func (t terminal) serve(ctx context.Context, args []string) int {
 func (t terminal) build(ctx context.Context, args []string) int {
 	set := flag.NewFlagSet("build", flag.ContinueOnError)
 	folder := set.String("o", "", "`folder` to build into: empty, or built before")
-	if done, code := t.flags(set, "-o FOLDER", args); done {
+	edge := set.Bool("edge", false, "build the edge worker, which serves the page, short links and checks, for Cloudflare Workers")
+	if done, code := t.flags(set, "[-edge] -o FOLDER", args); done {
 		return code
 	}
 	if *folder == "" || set.NArg() > 0 {
@@ -165,11 +165,20 @@ func (t terminal) build(ctx context.Context, args []string) int {
 	}
 	fmt.Fprintln(t.out, "Compiling and packing…")
 	files, err := site.Build(ctx)
+	write := site.Write
+	if *edge && err == nil {
+		files, err = site.Worker(ctx, files)
+		write = site.WritePlain
+	}
 	if err == nil {
-		err = site.Write(*folder, files)
+		err = write(*folder, files)
 	}
 	if err != nil {
 		return t.fail(err)
+	}
+	if *edge {
+		fmt.Fprintf(t.out, "Built into %s. Put it on the edge with: npx wrangler deploy -c %s\n", *folder, filepath.Join(*folder, "wrangler.json"))
+		return fine
 	}
 	fmt.Fprintf(t.out, "Built into %s. Put all of it on any web host, under any address.\n", *folder)
 	return fine
@@ -178,10 +187,11 @@ func (t terminal) build(ctx context.Context, args []string) int {
 func (t terminal) check(args []string) int {
 	set := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
+	lines := set.Bool("lines", false, "print a line of JSON for each design as soon as it is checked: {\"file\": …, \"report\": …}")
 	units := set.String("units", "mm", "show lengths in mm, or in `in` and all else to go with them")
 	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
 	shelfFile := set.String("shelf", "", "`file` of the shelf, as the page saves it: parts and offcuts in hand, prices")
-	if done, code := t.flags(set, `[-json | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
+	if done, code := t.flags(set, `[-json | -lines | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
 		return code
 	}
 	if set.NArg() == 0 {
@@ -211,17 +221,9 @@ func (t terminal) check(args []string) int {
 			}
 			_, err = io.WriteString(t.out, view.Working(figure))
 		case *asJSON:
-			encoder := json.NewEncoder(t.out)
-			encoder.SetIndent("", "  ")
-			encoder.SetEscapeHTML(false)
-			err = encoder.Encode(struct {
-				pipeline.Report
-				Transfer  pipeline.Transfer `json:"transfer,omitzero"`
-				Stability stand.Stability   `json:"stability,omitzero"`
-				Work      pipeline.Work     `json:"work,omitzero"`
-				Wash      clean.Result      `json:"wash,omitzero"`
-				Breathing vent.Result       `json:"breathing,omitzero"`
-			}{report, report.Transfer(), report.Stability(), work, report.Wash(), report.Breathing()})
+			_, err = t.out.Write(asjson.Indent(asjson.Report(report, work)))
+		case *lines:
+			_, err = io.WriteString(t.out, asLine(name, report, work))
 		case len(report.Faults) == 0:
 			if set.NArg() > 1 {
 				fmt.Fprintf(t.out, "%s%s\n\n", strings.Repeat("\n", min(i, 1)), name)
@@ -240,6 +242,14 @@ func (t terminal) check(args []string) int {
 		}
 	}
 	return worst
+}
+
+// asLine returns the report on the design in the file name on one line.
+func asLine(name string, r pipeline.Report, work pipeline.Work) string {
+	var o tokens.Object
+	o.Text("file", name)
+	o.Raw("report", string(asjson.Report(r, work)))
+	return o.String() + "\n"
 }
 
 // figure returns the figure of r named slug, of those too that are worked out

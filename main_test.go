@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -118,6 +119,33 @@ func TestCheckSaysWhatCannotBeRead(t *testing.T) {
 	require.NotEmpty(t, report.Faults)
 	assert.Equal(t, "tank.bore", report.Faults[0].Field)
 	assert.Equal(t, 3, report.Faults[0].Line)
+}
+
+// A line is the report that -json prints, and says which file it is of; so
+// does the line of a file that could not be read.
+func TestCheckStreamsLines(t *testing.T) {
+	t.Parallel()
+	names, err := filepath.Glob(filepath.Join("testdata", "[a-z]*.json"))
+	require.NoError(t, err)
+	names = slices.DeleteFunc(names, func(name string) bool { return strings.HasSuffix(name, ".schema.json") })
+	require.Len(t, names, len(design.Examples()))
+	names = append(names, file(t, "bad.json", "{"))
+
+	got, out, errs := drawoff(t, "", append([]string{"check", "-lines"}, names...)...)
+	assert.Equal(t, 2, got)
+	assert.Contains(t, errs, names[len(names)-1])
+	lines := slices.Collect(strings.Lines(out))
+	require.Len(t, lines, len(names))
+	for i, name := range names {
+		var line struct {
+			File   string
+			Report json.RawMessage
+		}
+		require.NoError(t, json.Unmarshal([]byte(lines[i]), &line))
+		assert.Equal(t, name, line.File)
+		_, whole, _ := drawoff(t, "", "check", "-json", name)
+		assert.JSONEq(t, whole, string(line.Report))
+	}
 }
 
 func TestCheckGoesOnAfterAFileItCannotRead(t *testing.T) {

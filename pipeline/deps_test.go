@@ -80,7 +80,9 @@ var imports = map[string][]string{
 
 	"pipeline/plot":     {"pipeline/markup"},
 	"pipeline/template": {"pipeline/plot"},
-	"pipeline/workfile": append([]string{"pipeline/plot", "pipeline/template"}, views...),
+	"pipeline/workfile": append([]string{"pipeline/asjson", "pipeline/plot", "pipeline/template"}, views...),
+
+	"pipeline/asjson": {"pipeline", "pipeline/clean", "pipeline/stand", "pipeline/tokens", "pipeline/vent"},
 
 	"pipeline/find": views,
 	"pipeline/mend": views,
@@ -91,14 +93,16 @@ var imports = map[string][]string{
 	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/whatif", "pipeline/workfile"}, views...),
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/paper":     append([]string{"pipeline/draw", "pipeline/markup", "www/view"}, views...),
-	"www/workshop":  {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/paper", "www/view"},
+	"www/workshop":  {"catalog", "pipeline", "pipeline/asjson", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/paper", "www/view"},
+	"www/edge":      {"pipeline", "pipeline/asjson", "pipeline/design", "pipeline/markup", "pipeline/tokens"},
 	"www":           {},
 	"www/site":      {"pipeline/design", "www", "www/app", "www/view"},
 	"www/browser":   {"www/site"},
 	"wasm/door":     {"pipeline/tokens"},
+	"wasm/edge":     {"wasm/door", "www/edge"},
 	"wasm/page":     {"wasm/door", "www/app"},
 	"wasm/workshop": {"wasm/door", "www/workshop"},
-	".":             {"catalog", "pipeline", "pipeline/find", "pipeline/design", "pipeline/clean", "pipeline/finding", "pipeline/quantity", "pipeline/stand", "pipeline/vent", "pipeline/workfile", "www/site", "www/view"},
+	".":             {"catalog", "pipeline", "pipeline/asjson", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/site", "www/view"},
 }
 
 // pure are the packages that compute: whoever asks twice gets the same answer.

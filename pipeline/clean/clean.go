@@ -58,8 +58,8 @@ type Step struct {
 
 // Stand is how a material stands a step.
 type Stand struct {
-	Material string // its name
-	Rating   string // as a catalog.Rating tells it, or "not known"
+	Material string `json:"material"` // its name
+	Rating   string `json:"rating"`   // as a catalog.Rating tells it, or "not known"
 }
 
 // Run is how the line runs with a step's liquid in it.

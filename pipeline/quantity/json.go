@@ -44,3 +44,5 @@ func (v Pressure) MarshalJSON() ([]byte, error)    { return Of(v).MarshalJSON() 
 func (v Temperature) MarshalJSON() ([]byte, error) { return Of(v).MarshalJSON() }
 func (v Angle) MarshalJSON() ([]byte, error)       { return Of(v).MarshalJSON() }
 func (v Slope) MarshalJSON() ([]byte, error)       { return Of(v).MarshalJSON() }
+func (v Duration) MarshalJSON() ([]byte, error)    { return Of(v).MarshalJSON() }
+func (v Mass) MarshalJSON() ([]byte, error)        { return Of(v).MarshalJSON() }

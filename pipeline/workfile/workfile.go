@@ -1,12 +1,14 @@
 // Package workfile makes the files that go to the workshop from a report:
-// full-size templates and the plant's outline, as SVG, PDF and DXF. It weighs
-// more than a keystroke may, so only those who want files call it.
+// full-size templates and the plant's outline, as SVG, PDF and DXF, and the
+// report itself, as JSON. It weighs more than a keystroke may, so only those
+// who want files call it.
 package workfile
 
 import (
 	"strings"
 
 	"drawoff/pipeline"
+	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/plot"
 )
 
@@ -24,8 +26,12 @@ type Offer struct {
 	Files []string // names to ask Make for
 }
 
-// templates is the name of all templates in one file.
-const templates = "templates.pdf"
+const (
+	templates = "templates.pdf" // all of them in one file
+
+	// ReportJSON is the whole report, for other programs.
+	ReportJSON = "report.json"
+)
 
 // Offers lists the files that can be made of r, and what cannot be drawn and
 // why. A report on a design that could not be worked out offers nothing.
@@ -45,6 +51,9 @@ func Offers(r pipeline.Report) (offers []Offer, missing []string) {
 	if len(drawings) > 2 {
 		offers = append(offers, Offer{Title: "All templates in one file to print", Files: []string{templates}})
 	}
+	if len(offers) > 0 {
+		offers = append(offers, Offer{Title: "This report, for other programs", Files: []string{ReportJSON}})
+	}
 	return offers, missing
 }
 
@@ -56,8 +65,12 @@ func forms(name string) []string {
 	return []string{".pdf", ".svg", ".dxf"}
 }
 
-// Make returns the file called name, as Offers lists it.
-func Make(r pipeline.Report, name string) (File, bool) {
+// Make returns the file called name, as Offers lists it. The report can be had
+// of a design, too, that could not be worked out: it then says why.
+func Make(r pipeline.Report, w pipeline.Work, name string) (File, bool) {
+	if name == ReportJSON {
+		return File{Name: name, Type: "application/json", Content: string(asjson.Indent(asjson.Report(r, w)))}, true
+	}
 	drawings, _ := Drawings(r)
 	if name == templates && len(drawings) > 2 {
 		return File{Name: name, Type: "application/pdf", Content: plot.PDF(printed(drawings)...)}, true

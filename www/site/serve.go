@@ -17,6 +17,8 @@ var types = map[string]string{
 	".html":        "text/html; charset=utf-8",
 	".css":         "text/css; charset=utf-8",
 	".js":          "text/javascript; charset=utf-8",
+	".mjs":         "text/javascript; charset=utf-8",
+	".mts":         "text/plain; charset=utf-8", // there is no type for TypeScript, and "video/mp2t" helps nobody
 	".wasm":        "application/wasm",
 	".json":        "application/json",
 	".webmanifest": "application/manifest+json",

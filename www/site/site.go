@@ -8,6 +8,7 @@ import (
 	"bytes"
 	"context"
 	"crypto/sha256"
+	"embed"
 	"encoding/hex"
 	"errors"
 	"fmt"
@@ -50,11 +51,11 @@ func Build(ctx context.Context) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	module, err := compile(ctx, "page")
+	module, err := compile(ctx, "page", small)
 	if err != nil {
 		return nil, err
 	}
-	workshop, err := compile(ctx, "workshop")
+	workshop, err := compile(ctx, "workshop", small)
 	if err != nil {
 		return nil, err
 	}
@@ -95,8 +96,48 @@ func Build(ctx context.Context) ([]File, error) {
 	page := File{Index, []byte(app.Page(assets))}
 	files = append(files, File{assets.Manifest, install}, File{Catalogue, []byte(view.Catalogue(assets, Index))})
 	keep, err := offline(keeper, append(files, page))
-	return append(files, keep, page), err
+	if err != nil {
+		return nil, err
+	}
+	modules, err := forPrograms(ctx, hashed)
+	return slices.Concat(files, modules, []File{keep, page}), err
 }
+
+// Worker returns the files of the edge worker, with site, what Build returned,
+// below the folder "site" for the worker to serve. They are all that the
+// platform's own tool needs to put it there.
+func Worker(ctx context.Context, site []File) ([]File, error) {
+	start, err := glue(ctx)
+	if err != nil {
+		return nil, err
+	}
+	module, err := compile(ctx, "edge", quick)
+	if err != nil {
+		return nil, err
+	}
+	files := []File{{"wasm_exec.js", start}, {"edge.wasm", module}}
+	for as, name := range map[string]string{"worker.js": "worker.js", "wrangler.json": "wrangler.json", "site/openapi.json": "openapi.json"} {
+		body, err := worker.ReadFile("edge/" + name)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{as, body})
+	}
+	for _, name := range []string{"design.schema.json", "report.schema.json"} {
+		body, err := described(ctx, name)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{"site/" + name, body})
+	}
+	for _, f := range site {
+		files = append(files, File{"site/" + f.Name, f.Body})
+	}
+	return files, nil
+}
+
+//go:embed edge
+var worker embed.FS
 
 // static returns the files that are served as they stand.
 func static() ([]File, error) {
@@ -142,8 +183,17 @@ func glue(ctx context.Context) ([]byte, error) {
 	return body, nil
 }
 
-// compile returns the module of a door, a package below wasm.
-func compile(ctx context.Context, door string) ([]byte, error) {
+// small compiles without inlining: it packs to 1010 kB where inlining gave 1125. Inlining in
+// the three numeric packages alone (flow, liquid, math) would cost 7 kB and
+// save about a tenth of a check, which takes a tenth of a millisecond.
+const small = "-gcflags=all=-l"
+
+// quick compiles with inlining, for a module that nobody waits to load: a
+// check and its report take two thirds of the time.
+const quick = "-gcflags="
+
+// compile returns the module of a door, a package below wasm, made small or quick.
+func compile(ctx context.Context, door, made string) ([]byte, error) {
 	door = "drawoff/wasm/" + door
 	if _, err := goTool(ctx, "list", "-find", door); err != nil {
 		return nil, fmt.Errorf("%w (%w)", ErrNoSource, err)
@@ -155,10 +205,7 @@ func compile(ctx context.Context, door string) ([]byte, error) {
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "module.wasm")
 	// No version stamp: the same source must give the same module, and so the same name.
-	// No inlining: it packs to 1010 kB where inlining gave 1125. Inlining in
-	// the three numeric packages alone (flow, liquid, math) would cost 7 kB and
-	// save about a tenth of a check, which takes a tenth of a millisecond.
-	if _, err = goTool(ctx, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, door); err != nil {
+	if _, err = goTool(ctx, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", made, "-o", out, door); err != nil {
 		return nil, fmt.Errorf("the module does not compile: %w", err)
 	}
 	module, err := os.ReadFile(out)

@@ -40,6 +40,15 @@ func MayWrite(dir string) error {
 // folder with anything else under a name that it needs, or with other files
 // and none of its own, it writes nothing and says so.
 func Write(dir string, files []File) error {
+	all, err := packed(files)
+	if err != nil {
+		return err
+	}
+	return WritePlain(dir, all)
+}
+
+// WritePlain is Write without the packed copies, for a host that packs by itself.
+func WritePlain(dir string, all []File) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return err
 	}
@@ -53,10 +62,6 @@ func Write(dir string, files []File) error {
 		return fmt.Errorf("%s: %w", dir, err)
 	}
 
-	all, err := packed(files)
-	if err != nil {
-		return err
-	}
 	now := make(map[string]bool, len(all))
 	var list strings.Builder
 	for _, f := range all {

@@ -10,6 +10,7 @@ package workshop
 import (
 	"drawoff/catalog"
 	"drawoff/pipeline"
+	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
 	q "drawoff/pipeline/quantity"
@@ -51,6 +52,7 @@ var Regions = []view.Region{
 //	move     path of the input that "what if" moves
 //	watch    slug of the figure that it watches
 //	runs     where runs that are to be found, too, begin: tank or pump
+//	link     "" for the link to the design; a link, for the design in it
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, with the ways out of each verdict, and with the sheets to be printed:
@@ -68,6 +70,9 @@ func Handle(request string) string {
 		found.Text("found", view.Hits(req.find, catalog.Search(req.find)))
 		return answer("regions", found)
 	}
+	if req.linked {
+		return linked(req)
+	}
 	q.Show(q.SystemOf(req.units))
 	bench := view.Bench{Width: req.width, Pending: req.typed}
 	bench.Shelf, _ = design.ReadShelf(req.shelf) // the page has told what is wrong with it
@@ -78,7 +83,9 @@ func Handle(request string) string {
 		}
 		p.Path = view.StockPrefix + p.Path
 	}
-	if d, faults := design.ReadFile([]byte(req.design)); len(faults) == 0 {
+	d, faults := design.ReadFile([]byte(req.design))
+	bench.Report.Faults = faults
+	if len(faults) == 0 {
 		bench.Design, bench.Report = d, pipeline.Check(d)
 		bench.Work = bench.Report.Work(bench.Shelf)
 	}
@@ -136,13 +143,15 @@ type request struct {
 	shelf   string
 	typed   []view.Pending
 	sweep   view.Sweep
+	link    string
+	linked  bool // whether the link was there, if only as ""
 }
 
 // file answers a request for the file called name.
 func file(b view.Bench, name string) string {
 	f, ok := workfile.List(b.Report, b.Work, name)
 	if !ok {
-		f, ok = workfile.Make(b.Report, name)
+		f, ok = workfile.Make(b.Report, b.Work, name)
 	}
 	if !ok {
 		return refusal("no file " + name + " can be made of this design")
@@ -152,6 +161,29 @@ func file(b view.Bench, name string) string {
 	o.Text("type", f.Type)
 	o.Text("content", f.Content)
 	return answer("file", o)
+}
+
+// linked answers a request for a link or for what is in one, which other
+// programs send: {"link": "1.…"}, {"design": {…}} or, where it cannot be read,
+// {"faults": […]}.
+func linked(req request) string {
+	var d design.Design
+	var faults design.Faults
+	if req.link == "" {
+		d, faults = design.ReadFile([]byte(req.design))
+	} else {
+		d, faults = design.ReadLink(req.link)
+	}
+	var o tokens.Object
+	switch {
+	case len(faults) > 0:
+		o.Raw("faults", string(asjson.Append(nil, faults)))
+	case req.link == "":
+		o.Text("link", design.WriteLink(d))
+	default:
+		o.Raw("design", string(design.WriteFile(d)))
+	}
+	return o.String()
 }
 
 // answer returns the one member that the workshop has to tell.
@@ -190,6 +222,9 @@ func read(text string) (req request, ok bool) {
 			})
 		case "address":
 			return t.Take(&req.address)
+		case "link":
+			req.linked = true
+			return t.Take(&req.link)
 		case "width":
 			return t.TakeInt(&req.width)
 		case "move":
