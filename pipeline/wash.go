@@ -15,15 +15,29 @@ import (
 
 // wash runs the line again with what it is washed with.
 func (p *plant) wash() clean.Result {
-	w := p.design.Wash
 	joints := joint.Check(p.jointInput())
-	r := clean.Check(clean.Input{
+	in := p.washInput()
+	in.Joints = p.washJoints(joints)
+	for _, m := range p.wetted(joints) {
+		for i := range in.Steps {
+			s := &in.Steps[i]
+			s.Stands = append(s.Stands, stands(m, s.Agent.Slug))
+		}
+	}
+	r := clean.Check(in)
+	r.Cautions = p.cleaningCautions()
+	return r
+}
+
+// washInput is all that verdicts on the wash rest on: its joints are left out.
+func (p *plant) washInput() clean.Input {
+	w := p.design.Wash
+	return clean.Input{
 		Layout: p.layout,
 		Stub:   p.known.stub,
 		Vessel: p.known.vessel,
 		Wall:   p.design.Tank.Wall.Value(),
-		Joints: p.washJoints(joints),
-		Steps:  p.washSteps(joints),
+		Steps:  p.washSteps(),
 
 		Speed:    w.Speed.Value(),
 		Spray:    w.Spray.Value(),
@@ -36,18 +50,15 @@ func (p *plant) wash() clean.Result {
 
 		Line:  p.washRun,
 		Level: p.runoffLevel,
-	})
-	r.Cautions = p.cleaningCautions()
-	return r
+	}
 }
 
 // washSteps are the steps that are told, or the usual ones.
-func (p *plant) washSteps(joints joint.Result) []clean.Step {
+func (p *plant) washSteps() []clean.Step {
 	list := p.design.Cleaning
 	if len(list) == 0 {
 		list = design.Design{Cleaning: design.UsualCleaning()}.Filled().Cleaning
 	}
-	materials := p.wetted(joints)
 	var out []clean.Step
 	for _, c := range list {
 		a, ok := catalog.FindAgent(c.Agent)
@@ -57,9 +68,6 @@ func (p *plant) washSteps(joints joint.Result) []clean.Step {
 		step := clean.Step{Agent: a, Temperature: c.Temperature.Value(), Time: c.Time.Value(), Liquid: washLiquid(c)}
 		if a.Strength > 0 {
 			step.Strength = c.Strength.Value()
-		}
-		for _, m := range materials {
-			step.Stands = append(step.Stands, stands(m, a.Slug))
 		}
 		out = append(out, step)
 	}

@@ -343,6 +343,9 @@ func TestWashIsWhole(t *testing.T) {
 		said, err := json.Marshal(struct{ W, B any }{w, b})
 		require.NoError(t, err)
 		require.NotContains(t, string(said), "not a number")
+		for _, v := range append(w.Verdicts, b.Verdicts...) {
+			require.Contains(t, r.Verdicts, v, "a check tells what the wash does")
+		}
 		for _, row := range w.Programme.Rows {
 			require.GreaterOrEqual(t, float64(row.Water), 0.0)
 			require.Greater(t, float64(row.Flow), 0.0)

@@ -32,13 +32,16 @@ func Check(d design.Design) Report {
 // later is what the rooms find that Glance leaves out: what does not follow
 // the finger on a keystroke, and would weigh on the page's first load.
 func (p plant) later() finding.Findings {
-	wash := p.wash()
+	var vents []finding.Verdict
+	if !p.design.Vent.Bore.IsZero() { // without one there is none, whatever it must be
+		vents = p.breathing(p.wash().Programme).Verdicts
+	}
 	return finding.Join(
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
-		finding.Findings{Verdicts: wash.Verdicts},
-		finding.Findings{Verdicts: p.breathing(wash.Programme).Verdicts},
+		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},
+		finding.Findings{Verdicts: vents},
 	)
 }
 

@@ -162,6 +162,15 @@ type Result struct {
 	Cautions  []string          `json:"cautions"` // what can hurt somebody who does it, for the card
 }
 
+// Verdicts are those of Check alone, which are told at every check.
+func Verdicts(in Input) []finding.Verdict {
+	w := newWash(&in)
+	if w.widest.bore <= 0 || len(in.Steps) == 0 {
+		return nil
+	}
+	return w.verdicts()
+}
+
 // Check works out the wash. Without steps, or without a bore to wash, there is
 // nothing to say.
 func Check(in Input) Result {
@@ -171,7 +180,7 @@ func Check(in Input) Result {
 	}
 	r := Result{Programme: w.programme(), Strip: in.strip()}
 	w.figures(&r)
-	w.verdicts(&r)
+	r.Verdicts = w.verdicts()
 	w.says(&r)
 	return r
 }

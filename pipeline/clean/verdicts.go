@@ -18,10 +18,10 @@ const (
 	RuleHose    = "hose-untold"  // what a hose is lined with is not told
 )
 
-func (w *wash) verdicts(r *Result) {
+func (w *wash) verdicts() (out []finding.Verdict) {
 	add := func(v finding.Verdict, ok bool) {
 		if ok {
-			r.Verdicts = append(r.Verdicts, v)
+			out = append(out, v)
 		}
 	}
 	add(w.speed())
@@ -29,6 +29,7 @@ func (w *wash) verdicts(r *Result) {
 	add(w.ball())
 	add(w.runoff())
 	add(w.hoses())
+	return out
 }
 
 // in names a step in a sentence.

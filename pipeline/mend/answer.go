@@ -94,6 +94,20 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 	case "liquid-range":
 		return (*mender).mild
 
+	// How it comes clean and breathes.
+	case "wash-speed":
+		return (*mender).washed
+	case "wash-suction":
+		return (*mender).suction
+	case "wash-spray":
+		return (*mender).sprayed
+	case "wash-runoff":
+		return (*mender).scavenged
+	case "vent":
+		return (*mender).vented
+	case joint.RuleLining:
+		return (*mender).linings
+
 	// How it lies and drains.
 	case "meets-pump", "meets-delivery":
 		return (*mender).meet

@@ -39,7 +39,7 @@ func TestWashIsEditedAndPrinted(t *testing.T) {
 
 	for _, width := range []int64{390, 1280} {
 		call(p, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{Width: width, Height: 900, DeviceScaleFactor: 1})
-		assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(width), "nothing runs out of the page")
+		p.until(`document.documentElement.scrollWidth <= %s`, width) // once the drawings have followed
 		for _, part := range []string{"#wash", "#breathing", ".cleaning"} {
 			js[bool](p, `(document.querySelector(%s).scrollIntoView({block: "start"}), true)`, part)
 			p.keep("wash-"+part[1:]+"-"+strconv.FormatInt(width, 10)+".png", get(p, chromedp.CaptureScreenshot()))
