@@ -26,7 +26,7 @@ type Way struct {
 	Sentence string            // what to do: "Change the upstream end of piece 4 to a ring joint male part."
 	Edits    []design.Edit     // that do it, made together
 	Pair     bool              // it is two changes, since no single one does it
-	Longer   q.Length          // what the line takes up more, less where it is negative; straights made to fit left out
+	Longer   q.Length          // what the line takes up more, less where it is negative; what is made to fit left out
 	Joints   int               // how many joints more
 	Brings   []finding.Verdict // what stops, or is to be looked at, only once it is done
 }
@@ -209,11 +209,14 @@ func topic(v finding.Verdict) string {
 	return ""
 }
 
-// taken is how long a line is with what its straights made to fit take up left out.
+// taken is how long a line is with what is made to fit left out.
 func taken(r pipeline.Report) (sum q.Length) {
 	for _, p := range r.Scene.Layout.Pieces() {
 		sum += p.Length
-		if p.Fit {
+		switch {
+		case p.Fit && p.Kind == design.Hose:
+			sum -= p.Length
+		case p.Fit:
 			sum -= p.Cut
 		}
 	}
