@@ -1,10 +1,12 @@
 package mend
 
 import (
+	"drawoff/pipeline/clean"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/joint"
 	"drawoff/pipeline/order"
 	"drawoff/pipeline/stand"
+	"drawoff/pipeline/vent"
 )
 
 // answers returns what may answer v, the simplest first; nil where nothing
@@ -93,6 +95,18 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).warm
 	case "liquid-range":
 		return (*mender).mild
+
+	// How it is washed, and breathes.
+	case clean.RuleSpeed:
+		return (*mender).washSpeed
+	case clean.RuleSuction:
+		return (*mender).washSuction
+	case clean.RuleSpray:
+		return (*mender).spray
+	case clean.RuleRunoff:
+		return (*mender).runoff
+	case vent.RuleVent:
+		return (*mender).vent
 
 	// How it lies and drains.
 	case "meets-pump", "meets-delivery":

@@ -126,14 +126,22 @@ func (m *mender) tried(c proposal) (Way, bool) {
 		return Way{}, false
 	}
 	m.checks++
-	after := pipeline.Check(changed)
+	after := pipeline.Glance(changed)
 	if len(after.Faults) > 0 {
 		return Way{}, false
 	}
 	v := m.verdict
 	v.Piece = moved(v.Piece, c.edits)
-	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(troubles(m.report, c.edits), troubles(after, nil), v)}
-	if slices.ContainsFunc(w.Brings, func(n finding.Verdict) bool { return n.Rule == v.Rule }) {
+	before := troubles(m.report, c.edits)
+	stays := func(brings []finding.Verdict) bool {
+		return slices.ContainsFunc(brings, func(n finding.Verdict) bool { return n.Rule == v.Rule })
+	}
+	if stays(brought(before, troubles(after, nil), v)) {
+		return Way{}, false // at a glance already
+	}
+	after = after.Whole()
+	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(before, troubles(after, nil), v)}
+	if stays(w.Brings) {
 		return Way{}, false
 	}
 	if c.flows {
