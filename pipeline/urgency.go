@@ -15,7 +15,7 @@ import (
 // the flow: it is looked at best once the line is what will be built. Ours, no
 // source.
 var pressing = [...]string{
-	"relief-valve", "surge", "joint-pressure", "boiling",
+	"vent", "relief-valve", "surge", "joint-pressure", "boiling",
 	"line-closed", "stand-height", "leg-length", "ceiling", "door", "meets-pump", "meets-delivery", "spring", "floor-space", "bucket-space", "reach",
 	"leg-strength", "tipping", "push",
 	"tube-for-product", "union-for-product", "union-family", "look-alike", "union-size", "union-halves", "bore-step", "seal-missing", "seal-size", "cut-length", "measured-part",

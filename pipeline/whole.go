@@ -13,8 +13,11 @@ import (
 // the page's workshop and the edge worker all call it and get the same report.
 //
 // A design that cannot be worked out comes back with its faults and nothing else.
-func Check(d design.Design) Report {
-	r := Glance(d)
+func Check(d design.Design) Report { return Glance(d).Whole() }
+
+// Whole adds to what Glance told what Check tells beside: whoever has seen at
+// a glance that a change is no good need not work out the rest of it.
+func (r Report) Whole() Report {
 	if r.plant == nil {
 		return r
 	}

@@ -1,10 +1,12 @@
 package mend
 
 import (
+	"drawoff/pipeline/clean"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/joint"
 	"drawoff/pipeline/order"
 	"drawoff/pipeline/stand"
+	"drawoff/pipeline/vent"
 )
 
 // answers returns what may answer v, the simplest first; nil where nothing
@@ -94,17 +96,17 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 	case "liquid-range":
 		return (*mender).mild
 
-	// How it comes clean and breathes.
-	case "wash-speed":
-		return (*mender).washed
-	case "wash-suction":
-		return (*mender).suction
-	case "wash-spray":
-		return (*mender).sprayed
-	case "wash-runoff":
-		return (*mender).scavenged
-	case "vent":
-		return (*mender).vented
+	// How it is washed, and breathes.
+	case clean.RuleSpeed:
+		return (*mender).washSpeed
+	case clean.RuleSuction:
+		return (*mender).washSuction
+	case clean.RuleSpray:
+		return (*mender).spray
+	case clean.RuleRunoff:
+		return (*mender).runoff
+	case vent.RuleVent:
+		return (*mender).vent
 	case joint.RuleLining:
 		return (*mender).linings
 

@@ -41,7 +41,7 @@ func (m *mender) meet() (out []proposal) {
 		gap = l.Discharge
 	}
 	if gap.Distance <= m.filled.Limits.Gap.Value() {
-		return m.straighten(gap.Turn)
+		return append(m.straighten(gap.Turn), m.hosed()...)
 	}
 	m.each(m.line(), func(path, kind string) {
 		if fit, _ := m.design.Get(path + ".fit"); kind == design.Straight && fit == "" {
@@ -51,7 +51,24 @@ func (m *mender) meet() (out []proposal) {
 	if up := q.Length(gap.By.Z); math.Abs(float64(up)) > float64(gap.Distance)*0.99 {
 		out = append(out, m.byHeight(up)...)
 	}
-	return append(out, m.goalMoved(gap)...)
+	return append(append(out, m.goalMoved(gap)...), m.hosed()...)
+}
+
+// hosed takes a hose for the last straight, which takes up what the line
+// misses its end by, in whatever direction, and what nobody knows of the parts.
+func (m *mender) hosed() (out []proposal) {
+	lists := m.line()
+	last := ""
+	m.each(lists[len(lists)-1:], func(path, kind string) {
+		if last == "" {
+			last = path
+			if kind == design.Straight {
+				out = append(out, change("Take a hose for "+m.called(path)+", cut to what closes the gap.",
+					set(path+".kind", design.Hose), set(path+".length", ""), set(path+".fall", ""), set(path+".fit", "true")))
+			}
+		}
+	})
+	return out
 }
 
 // byHeight raises or lowers the tank by just what a line misses its end by.
@@ -203,7 +220,7 @@ func (m *mender) fall() (out []proposal) {
 			}
 		}
 	}
-	return append(append(out, m.tilt(ref, 8)...), m.raise(0)...)
+	return append(append(out, m.tilt(ref, 30)...), m.raise(0)...)
 }
 
 // pocket answers a place where liquid or air stays: what has a branch is
@@ -222,7 +239,7 @@ func (m *mender) pocket(turn, valve string) (out []proposal) {
 		}
 	}
 	if kind != design.Straight && kind != design.Tee && kind != design.Cross {
-		out = append(out, m.tilt(ref, 8)...)
+		out = append(out, m.tilt(ref, 30)...)
 	}
 	list, i := split(ref)
 	if i < 0 {

@@ -26,7 +26,7 @@ type Way struct {
 	Sentence string            // what to do: "Change the upstream end of piece 4 to a ring joint male part."
 	Edits    []design.Edit     // that do it, made together
 	Pair     bool              // it is two changes, since no single one does it
-	Longer   q.Length          // what the line takes up more, less where it is negative; straights made to fit left out
+	Longer   q.Length          // what the line takes up more, less where it is negative; what is made to fit left out
 	Joints   int               // how many joints more
 	Brings   []finding.Verdict // what stops, or is to be looked at, only once it is done
 }
@@ -126,14 +126,22 @@ func (m *mender) tried(c proposal) (Way, bool) {
 		return Way{}, false
 	}
 	m.checks++
-	after := pipeline.Check(changed)
+	after := pipeline.Glance(changed)
 	if len(after.Faults) > 0 {
 		return Way{}, false
 	}
 	v := m.verdict
 	v.Piece = moved(v.Piece, c.edits)
-	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(troubles(m.report, c.edits), troubles(after, nil), v)}
-	if slices.ContainsFunc(w.Brings, func(n finding.Verdict) bool { return n.Rule == v.Rule }) {
+	before := troubles(m.report, c.edits)
+	stays := func(brings []finding.Verdict) bool {
+		return slices.ContainsFunc(brings, func(n finding.Verdict) bool { return n.Rule == v.Rule })
+	}
+	if stays(brought(before, troubles(after, nil), v)) {
+		return Way{}, false // at a glance already
+	}
+	after = after.Whole()
+	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(before, troubles(after, nil), v)}
+	if stays(w.Brings) {
 		return Way{}, false
 	}
 	if c.flows {
@@ -209,11 +217,14 @@ func topic(v finding.Verdict) string {
 	return ""
 }
 
-// taken is how long a line is with what its straights made to fit take up left out.
+// taken is how long a line is with what is made to fit left out.
 func taken(r pipeline.Report) (sum q.Length) {
 	for _, p := range r.Scene.Layout.Pieces() {
 		sum += p.Length
-		if p.Fit {
+		switch {
+		case p.Fit && p.Kind == design.Hose:
+			sum -= p.Length
+		case p.Fit:
 			sum -= p.Cut
 		}
 	}

@@ -85,11 +85,15 @@ func tubes(slug string) (out []Value) {
 	return out
 }
 
-// span is how far a number may go that is nothing now, in its metric unit.
-func span(k q.Kind, altitude bool) float64 {
+// span is how far a number may go that is nothing now, in its unit.
+func span(k q.Kind, unit string) float64 {
 	switch {
-	case altitude:
-		return 3000 // m
+	case unit == "m":
+		return 3000
+	case unit == "ft":
+		return 10000
+	case unit == "in":
+		return 20
 	case k == q.KindLength:
 		return 500
 	case k == q.KindAngle:
@@ -108,7 +112,10 @@ func span(k q.Kind, altitude bool) float64 {
 // from freezing to boiling, all else from nothing to twice as much.
 func numbers(a q.Amount, now string, altitude bool) []Value {
 	unit, at := unitOf(a, now)
-	if altitude && unit == "mm" {
+	switch {
+	case altitude && unit == "in":
+		unit, at = "ft", at/12
+	case altitude:
 		unit, at = "m", a.SI
 	}
 	low, high := 0.0, 2*at
@@ -120,7 +127,7 @@ func numbers(a q.Amount, now string, altitude bool) []Value {
 	case at < 0:
 		low, high = 2*at, 0
 	case at == 0 || math.Abs(at) < 1e-9:
-		high = span(a.Kind, altitude)
+		high = span(a.Kind, unit)
 	}
 	if !(high > low) {
 		return nil

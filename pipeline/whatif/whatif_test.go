@@ -107,6 +107,8 @@ func TestValues(t *testing.T) {
 						in = got.In(q.Inches)
 					case "m":
 						in = got.SI
+					case "ft":
+						in = got.SI / 0.3048
 					}
 					require.InDelta(t, v.At, in, 1e-6*math.Max(1, math.Abs(v.At)), "%s: %s", path, v.Typed)
 				}

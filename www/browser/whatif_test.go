@@ -34,7 +34,10 @@ func TestWhatIf(t *testing.T) {
 			before := js[string](p, `document.querySelector(".whatif-dot").getAttribute("cx")`)
 
 			js[bool](p, `(document.getElementById("whatif-at").focus(), true)`)
-			p.do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
+			p.do(chromedp.KeyEvent(kb.ArrowRight))
+			p.click(`[data-step="1"]`)
+			p.click(`[data-step="1"]`)
+			p.click(`[data-step="-1"]`)
 			p.until(`document.getElementById("whatif-says").textContent.startsWith("20 °C: ")`)
 			assert.Contains(t, p.text("#whatif-says"), ", held to ")
 			assert.Equal(t, p.text("#whatif-says"), js[string](p, `document.getElementById("whatif-at").getAttribute("aria-valuetext")`))

@@ -366,6 +366,11 @@
     if (button && acts[button.id]) return void acts[button.id]();
     if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
     if (button && button.dataset.from) return void (ask({ op: "find", value: button.dataset.from }) && (root.dataset.finding = "true"));
+    if (button && button.dataset.step) {
+      const range = byId("whatif-at");
+      range.stepUp(Number(button.dataset.step));
+      return whatIf(range);
+    }
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
     if (button && button.dataset.edits) {

@@ -136,7 +136,11 @@ func (h *html) slider(c whatif.Curve, name string, dots []draw.Dot) {
 	h.Open("div", "class", "whatif-slider")
 	h.El("label", name, "for", "whatif-at")
 	now := says(c, c.Now)
+	h.Open("div", "class", "whatif-steps")
+	h.step("-1", "−", "One step less")
 	h.Void("input", "type", "range", "id", "whatif-at", "min", "0", "max", strconv.Itoa(len(c.Points)-1), "step", "1", "value", strconv.Itoa(c.Now), "aria-valuetext", now, "data-stops", "whatif-stops")
+	h.step("1", "+", "One step more")
+	h.Close("div")
 	h.El("output", now, "for", "whatif-at", "id", "whatif-says")
 	h.Open("button", "type", "button", "id", "whatif-use", "data-act", "edit", "data-edits", takes(c, c.Now))
 	h.Text("Use this")
@@ -151,6 +155,11 @@ func (h *html) slider(c whatif.Curve, name string, dots []draw.Dot) {
 }
 
 func pixel(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }
+
+// step is a button beside the slider, for a gloved finger.
+func (h *html) step(by, mark, label string) {
+	h.El("button", mark, "type", "button", "class", "small", "data-step", by, "aria-label", label)
+}
 
 // says tells a point: "72 °C: 5.90 m, held to 2.79 m".
 func says(c whatif.Curve, i int) string {
