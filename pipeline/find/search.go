@@ -141,7 +141,7 @@ func (x *search) leave(from *label, at int32, w way) {
 		}
 		index += step * stride
 		long := math.Abs(x.at[axis][n] - here)
-		if mark == blocked && (at >= 0 || !x.setsOut(from.node, to.node, w, x.fall*long)) || !x.look() {
+		if mark == blocked && (at >= 0 || !x.setsOut(from.node, to.node, w, x.falls(true, false)*long)) || !x.look() {
 			break
 		}
 		if far && n != x.grid.goal[axis] {
@@ -150,21 +150,23 @@ func (x *search) leave(from *label, at int32, w way) {
 		}
 		if to.end = to.node == x.grid.goal && w == x.goalDir; to.end {
 			if spare, fits := x.leg(long, takes, x.tail, bends, bends == 1); fits {
-				to.cost = turned.along(w, long, spare, x.fall)
+				to.cost = turned.along(w, long, spare, x.falls(at < 0, true))
 				x.put(&to)
 			}
 			to.end = false
 		}
 		if spare, fits := x.leg(long, takes, x.t90, bends+1, bends == 0); fits {
-			to.cost = turned.along(w, long, spare, x.fall)
+			to.cost = turned.along(w, long, spare, x.falls(at < 0, false))
 			x.put(&to)
 		}
 	}
 	if !x.offsets {
 		return
 	}
-	x.leaveOffset(from, at, w, takes, bends, turned)
-	x.leaveSliding(from, at, w, takes, bends, turned)
+	if x.inner == 0 {
+		x.leaveOffset(from, at, w, takes, bends, turned)
+		x.leaveSliding(from, at, w, takes, bends, turned)
+	}
 	if at >= 0 && w == x.goalDir && from.dir == down {
 		x.leaveCanted(from, at)
 	}
@@ -299,7 +301,7 @@ func (x *search) leaveCanted(from *label, at int32) {
 		return
 	}
 	c := from.cost.bent(1, x.worth90).bent(1, x.worth45)
-	c = c.along(ahead, slant+last, 0, x.fall)
+	c = c.along(ahead, slant, 0, x.falls(false, false)).along(ahead, last, 0, x.falls(false, true))
 	x.put(&label{cost: c, node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: canted, end: true})
 }
 
