@@ -76,7 +76,7 @@ var (
 	braces = []Choice{{Slug: NoBrace, Name: "none"}, {Slug: DiagonalBrace, Name: "diagonal, from each leg's foot to the next one's top"}}
 	thirds = []Choice{{Slug: "cap", Name: "blank cap"}, {Slug: "valve", Name: "valve"}}
 	// What a run that is found may be made with.
-	finderJoints = []Choice{{Slug: "welded", Name: "welded, unions where it is taken apart"}, {Slug: "unions", Name: "unions at every bend"}}
+	finderJoints = []Choice{{Slug: "welded", Name: "welded, unions where it is taken apart"}, {Slug: "unions", Name: "unions at every bend"}, {Slug: "orbital", Name: "welded, bends of 88° and 92°"}}
 	finderValves = []Choice{{Slug: "none", Name: "none"}, {Slug: "start", Name: "at its start"}, {Slug: "end", Name: "at its end"}}
 	finderEnters = []Choice{{Slug: "above", Name: "from above"}, {Slug: "side", Name: "from the side"}}
 

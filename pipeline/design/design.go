@@ -58,7 +58,7 @@ type KeepOut struct {
 type Finder struct {
 	Size     string              `json:"size,omitempty"`    // tube slug; default: the pump inlet's
 	Other    string              `json:"other,omitempty"`   // another tube to try; default: none
-	Joints   string              `json:"joints,omitempty"`  // welded or unions, at bends; default: both are tried
+	Joints   string              `json:"joints,omitempty"`  // at bends: welded, unions, or orbital: welded, bends of 88° and 92° take up the fall; default: the first two are tried
 	Valve    string              `json:"valve,omitempty"`   // a butterfly valve: none (default), start or end
 	Straight q.Entered[q.Length] `json:"straight,omitzero"` // least straight tube between bends, for the weld head; default: one tube diameter
 	Longest  q.Entered[q.Length] `json:"longest,omitzero"`  // longest piece between unions, to be stripped and carried; default 2 m

@@ -155,7 +155,7 @@ func exhaust(s *scene) (least [3]float64, found bool) {
 				return
 			}
 			o, ok := s.offset(p, q, w, a, b, nb, bs)
-			if !ok || !clearSlant(o.legs()) {
+			if !ok || !clearSlant([]route.Vec{o.from, o.first, o.second, o.to}) {
 				return
 			}
 			c := s.offsetCost(cost{length: long, loss: loss, slack: slack}, o, w)
@@ -197,7 +197,7 @@ func exhaust(s *scene) (least [3]float64, found bool) {
 			}
 			q := p.Add(w.vec().Scale(d))
 			o, ok := s.offset(q, s.goal, s.goalDir, s.t90, s.tail, 1, 0)
-			if ok && fits(d) && clearSlant(append([]route.Vec{p}, o.legs()...)) {
+			if ok && fits(d) && clearSlant([]route.Vec{p, o.from, o.first, o.second, o.to}) {
 				sl := slack - s.fall*d
 				if w == down {
 					sl = slack + max(0, d-s.need(a, s.t90, nb+1))

@@ -1,23 +1,28 @@
 // Package find finds the run: the ways from the end of what hangs under the
-// tank to the pump, with parts that exist, round what stands in the way, each
-// with what it is worth.
+// tank to the pump, from the pump's outlet to the outflow, or by gravity all
+// the way, with parts that exist, round what stands in the way, each with what
+// it is worth.
 //
 // It searches the lines that the two ends and the boxes span (Hanan 1966, from
 // memory: a shortest way along the axes needs no others), with the direction
 // in the state and several costs kept, and never drops a way that could end as
 // the best of one of them. Legs are drawn level; what they fall comes off the
-// upright ones, and route.Lay has the last word: a run that does not meet the
-// pump within a hundredth of a millimetre is not offered.
+// upright ones, and route.Lay has the last word: a run that does not meet its
+// end within a hundredth of a millimetre is not offered.
 //
 // Moves are 90° bends and offsets of two 45° bends, rolled to any side, along
-// the line of the pump's inlet and square to it. A run goes down or level all
-// the way (where the pump stands higher: up or level), so that it has no
-// pockets. What a bend of 90° lacks to the fall is sprung at the joint before
-// the straight, within the limit of the design.
+// the way into the end and square to it; and, for a line that has come down, a
+// level leg at 45° to that way. A run goes down or level all the way (where its
+// end is higher: up or level), so that it has no pockets. Two may turn over
+// once: one from a pump's outlet, which points up, to something lower has its
+// highest place at its start, and one that comes into a vessel from above at
+// its end; both sides of that drain. What a bend of 90° lacks to the fall is
+// sprung at the joint before the straight, within the limit of the design, or
+// left to bends of 88° and 92°.
 //
-// Left out: bends of other angles, lines askew to the pump's, more than six
-// bends, legs of the stand and supports of the line, which are for the user to
-// mark as boxes.
+// Left out: bends of other angles, level legs at other angles, more than six
+// bends; that a run to the pump might cross the delivery; legs of the stand and
+// supports of the line, which are for the user to mark as boxes.
 //
 // Everything is a pure function of the question, and asks keepGoing every few
 // thousand looks whether to go on.
@@ -83,10 +88,14 @@ func Find(qu Question, keepGoing func() bool) Answer {
 	fall := float64(qu.Fall)
 	runs := f.runs(fall)
 	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Drains != "" }) && !f.halted {
-		f.answer.Why, f.answer.Ways = f.why(fall)
 		if fall > 0 {
 			runs = append(runs, f.runs(0)...)
 		}
+		why, ways := f.why(fall)
+		if len(runs) > 0 {
+			why = strings.Replace(why, noWay, "No run drains", 1)
+		}
+		f.answer.Why, f.answer.Ways = why, append(f.answer.Ways, ways...)
 	}
 	if f.answer.Runs = best(runs); len(f.answer.Runs) > 0 {
 		f.answer.Loses = f.loses()
@@ -106,7 +115,10 @@ type finder struct {
 func (f *finder) runs(fall float64) (runs []Run) {
 	if fall > math.Tan(float64(f.Spring))+1e-9 {
 		fall = math.Tan(float64(f.Spring))
-		f.answer.Ways = append(f.answer.Ways, "A joint may be sprung by "+q.Text(f.Spring)+" here, so the level parts are laid to "+q.Text(q.Slope(fall))+" and no steeper. For more take bends of 88° under upright legs and 92° over them, and say so in the pieces.")
+		if !slices.Contains(f.Styles, Orbital) {
+			f.Styles = append(slices.Clone(f.Styles), Orbital)
+			f.answer.Ways = append(f.answer.Ways, "A joint may be sprung by "+q.Text(f.Spring)+" here, so what is sprung is laid to "+q.Text(q.Slope(fall))+" and no steeper. Runs with bends of 88° and 92°, which take up more, are tried as well.")
+		}
 	}
 	for _, tube := range f.Sizes {
 		for _, style := range f.Styles {

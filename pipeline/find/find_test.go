@@ -256,14 +256,15 @@ func hall(n int) design.Design {
 }
 
 // BenchmarkFind grows with what is in the way as follows, milliseconds,
-// natively on two cores that others were busy on, the least of three rounds:
+// natively on two cores that others were busy on, the least of many rounds; as
+// WebAssembly the demo took 19 and 20 keep-outs 78:
 //
-//	demo               5
-//	keep-outs    0     3
-//	             5     6
-//	            10    19
-//	            20    81
-//	            50  6900, no run drains there, and why takes most of it
+//	demo               1.8
+//	keep-outs    0     1.4
+//	             5     2.7
+//	            10     6.2
+//	            20    13
+//	            50  3300, no run drains there, and why takes most of it
 func BenchmarkFind(b *testing.B) {
 	run := func(name string, d design.Design) {
 		b.Run(name, func(b *testing.B) {

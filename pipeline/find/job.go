@@ -65,6 +65,10 @@ func (qu *Question) job(tube catalog.Tube, style string, fall float64, dir route
 	s := &j.scene
 	s.goalDir, s.fall, s.mostOf, s.offsets = ahead, fall, mostBends, true
 	j.hook = j.rises && route.Steep(qu.To.Dir)
+	if style == Orbital && fall > 0 {
+		s.inner = math.Tan(float64(tilt))
+		s.ends = [2]bool{qu.Line == FromPump && !j.rises, j.hook}
+	}
 	if route.Steep(dir) {
 		s.goalDir, dir = down, route.Vec{X: qu.From.Dir.X, Y: qu.From.Dir.Y}
 		if dir.Len() < same {
@@ -91,13 +95,22 @@ func (qu *Question) job(tube catalog.Tube, style string, fall float64, dir route
 		way = s.goal.Sub(st.at)
 	}
 	s.reach = 3*(math.Abs(way.X)+math.Abs(way.Y)+math.Abs(way.Z)) + 3
-	s.band = fall * (1.5*(math.Abs(way.X)+math.Abs(way.Y)) + 0.5)
+	s.band = max(fall, s.inner) * (1.5*(math.Abs(way.X)+math.Abs(way.Y)) + 0.5)
 	for _, b := range qu.Boxes {
 		s.boxes = append(s.boxes, j.inScene(b))
 	}
 	s.boxes = append(s.boxes, j.around()...)
 	return j
 }
+
+// Orbital is the style of a run that is welded with a head that wants tubes
+// and bends square to each other, so that no joint is sprung: the bends
+// themselves take up the fall, 88° and 92° in place of 90° (bends of these
+// angles are made for it: ASME BPE, from memory).
+const Orbital = "orbital"
+
+// tilt is what such a bend has more or less than 90°.
+const tilt = 2 * q.Degree
 
 // mostBends is more than anybody would make; an offset counts two.
 const mostBends = 6
@@ -134,7 +147,7 @@ func (j *job) over() {
 	}
 	s := &j.scene
 	way := j.To.At.Sub(j.From.At)
-	j.crown = j.To.At.Z + s.fall*(math.Abs(way.X)+math.Abs(way.Y))
+	j.crown = j.To.At.Z + max(s.fall, s.inner)*(math.Abs(way.X)+math.Abs(way.Y))
 	if s.goalDir == down {
 		j.crown += s.corner()
 	}
@@ -261,7 +274,7 @@ func (j *job) begin(turn q.Entered[q.Angle], set setOut) (first route.Piece, end
 // goOver adds the riser from the pump's outlet and the bend that turns the
 // line level, to the id-th side.
 func (j *job) goOver(set *setOut, id int) {
-	bend := design.Piece{Kind: design.Bend, In: catalog.Mate(set.half), Turn: degrees(route.Turn(route.Vec{Z: 1}, j.sides()[id]))}
+	bend := design.Piece{Kind: design.Bend, In: catalog.Mate(set.half), Angle: j.sharper(), Turn: degrees(route.Turn(route.Vec{Z: 1}, j.sides()[id]))}
 	top := setOut{pieces: append(slices.Clone(set.pieces), bend), half: design.Weld}
 	if _, end := j.begin(q.Entered[q.Angle]{}, top); j.crown-end.At.Z > same {
 		riser := design.Piece{Kind: design.Straight, In: bend.In, Length: length(q.Length(math.Ceil(max(j.crown-end.At.Z, j.scene.least)*1000) / 1000))}
@@ -278,6 +291,16 @@ func (j *job) goOver(set *setOut, id int) {
 		bend.Out, set.half = j.mid, j.mid
 	}
 	set.pieces = append(set.pieces, bend)
+}
+
+// sharper is the angle of a bend that turns a line over its crown or down into
+// its end: what 88° is between a level line and an upright one below it, 92° is
+// to one above. Empty, 90°, where no bend takes the fall up.
+func (j *job) sharper() q.Entered[q.Angle] {
+	if j.scene.inner == 0 {
+		return q.Entered[q.Angle]{}
+	}
+	return degrees(90*q.Degree + tilt)
 }
 
 // sides are the ways that a level line may set out.
@@ -337,7 +360,7 @@ func (j *job) endings() {
 		j.last = design.Weld
 	case j.hook:
 		drop := length(q.Length(math.Ceil(j.scene.least*1000) / 1000))
-		j.ends = append(j.ends, design.Piece{Kind: design.Bend, Turn: degrees(180 * q.Degree)}, design.Piece{Kind: design.Straight, Length: drop, Out: final})
+		j.ends = append(j.ends, design.Piece{Kind: design.Bend, Angle: j.sharper(), Turn: degrees(180 * q.Degree)}, design.Piece{Kind: design.Straight, Length: drop, Out: final})
 		j.last = design.Weld
 	}
 	if j.Valve == "end" {
@@ -392,7 +415,7 @@ func (j *job) wayOf(dir route.Vec) (way, bool) {
 	return 0, false
 }
 
-const askew = 2 * math.Pi / 180 // a line laid to a fall counts as level
+const askew = 3 * math.Pi / 180 // a line laid to a fall, or tilted by a bend of 92°, counts as level
 
 // inScene takes a box into the scene: turned, it takes the room of the box
 // around it.

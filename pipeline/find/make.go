@@ -17,6 +17,8 @@ type span struct {
 	bare   bool      // no straight: the fittings meet
 	upward bool      // it stands upright
 	slant  bool      // between two bends of 45°
+	fall   float64   // slope of a level one
+	inner  bool      // that the bends before and after it take up
 	fit    bool      // it closes a gap
 }
 
@@ -57,6 +59,8 @@ func (m *maker) lay() {
 		b, bendsB := takes(i + 1)
 		s := span{dir: m.out(by.Unit()), cut: by.Len() - a - b, slant: m.eighth[i] && m.eighth[i+1]}
 		s.upward = math.Abs(s.dir.Z) > 1-whole
+		s.fall = m.scene.falls(i == 0, i == n-1)
+		s.inner = m.scene.inner > 0 && s.fall == m.scene.inner && !s.upward
 		s.spare, _ = m.scene.leg(by.Len(), a, b, bendsA+bendsB, false)
 		if s.bare = s.cut < same; !s.bare && m.scene.unions {
 			s.cut -= float64(bendsA+bendsB) * m.scene.union
@@ -124,7 +128,7 @@ func (m *maker) shareFall(at int) {
 	need := 0.0
 	for i, s := range m.spans {
 		if !s.upward && !(s.slant && math.Abs(s.dir.Z) > same) {
-			need += m.scene.fall * m.points[i+1].Sub(m.points[i]).Len()
+			need += s.fall * m.points[i+1].Sub(m.points[i]).Len()
 		}
 	}
 	if at < 0 || m.scene.flat {
@@ -175,8 +179,8 @@ func (m *maker) put(p design.Piece, long float64) {
 }
 
 // fallOf is the slope that a level straight of this run is laid to.
-func (m *maker) fallOf() float64 {
-	f := m.scene.fall
+func (m *maker) fallOf(s span) float64 {
+	f := s.fall
 	if m.scene.flat {
 		f = m.tune
 	}
@@ -189,7 +193,7 @@ func (m *maker) fallOf() float64 {
 // straight adds the straight of a span, in as many pieces as can be carried.
 func (m *maker) straight(k int, s span) {
 	p := design.Piece{Kind: design.Straight}
-	if f := m.fallOf(); f != 0 && !s.upward && !(s.slant && math.Abs(s.dir.Z) > same) {
+	if f := m.fallOf(s); f != 0 && !s.inner && !s.upward && !(s.slant && math.Abs(s.dir.Z) > same) {
 		p.Fall = slope(f)
 		m.dir = route.Fallen(m.dir, p.Fall.Value())
 	}
@@ -267,7 +271,11 @@ func (m *maker) bend(k int, before, next span) {
 	}
 	turn := func(to route.Vec) q.Angle { return route.Turn(m.dir, to.Sub(m.dir.Scale(to.Dot(m.dir)))) }
 	t := turn(to)
-	if f := m.fallOf(); f != 0 && !route.Steep(m.dir) && math.Abs(to.Z) < same {
+	if before.inner != next.inner && (before.upward || next.upward) {
+		angle -= q.Angle(tilt)
+		p.Angle = degrees(angle)
+	}
+	if f := m.fallOf(next); f != 0 && !route.Steep(m.dir) && math.Abs(to.Z) < same {
 		// A bend aside is rolled by the fall, so that it falls itself. A tenth
 		// of a degree is as near as anybody rolls it.
 		t = q.Angle(math.Round(turn(route.Fallen(to, q.Slope(f))).Degrees()*10)/10) * q.Degree

@@ -45,7 +45,7 @@ type Question struct {
 
 	Boxes    []Box
 	Sizes    []catalog.Tube
-	Styles   []string  // of joints at bends: welded, unions
+	Styles   []string  // of joints at bends: welded, unions, Orbital
 	Valve    string    // none, start or end
 	Straight *q.Length // least between bends; nil: one diameter
 	Longest  q.Length  // piece between unions

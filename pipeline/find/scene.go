@@ -73,12 +73,22 @@ type scene struct {
 	boxes   []box
 	takeouts
 	fall    float64 // slope of its level legs
+	inner   float64 // slope of those between two bends, where these take it up, with no offsets; 0: as fall
+	ends    [2]bool // the run's first and last leg, too, are between two bends
 	flat    bool    // no upright leg: the fall alone brings it down, at whatever slope that takes
 	steep   float64 // steepest such slope
 	band    float64
 	mostOf  int     // bends
 	reach   float64 // longest run worth a thought
 	offsets bool
+}
+
+// falls is the slope of a level leg, which may be the first of its run or the last.
+func (s *scene) falls(first, last bool) float64 {
+	if s.inner == 0 || first && !s.ends[0] || last && !s.ends[1] {
+		return s.fall
+	}
+	return s.inner
 }
 
 // grid is the lines along which a scene is searched: through its ends, and

@@ -141,7 +141,7 @@ func (x *search) leave(from *label, at int32, w way) {
 		}
 		index += step * stride
 		long := math.Abs(x.at[axis][n] - here)
-		if mark == blocked && (at >= 0 || !x.setsOut(from.node, to.node, w, x.fall*long)) || !x.look() {
+		if mark == blocked && (at >= 0 || !x.setsOut(from.node, to.node, w, x.falls(true, false)*long)) || !x.look() {
 			break
 		}
 		if far && n != x.grid.goal[axis] {
@@ -150,21 +150,23 @@ func (x *search) leave(from *label, at int32, w way) {
 		}
 		if to.end = to.node == x.grid.goal && w == x.goalDir; to.end {
 			if spare, fits := x.leg(long, takes, x.tail, bends, bends == 1); fits {
-				to.cost = turned.along(w, long, spare, x.fall)
+				to.cost = turned.along(w, long, spare, x.falls(at < 0, true))
 				x.put(&to)
 			}
 			to.end = false
 		}
 		if spare, fits := x.leg(long, takes, x.t90, bends+1, bends == 0); fits {
-			to.cost = turned.along(w, long, spare, x.fall)
+			to.cost = turned.along(w, long, spare, x.falls(at < 0, false))
 			x.put(&to)
 		}
 	}
 	if !x.offsets {
 		return
 	}
-	x.leaveOffset(from, at, w, takes, bends, turned)
-	x.leaveSliding(from, at, w, takes, bends, turned)
+	if x.inner == 0 {
+		x.leaveOffset(from, at, w, takes, bends, turned)
+		x.leaveSliding(from, at, w, takes, bends, turned)
+	}
 	if at >= 0 && w == x.goalDir && from.dir == down {
 		x.leaveCanted(from, at)
 	}
@@ -234,11 +236,12 @@ func (x *search) tryOffset(from, to *label, a, b float64, bendsA, bendsAll int, 
 		return
 	}
 	o, ok := x.offset(x.point(from.node), x.point(to.node), to.dir, a, b, bendsA, bendsAll-bendsA)
-	if !ok || !x.look() || x.hit(o.legs()) != nil {
+	if !ok || !x.look() {
 		return
 	}
-	to.cost = x.offsetCost(turned, o, to.dir)
-	x.put(to)
+	if to.cost = x.offsetCost(turned, o, to.dir); x.worth(to) && x.hit(o.from, o.first, o.second, o.to) == nil {
+		x.put(to)
+	}
 }
 
 // leaveSliding tries a leg along w that stops where an offset to the goal just
@@ -274,11 +277,14 @@ func (x *search) leaveSliding(from *label, at int32, w way, takes float64, bends
 	}
 	spare, fits := x.leg(t, takes, x.t90, bends+1, bends == 0)
 	o, ok := x.offset(p.Add(d.Scale(t)), x.scene.goal, x.goalDir, x.t90, x.tail, 1, 0)
-	if !fits || !ok || !x.look() || x.hit(append([]route.Vec{p}, o.legs()...)) != nil {
+	if !fits || !ok || !x.look() {
 		return
 	}
 	c := turned.along(w, t, spare, x.fall).bent(1, x.worth90)
-	x.put(&label{cost: x.offsetCost(c, o, x.goalDir), node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: slid, by: w, slide: t, end: true})
+	to := label{cost: x.offsetCost(c, o, x.goalDir), node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: slid, by: w, slide: t, end: true}
+	if x.worth(&to) && x.hit(p, o.from, o.first, o.second, o.to) == nil {
+		x.put(&to)
+	}
 }
 
 // leaveCanted tries a level leg at 45° to the way into the goal, and a bend of
@@ -295,12 +301,15 @@ func (x *search) leaveCanted(from *label, at int32) {
 	if slant < x.need(x.t90, x.t45, 2)-whole || last < x.need(x.t45, x.tail, 1)-whole {
 		return
 	}
-	if !x.look() || x.hit([]route.Vec{p, x.corner45(p), x.scene.goal}) != nil {
+	if !x.look() {
 		return
 	}
 	c := from.cost.bent(1, x.worth90).bent(1, x.worth45)
-	c = c.along(ahead, slant+last, 0, x.fall)
-	x.put(&label{cost: c, node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: canted, end: true})
+	c = c.along(ahead, slant, 0, x.falls(false, false)).along(ahead, last, 0, x.falls(false, true))
+	to := label{cost: c, node: x.grid.goal, dir: x.goalDir, parent: at, start: from.start, leg: canted, end: true}
+	if x.worth(&to) && x.hit(p, x.corner45(p), x.scene.goal) == nil {
+		x.put(&to)
+	}
 }
 
 // corner45 is where a level leg from p at 45° meets the line into the goal.
@@ -316,8 +325,6 @@ type offsetLeg struct {
 	spare                   float64 // how much less it may come down; upright: how much shorter its second part may be
 	drops                   bool    // it comes down by its offset, and not by its fall
 }
-
-func (o offsetLeg) legs() []route.Vec { return []route.Vec{o.from, o.first, o.second, o.to} }
 
 // offset sets out the leg along w from p to q: true offset = √(aside² + down²);
 // travel = offset / sin 45°; the two bends stand as far apart along w as the
@@ -366,7 +373,7 @@ func (s *scene) offsetCost(c cost, o offsetLeg, w way) cost {
 }
 
 // hit returns a box in the way of the legs between corners, nil where they are free.
-func (x *search) hit(corners []route.Vec) *box {
+func (x *search) hit(corners ...route.Vec) *box {
 	over := max(x.band, x.hi[0]-x.at[2][0])
 	for i := 1; i < len(corners); i++ {
 		for b := range x.grid.boxes {
@@ -386,17 +393,22 @@ func (x *search) look() bool {
 	return !x.over
 }
 
-// put takes a label up unless what is known is as good.
-func (x *search) put(l *label) {
+// worth reports whether a path by way of l may be one that is sought.
+func (x *search) worth(l *label) bool {
 	if l.slack+x.spareTo(l) < -whole {
-		return
+		return false
 	}
 	b := x.bound(l)
 	if b.bends > x.mostOf {
 		x.deeper = true
-		return
+		return false
 	}
-	if b.length > x.reach || x.beaten(b) {
+	return b.length <= x.reach && !x.beaten(b)
+}
+
+// put takes a label up unless what is known is as good.
+func (x *search) put(l *label) {
+	if !x.worth(l) {
 		return
 	}
 	at := int32(len(x.labels))
@@ -422,7 +434,7 @@ func (x *search) put(l *label) {
 	}
 	l.next, *head = *head, at
 	x.labels = append(x.labels, *l)
-	x.queue.push(entry{at, b.loss})
+	x.queue.push(entry{at, x.bound(l).loss})
 }
 
 // spareTo is what the way home from a label can spare at most: the height that

@@ -28,6 +28,10 @@ func (f *finder) why(fall float64) (why string, ways []string) {
 	if why := f.barred(); why != "" {
 		return why, nil
 	}
+	if fall < float64(f.Least)*(1-1e-6) && f.can(f.Question, fall) {
+		return "No run drains: a joint may be sprung by " + q.Text(f.Spring) + ", which lays level tube to " + q.Text(q.Slope(fall)) + " and not to " + q.Text(f.Least) +
+			". Allow more at the joint before the pump, or less fall.", nil
+	}
 	open := f.Question
 	open.Boxes = nil
 	switch {
@@ -70,6 +74,9 @@ func (f *finder) barred() string {
 	return ""
 }
 
+// noWay begins what blocking says.
+const noWay = "No way through"
+
 // blocking names the boxes that close every way: the ones of which each alone,
 // taken away, opens one.
 func (f *finder) blocking(fall float64) string {
@@ -91,11 +98,11 @@ func (f *finder) blocking(fall float64) string {
 				names = append(names, b.Name)
 			}
 		}
-		return "No way through: " + list(names, "and") + " together are in the way, and taking away one of them is not enough."
+		return noWay + ": " + list(names, "and") + " together are in the way, and taking away one of them is not enough."
 	case 1:
-		return "No way through: " + names[0] + " is in the way."
+		return noWay + ": " + names[0] + " is in the way."
 	}
-	return "No way through: " + list(names, "and") + " are in the way; without any one of them there is one."
+	return noWay + ": " + list(names, "and") + " are in the way; without any one of them there is one."
 }
 
 // tight says which length is too short.

@@ -10,7 +10,7 @@ import (
 var finderFields = []field{
 	{"size", "Tube", "the pump inlet's if left empty"},
 	{"other", "Or this tube", "tried as well"},
-	{"joints", "Joints at bends", "both are tried if left empty"},
+	{"joints", "Joints at bends", "the first two are tried if left empty"},
 	{"valve", "Butterfly valve", ""},
 	{"straight", "Straight between bends", "at least, for the weld head; one tube diameter if left empty"},
 	{"longest", "Longest piece", "between unions, to strip and carry"},

@@ -363,7 +363,7 @@ func (f *form) choose(path, value, usual string, choices []design.Choice, common
 	}
 	switch path {
 	case "finder.joints":
-		empty = "both"
+		empty = "the first two"
 	case "finder.enters":
 		empty = "as it does now"
 	}

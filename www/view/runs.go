@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,11 +11,23 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// runColumns are what runs are compared by, in a table.
-var runColumns = []struct {
+type runColumn struct {
 	name string
-	of   func(find.Run) string
-}{
+	of   func(find.Run) string // "" where it says nothing of that run
+}
+
+// columns are what these runs are compared by.
+func columns(runs []find.Run) (out []runColumn) {
+	for _, c := range runColumns {
+		if slices.ContainsFunc(runs, func(r find.Run) bool { return c.of(r) != "" }) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// runColumns are what runs are compared by, in a table.
+var runColumns = []runColumn{
 	{"Drains to", func(r find.Run) string {
 		if r.Drains == "" {
 			return "does not drain"
@@ -25,10 +38,15 @@ var runColumns = []struct {
 	{"Bends", func(r find.Run) string { return strconv.Itoa(r.Bends) }},
 	{"Length", func(r find.Run) string { return q.Text(r.Length) }},
 	{"Loss", func(r find.Run) string { return q.Text(r.Loss) }},
-	{"Flow", func(r find.Run) string { return q.Text(r.Flow) }},
+	{"Flow", func(r find.Run) string {
+		if r.Suction != 0 {
+			return ""
+		}
+		return q.Text(r.Flow)
+	}},
 	{"Suction head", func(r find.Run) string {
 		if r.Suction == 0 {
-			return "–"
+			return ""
 		}
 		return q.Text(r.Suction)
 	}},
@@ -62,7 +80,7 @@ func RunsText(title string, a find.Answer) string {
 	}
 	for i, r := range a.Runs {
 		b.WriteString("\nRun " + strconv.Itoa(i+1) + ": " + best(r) + "\n")
-		for _, c := range runColumns {
+		for _, c := range columns(a.Runs) {
 			b.WriteString("  " + c.name + strings.Repeat(" ", 15-len(c.name)) + c.of(r) + "\n")
 		}
 		for _, n := range r.Notes {
@@ -106,13 +124,13 @@ func Runs(b Bench, a find.Answer) string {
 	if len(a.Runs) == 0 {
 		return h.String()
 	}
-	h.El("p", "Each is best at something: no other is better in every respect. A loss is with the tank full, suction head at the lowest level.", "class", "hint")
+	h.El("p", "Each is best at something: no other is better in every respect. Losses and flow are with the tank full, suction head at the lowest level.", "class", "hint")
 	h.Open("div", "class", "scroll")
 	h.Open("table")
 	h.Open("thead")
 	h.Open("tr")
 	h.El("th", "Run", "scope", "col")
-	for _, c := range runColumns {
+	for _, c := range columns(a.Runs) {
 		h.El("th", c.name, "scope", "col")
 	}
 	h.El("th", "Best at", "scope", "col")
@@ -122,7 +140,7 @@ func Runs(b Bench, a find.Answer) string {
 	for i, r := range a.Runs {
 		h.Open("tr")
 		h.El("th", strconv.Itoa(i+1), "scope", "row")
-		for _, c := range runColumns {
+		for _, c := range columns(a.Runs) {
 			h.El("td", c.of(r))
 		}
 		h.El("td", best(r))

@@ -100,7 +100,7 @@ func (g *generator) design() design.Design {
 		d.Assumed = append(d.Assumed, design.Assumption{Path: rapid.SampledFrom([]string{"tank.wall", "under.0", "run.1", "pump.curve", "liquid.kind"}).Draw(g.t, "assumes")})
 	}
 	d.Finder.Valve = rapid.SampledFrom([]string{"", "", "none", "start", "end"}).Draw(g.t, "finder-valve")
-	d.Finder.Joints = rapid.SampledFrom([]string{"", "", "welded", "unions"}).Draw(g.t, "finder-joints")
+	d.Finder.Joints = rapid.SampledFrom([]string{"", "", "welded", "unions", "orbital"}).Draw(g.t, "finder-joints")
 	d.Finder.Enters = rapid.SampledFrom([]string{"", "", "above", "side"}).Draw(g.t, "finder-enters")
 	d.Finder.Straight = maybe(g, "finder-straight", func() q.Entered[q.Length] { return g.length("finder-straight", 0, 2, 0, 0.1) })
 	d.Finder.Longest = maybe(g, "finder-longest", func() q.Entered[q.Length] { return g.length("finder-longest", 0.2, 20, 0.5, 6) })
