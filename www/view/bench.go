@@ -260,14 +260,17 @@ func Cuts(b Bench) string {
 // sawTable lists the cuts in the order in which they are sawn.
 func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	type row struct {
-		mark, what, at, length, after string
-		hangs                         []finding.Share
+		mark, what, at, length, either, after string
+		hangs                                 []finding.Share
 	}
 	var rows []row
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: cutLength(c.Length, piece.Either), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: q.Text(c.Length), hangs: piece.Hangs}
+			if piece.Either > 0 {
+				r.either = "± " + q.Text(piece.Either)
+			}
 			if k == 0 {
 				r.after = strconv.Itoa(i+1) + ". " + bar.Name()
 			}
@@ -285,7 +288,12 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 		h.first(r.hangs)
 		h.Close("td")
 		h.El("td", r.at, "class", "n")
-		h.El("td", r.length, "class", "n")
+		h.Open("td", "class", "n")
+		h.Text(r.length)
+		if r.either != "" {
+			h.El("small", r.either)
+		}
+		h.Close("td")
 	})
 	for _, i := range s.Plan.TooLong {
 		h.El("p", s.Marks[i]+", "+s.Pieces[i].Name+": "+cutLength(s.Pieces[i].Length, s.Pieces[i].Either)+", longer than any length there is.")
@@ -320,7 +328,7 @@ func Welds(b Bench) string {
 	for _, s := range w.Purge.Spools {
 		h.table(Upper(s.Name()), []string{"No.", "Where", "Weld"}, len(s.Welds), func(i int) {
 			weld := w.Welds[s.Welds[i]-1]
-			h.El("th", strconv.Itoa(weld.Number), "scope", "row")
+			h.El("th", weld.Mark(), "scope", "row")
 			h.El("td", WeldPlace(b.Report, weld))
 			h.Open("td")
 			h.Text(weld.Kind)
