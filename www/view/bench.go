@@ -194,11 +194,7 @@ func (h *html) mine(b Bench, p order.Purchase) {
 	h.Close("div")
 	if len(p.Instead) > 0 {
 		h.El("p", "Would do instead:")
-		h.Open("ul")
-		for _, other := range p.Instead {
-			h.El("li", other)
-		}
-		h.Close("ul")
+		h.list(p.Instead)
 	}
 	h.Close("details")
 }
@@ -322,9 +318,7 @@ func Welds(b Bench) string {
 		return ""
 	}
 	var h html
-	for _, c := range w.Purge.Cautions {
-		h.El("p", c, "class", "caution")
-	}
+	h.list(w.Purge.Cautions)
 	for _, s := range w.Purge.Spools {
 		h.table(Upper(s.Name()), []string{"No.", "Where", "Weld"}, len(s.Welds), func(i int) {
 			weld := w.Welds[s.Welds[i]-1]
@@ -340,11 +334,7 @@ func Welds(b Bench) string {
 	h.Open("div", "class", "fields")
 	h.stock(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.String())
 	h.Close("div")
-	h.Open("ul")
-	for _, n := range w.Purge.Notes {
-		h.El("li", n)
-	}
-	h.Close("ul")
+	h.list(w.Purge.Notes)
 	h.figures(w.Figures)
 	h.copyAndSave(b, w, workfile.WeldList)
 	return h.String()
@@ -352,6 +342,14 @@ func Welds(b Bench) string {
 
 // Upper begins a sentence with words.
 func Upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
+
+func (h *html) list(items []string) {
+	h.Open("ul")
+	for _, s := range items {
+		h.El("li", s)
+	}
+	h.Close("ul")
+}
 
 // WeldPlace says what a weld is on.
 func WeldPlace(r pipeline.Report, w order.Weld) string {
