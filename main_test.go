@@ -290,7 +290,7 @@ func TestFiles(t *testing.T) {
 	code, out, wrong := drawoff(t, "", "files", "-o", folder, "testdata/perry.json")
 	require.Equal(t, 0, code, wrong)
 	assert.Contains(t, out, "measure the check line")
-	for name, begins := range map[string]string{"cone-flat.pdf": "%PDF-1.4", "leg-on-tank.svg": "<svg", "side-view.dxf": "999", "templates.pdf": "%PDF-1.4"} {
+	for name, begins := range map[string]string{"parts.csv": "\ufeffPart,", "cuts.csv": "\ufeffTube,", "welds.csv": "\ufeffNo.,", "cone-flat.pdf": "%PDF-1.4", "leg-on-tank.svg": "<svg", "side-view.dxf": "999", "templates.pdf": "%PDF-1.4"} {
 		data, err := os.ReadFile(filepath.Join(folder, name))
 		require.NoError(t, err)
 		assert.True(t, strings.HasPrefix(string(data), begins), name)
@@ -301,4 +301,46 @@ func TestFiles(t *testing.T) {
 	code, _, wrong = drawoff(t, "{}", "files", "-o", folder, "-")
 	assert.Equal(t, 2, code)
 	assert.Contains(t, wrong, "tank.bore")
+}
+
+// What is on the shelf comes off what is to be bought, and its offcuts are sawn
+// first; a shelf that cannot be read in whole is refused, since an order would
+// be wrong.
+func TestShelfInTheTerminal(t *testing.T) {
+	t.Parallel()
+	shelf := file(t, "shelf.json", `{"shelf":1,"items":[{"part":"clamp/1.5in/ferrule","inHand":2}],"rack":[{"tube":"bs-4825/1.5in","length":"2.1 m"}]}`)
+	_, without, _ := drawoff(t, "", "check", "testdata/perry.json")
+	_, with, errs := drawoff(t, "", "check", "-shelf", shelf, "testdata/perry.json")
+	assert.Empty(t, errs)
+	assert.NotContains(t, without, "in hand")
+	assert.Contains(t, with, "6, less 2 in hand")
+	assert.Contains(t, with, "Off the rack, 2100 mm")
+
+	_, out, _ := drawoff(t, "", "check", "-json", "-shelf", shelf, "testdata/perry.json")
+	var report struct {
+		Work struct {
+			Buy []struct {
+				Slug       string
+				Buy, Shelf float64
+			}
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &report))
+	found := false
+	for _, b := range report.Work.Buy {
+		if b.Slug == "clamp/1.5in/ferrule" {
+			found = true
+			assert.InDelta(t, 2, b.Shelf, 0)
+			assert.InDelta(t, 4, b.Buy, 0)
+		}
+	}
+	assert.True(t, found)
+	_, out, _ = drawoff(t, "", "check", "-explain", "purge-sweeps", "testdata/perry.json")
+	assert.Contains(t, out, "ln(x0/x)")
+
+	for name, content := range map[string]string{"torn": "{", "wrong": `{"rack":[{"tube":"t","length":"long"}]}`} {
+		code, _, errs := drawoff(t, "", "check", "-shelf", file(t, name, content), "testdata/perry.json")
+		assert.Equal(t, 2, code, name)
+		assert.NotEmpty(t, errs, name)
+	}
 }

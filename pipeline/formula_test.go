@@ -131,6 +131,8 @@ func (r *reader) single() float64 {
 		return math.Cbrt(r.single())
 	case r.take("√"):
 		return math.Sqrt(r.single())
+	case r.take("ln("):
+		return math.Log(r.bracket())
 	case r.take("cos("):
 		return math.Cos(r.bracket())
 	case r.take("sin("):

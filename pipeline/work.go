@@ -52,6 +52,9 @@ func (r Report) Work(shelf design.Shelf) Work {
 	w.saw(p, r.Cuts, shelf)
 	w.buy(p, r.Parts, shelf)
 	w.Purge = order.NewPurge(order.Spools(p.layout, r.Welds, p.known.stub), w.Shop.Argon.Value(), p.design.Finish.Value())
+	if said := p.orderInput().Frame.Welds(); said != "" {
+		w.Purge.Notes = append(w.Purge.Notes, said)
+	}
 	w.Figures = w.Purge.Figures
 	return w
 }

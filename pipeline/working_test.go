@@ -59,7 +59,7 @@ func plants(t require.TestingT) map[string]design.Design {
 }
 
 func allFigures(r pipeline.Report) []finding.Figure {
-	return slices.Concat(r.Figures, r.Transfer().Figures, r.Reserve().Figures, r.Stability().Figures, r.Wash().Figures, r.Breathing().Figures)
+	return slices.Concat(r.Figures, r.Transfer().Figures, r.Reserve().Figures, r.Stability().Figures, r.Wash().Figures, r.Breathing().Figures, r.Work(design.Shelf{}).Figures)
 }
 
 // notByFormula are the figures that no calculator gives from the inputs shown,
@@ -89,6 +89,7 @@ var notByFormula = map[string]string{
 	"level-margin-ends":      "found by halving: TestReserves in package flow",
 	"hottest-safe":           "found by halving: TestReserves in package flow",
 	"greatest-safe-flow":     "found by halving: TestReserves in package flow",
+	"purge-argon":            "a sum over the welds: TestPurge in package order",
 	"low-points":             "counted",
 	"high-points":            "counted",
 	"welded-joints":          "counted",

@@ -61,3 +61,21 @@ func FuzzReadLink(f *testing.F) {
 		}
 	})
 }
+
+// A shelf that could be read without a fault is written and read as it stands.
+func FuzzReadShelf(f *testing.F) {
+	f.Add(`{"shelf":1,"items":[{"part":"a","inHand":2,"price":"1,5","from":"b"}],"rack":[{"tube":"t","length":"1 m"}],"shop":{"keep":"1 m"},"more":[1]}`)
+	f.Add(`{"measured":[{"part":"clamp/2in/gap","length":"1.9 mm"}],"made":[{"name":"c","pieces":[{"kind":"bend","size":"bs-4825/2in"}]}]}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		s, faults := design.ReadShelf(text)
+		for _, fault := range faults {
+			require.NotEmpty(t, fault.What)
+			require.NotEmpty(t, fault.Hint)
+		}
+		if written := s.Write(); len(faults) == 0 && written != "" {
+			again, faults := design.ReadShelf(written)
+			require.Empty(t, faults)
+			require.Equal(t, written, again.Write())
+		}
+	})
+}

@@ -74,3 +74,19 @@ func (b *builder) frameTube(what string, n int, l, od q.Length, doubt route.Doub
 func millimetres(l q.Length) string {
 	return strconv.FormatFloat(math.Round(l.Millimetres()*100)/100, 'f', -1, 64)
 }
+
+// Welds says what is welded on the frame and how, "" where there is none.
+func (f Frame) Welds() string {
+	if f.Legs < 1 || f.Leg <= 0 {
+		return ""
+	}
+	n := strconv.Itoa(f.Legs)
+	s := "On the stand: " + n + " legs to the tank"
+	if f.Castors == 0 {
+		s += ", " + n + " feet"
+	}
+	if f.Brace > 0 {
+		s += ", " + strconv.Itoa(2*f.Braces) + " ends of braces"
+	}
+	return s + ", all round and closed: an open leg holds water and soil (from memory). Where a leg is welded to it the shell tints on its inside, too: purge or clean it there."
+}

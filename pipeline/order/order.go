@@ -6,6 +6,8 @@
 package order
 
 import (
+	"strconv"
+
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
@@ -47,6 +49,9 @@ type Weld struct {
 	Kind   string    `json:"kind"`
 	At     route.Vec `json:"at"` // middle of its seam, metres
 }
+
+// Mark is how a drawing numbers w, "W1": pieces have numbers, too.
+func (w Weld) Mark() string { return "W" + strconv.Itoa(w.Number) }
 
 // The kinds of weld.
 const (

@@ -30,6 +30,7 @@ func TestFrame(t *testing.T) {
 	assert.Equal(t, "brace 1 of 4", r.Cuts[4].Name)
 	assert.InDelta(t, 3, r.Cuts[4].Either.Millimetres(), 1e-9)
 	assert.Zero(t, figure(t, r, "tube-length"), "the frame is no tube for the line")
+	assert.Contains(t, f.Welds(), "4 legs to the tank, 4 feet, 8 ends of braces")
 	f.Castors, f.Adjust = q.Mm(35), 0
 	r = Check(Input{Frame: f})
 	assert.InDelta(t, 4, count(r, "castor/35mm"), 0)

@@ -47,14 +47,14 @@ func heightDoubt(in Input, ds []Driver) route.Doubt {
 
 // legsOf works the legs out; height is the doubt about the height, which they share.
 func legsOf(in Input, height route.Doubt) Legs {
-	l := Legs{LegCount: in.Legs, LegLength: q.Length(float64(in.Rise()) / math.Cos(float64(in.Splay)))}
+	l := Legs{LegCount: in.Legs, LegLength: in.leg()}
 	if l.LegLength <= 0 || in.Legs < 1 {
 		l.LegLength = 0
 		return l
 	}
-	l.LegDoubt = height
+	l.LegDoubt = in.follows(height, Input.leg)
 	if in.Braced {
-		l.Brace, l.BraceDoubt = in.brace(height)
+		l.Brace, l.BraceDoubt = in.brace(), in.follows(height, Input.brace)
 	}
 	l.PerLength = PerLength(l.LegLength, in.Stock, in.Kerf)
 	if l.PerLength == 0 {
@@ -66,22 +66,31 @@ func legsOf(in Input, height route.Doubt) Legs {
 	return l
 }
 
-// brace returns how long a brace is, and how far it may be out with the
-// height, which puts it out further on the way up than on the way down.
-func (in Input) brace(height route.Doubt) (length q.Length, d route.Doubt) {
-	_, length = in.BraceRun()
+// brace is the length of a brace, between the middles of two legs.
+func (in Input) brace() q.Length {
+	_, length := in.BraceRun()
+	return length
+}
+
+// leg is the length of a leg tube.
+func (in Input) leg() q.Length {
+	return q.Length(float64(in.Rise()) / math.Cos(float64(in.Splay)))
+}
+
+// follows returns how far a length is out that follows from a height which is:
+// of a brace by more on the way up than on the way down, so that is what counts.
+func (in Input) follows(height route.Doubt, length func(Input) q.Length) (d route.Doubt) {
 	by := func(higher q.Length) q.Length {
 		up := in
 		up.Height += higher
-		_, l := up.BraceRun()
-		return l - length
+		return length(up) - length(in)
 	}
 	d.Either = by(height.Either)
 	for _, s := range height.Hangs {
 		s.By = by(s.By)
 		d.Hangs = append(d.Hangs, s)
 	}
-	return length, d
+	return d
 }
 
 // PerLength returns how many pieces come out of a stock length. There is a

@@ -136,7 +136,7 @@ func welds(r pipeline.Report, w pipeline.Work) [][]string {
 		}
 		for _, s := range w.Purge.Spools {
 			if slices.Contains(s.Welds, weld.Number) {
-				rows = append(rows, []string{strconv.Itoa(weld.Number), s.Name(), where, weld.Kind, tube, hundredths(s.Volume.Litres()), hundredths(s.Argon.Litres()), number(float64(int(s.Time + 1))), number(w.Purge.Flow.LitresPerMinute())})
+				rows = append(rows, []string{weld.Mark(), s.Name(), where, weld.Kind, tube, hundredths(s.Volume.Litres()), hundredths(s.Argon.Litres()), number(float64(int(s.Time + 1))), number(w.Purge.Flow.LitresPerMinute())})
 			}
 		}
 	}

@@ -77,7 +77,7 @@ func TestListsAreWhole(t *testing.T) {
 	rows = readList(t, file)
 	require.Len(t, rows, len(r.Welds))
 	for i, row := range rows {
-		assert.Equal(t, strconv.Itoa(i+1), row["No."])
+		assert.Equal(t, "W"+strconv.Itoa(i+1), row["No."])
 		assert.NotEmpty(t, row["Spool"])
 		assert.NotEmpty(t, row["Where"])
 	}

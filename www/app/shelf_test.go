@@ -186,3 +186,34 @@ func TestAnyLengthCanBeMeasured(t *testing.T) {
 	assert.Contains(t, res.Regions["verdicts"], "the standard says 63.5 mm, +0.5/-0 mm")
 	assert.True(t, strings.Contains(res.Regions["form"], "measured by you"))
 }
+
+// What is in hand is put on the shelf as it was typed and goes to the workshop
+// with the design; what cannot be taken stays pending, whatever happens to the
+// design, until it is mended.
+func TestStock(t *testing.T) {
+	t.Parallel()
+	const ferrule, rack = "items:clamp/1.5in/ferrule:inHand", "rack:bs-4825/1.5in"
+	a, _ := start(t, "")
+	res := ask(t, a, app.Request{Op: "stock", Path: ferrule, Value: "2"})
+	s, faults := design.ReadShelf(res.Shelf)
+	require.Empty(t, faults)
+	assert.Equal(t, 2, s.Item("clamp/1.5in/ferrule").InHand)
+	assert.Contains(t, res.Shop, "clamp/1.5in/ferrule")
+	assert.False(t, res.Undo, "what is on the shelf is no part of a design")
+
+	res = ask(t, a, app.Request{Op: "stock", Path: rack, Value: "long"})
+	assert.Empty(t, res.Shelf, "nothing to keep")
+	assert.Contains(t, res.Shop, `"typed":{"`+rack+`":"long"}`)
+	edit(t, a, "tank.height", "1.3 m")
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Contains(t, res.Shop, `"typed":{"`+rack+`":"long"}`)
+	res = ask(t, a, app.Request{Op: "stock", Path: rack, Value: "1.5 m"})
+	assert.NotContains(t, res.Shop, `"typed"`)
+	assert.Contains(t, res.Shelf, "1.5 m")
+
+	file := ask(t, a, app.Request{Op: "save-shelf"}).File
+	b, _ := start(t, "")
+	res = ask(t, b, app.Request{Op: "open", Text: file})
+	assert.Contains(t, res.Message, "2 put on your shelf")
+	assert.Contains(t, res.Shop, "1.5 m")
+}

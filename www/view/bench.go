@@ -194,11 +194,7 @@ func (h *html) mine(b Bench, p order.Purchase) {
 	h.Close("div")
 	if len(p.Instead) > 0 {
 		h.El("p", "Would do instead:")
-		h.Open("ul")
-		for _, other := range p.Instead {
-			h.El("li", other)
-		}
-		h.Close("ul")
+		h.list(p.Instead)
 	}
 	h.Close("details")
 }
@@ -260,14 +256,17 @@ func Cuts(b Bench) string {
 // sawTable lists the cuts in the order in which they are sawn.
 func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	type row struct {
-		mark, what, at, length, after string
-		hangs                         []finding.Share
+		mark, what, at, length, either, after string
+		hangs                                 []finding.Share
 	}
 	var rows []row
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: cutLength(c.Length, piece.Either), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: q.Text(c.Length), hangs: piece.Hangs}
+			if piece.Either > 0 {
+				r.either = "± " + q.Text(piece.Either)
+			}
 			if k == 0 {
 				r.after = strconv.Itoa(i+1) + ". " + bar.Name()
 			}
@@ -285,7 +284,12 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 		h.first(r.hangs)
 		h.Close("td")
 		h.El("td", r.at, "class", "n")
-		h.El("td", r.length, "class", "n")
+		h.Open("td", "class", "n")
+		h.Text(r.length)
+		if r.either != "" {
+			h.El("small", r.either)
+		}
+		h.Close("td")
 	})
 	for _, i := range s.Plan.TooLong {
 		h.El("p", s.Marks[i]+", "+s.Pieces[i].Name+": "+cutLength(s.Pieces[i].Length, s.Pieces[i].Either)+", longer than any length there is.")
@@ -314,13 +318,11 @@ func Welds(b Bench) string {
 		return ""
 	}
 	var h html
-	for _, c := range w.Purge.Cautions {
-		h.El("p", c, "class", "caution")
-	}
+	h.list(w.Purge.Cautions)
 	for _, s := range w.Purge.Spools {
 		h.table(Upper(s.Name()), []string{"No.", "Where", "Weld"}, len(s.Welds), func(i int) {
 			weld := w.Welds[s.Welds[i]-1]
-			h.El("th", strconv.Itoa(weld.Number), "scope", "row")
+			h.El("th", weld.Mark(), "scope", "row")
 			h.El("td", WeldPlace(b.Report, weld))
 			h.Open("td")
 			h.Text(weld.Kind)
@@ -332,11 +334,7 @@ func Welds(b Bench) string {
 	h.Open("div", "class", "fields")
 	h.stock(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.String())
 	h.Close("div")
-	h.Open("ul")
-	for _, n := range w.Purge.Notes {
-		h.El("li", n)
-	}
-	h.Close("ul")
+	h.list(w.Purge.Notes)
 	h.figures(w.Figures)
 	h.copyAndSave(b, w, workfile.WeldList)
 	return h.String()
@@ -344,6 +342,14 @@ func Welds(b Bench) string {
 
 // Upper begins a sentence with words.
 func Upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
+
+func (h *html) list(items []string) {
+	h.Open("ul")
+	for _, s := range items {
+		h.El("li", s)
+	}
+	h.Close("ul")
+}
 
 // WeldPlace says what a weld is on.
 func WeldPlace(r pipeline.Report, w order.Weld) string {
