@@ -27,6 +27,7 @@ const style = `
 #sheets .list caption { font-weight: 600; padding: 1mm 0; }
 #sheets .list .group { font-weight: 600; padding-top: 1.6mm; break-after: avoid; }
 #sheets .small { font-size: 7.5pt; line-height: 1.25; }
+#sheets .care { font-size: 8.5pt; line-height: 1.25; }
 #sheets .tick { width: 7mm; }
 #sheets .tick span { display: block; width: 3.2mm; height: 3.2mm; margin-top: .3mm; border: .8pt solid #000; }
 #sheets tr, #sheets .figures div, #sheets li, #sheets svg { break-inside: avoid; }
