@@ -240,9 +240,11 @@ func (m *isometric) weldAt(w order.Weld) spot {
 	return best
 }
 
-// slants draws the triangle that says how a stretch off the axes runs.
+// slants draws the triangle that says how a run off the axes runs.
 func (m *isometric) slants() {
-	for _, s := range m.stretches {
+	for _, run := range m.runs(false) {
+		s := run[0]
+		s.to = run[len(run)-1].to
 		if !s.course.bearing && !s.course.steep {
 			continue
 		}

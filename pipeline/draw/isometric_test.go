@@ -172,6 +172,33 @@ func TestLengthsAreFromCornerToCorner(t *testing.T) {
 	assert.True(t, found, "%s is on the drawing", q.Text(q.Length(want)))
 }
 
+// What runs off the axes has its mark: a bearing as a surveyor writes it, a
+// slope in degrees, a fall as it was asked for; each once for a run.
+func TestAskewIsMarked(t *testing.T) {
+	t.Parallel()
+	d := design.Demo()
+	turn, half := q.MustParse[q.Angle]("30°"), q.MustParse[q.Angle]("45°")
+	tube := func(length string) design.Piece {
+		return design.Piece{Kind: design.Straight, Length: q.MustParse[q.Length](length)}
+	}
+	d.Under = []design.Piece{{Kind: design.Bend, Turn: turn}} // to the north, 30° to the right
+	level := tube("700 mm")
+	level.Fall = q.MustParse[q.Slope]("1:60")
+	d.Run = []design.Piece{level, {Kind: design.Bend, Angle: half, Turn: q.MustParse[q.Angle]("180°")}, tube("400 mm")}
+	r := pipeline.Check(d)
+	require.Empty(t, r.Faults)
+	count := map[string]int{}
+	svg := Isometric(r, 700)
+	for _, w := range texts(t, svg) {
+		count[w.words]++
+	}
+	// 45° under a fall of 1 in 60, whose angle is atan(1/60) = 0.95°.
+	for _, words := range []string{"falls 1:60", "falls 46°", "runs off the axes: its bearing or its slope"} {
+		assert.Equal(t, 1, count[words], "%s among %v", words, count)
+	}
+	assert.Equal(t, 2, count["N 30° E"], "the level run and the one that goes down")
+}
+
 func BenchmarkIsometric(b *testing.B) {
 	r := pipeline.Check(design.Demo())
 	b.ReportAllocs()

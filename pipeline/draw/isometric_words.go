@@ -143,18 +143,29 @@ func (m *isometric) write() {
 	}
 }
 
-// lengths writes the length of every straight run of pieces, from corner to
-// corner or from face to corner.
-func (m *isometric) lengths() {
-	for i := 0; i < len(m.stretches); {
-		first, last := m.stretches[i], m.stretches[i]
-		for i++; i < len(m.stretches); i++ {
-			next := m.stretches[i]
-			if next.course.drawn != first.course.drawn || next.from != last.to {
-				break
+// runs returns the rows of stretches that go on in one line on the drawing, at
+// one fall where that counts.
+func (m *isometric) runs(falls bool) [][]stretch {
+	var out [][]stretch
+	for i, s := range m.stretches {
+		if i > 0 {
+			last := m.stretches[i-1]
+			alike := !falls || math.Abs(float64(s.course.fall-last.course.fall)) < 1e-6
+			if alike && s.from == last.to && s.course.drawn.Sub(last.course.drawn).Len() < 1e-6 {
+				out[len(out)-1] = append(out[len(out)-1], s)
+				continue
 			}
-			last = next
 		}
+		out = append(out, []stretch{s})
+	}
+	return out
+}
+
+// lengths writes the length of every straight run, from corner to corner or
+// from face to corner.
+func (m *isometric) lengths() {
+	for _, run := range m.runs(false) {
+		first, last := run[0], run[len(run)-1]
 		m.length(first.from, last.to, q.Text(q.Length(last.b.Sub(first.a).Len())))
 	}
 }
@@ -214,14 +225,15 @@ func (m *isometric) length(a, b spot, words string) {
 	m.taken.add(around(best.words, w, text))
 }
 
-// falls puts a wedge and a word beside every stretch that is laid to a fall.
+// falls puts a wedge and a word beside every run that is laid to a fall.
 func (m *isometric) falls() {
 	const wedge, high = 30.0, 7.0
-	for i := range m.stretches {
-		s := m.stretches[i]
+	for _, run := range m.runs(true) {
+		s := run[0]
+		s.to = run[len(run)-1].to
 		d, length := s.from.to(s.to)
-		// A bend turns out of its fall before anybody could measure it.
-		if s.course.fall == 0 || len(strokes(s.piece)) > 1 {
+		// Between two bends that meet nobody can measure a fall.
+		if s.course.fall == 0 || !slices.ContainsFunc(run, func(s stretch) bool { return len(strokes(s.piece)) == 1 }) {
 			continue
 		}
 		words := "falls " + q.Text(s.course.fall)

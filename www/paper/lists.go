@@ -96,7 +96,7 @@ func welds(b view.Bench) string {
 		return ""
 	}
 	var h html
-	h.Raw(`<div class="stop small">`)
+	h.Raw(`<div class="stop care">`)
 	h.bullets("", w.Purge.Cautions)
 	h.Raw("</div>")
 	var rows [][]string

@@ -1,6 +1,6 @@
 // Package paper writes the sheets that are printed from a report: one for the
-// bench, the pipe drawing, one each to order, to cut and to weld by, and one
-// that says what was asked and what came of it. They are HTML in black on
+// bench, the pipe drawing, one each to order, to saw, to weld and to wash by, and
+// one that says what was asked and what came of it. They are HTML in black on
 // white, for A4 and Letter alike, and bring their own style.
 //
 // The workshop makes them after every change, so that the browser can print
@@ -33,7 +33,7 @@ func Sheets(b view.Bench, address string) string {
 		{name: "To order", body: orders(b)},
 		{name: "To saw", body: cuts(b)},
 		{name: "To weld", body: welds(b), beside: weldNotes(b)},
-		{name: "To wash", body: view.WashCard(b), bare: true, class: " wash"},
+		{name: "To wash", body: view.WashCard(b), class: " wash"},
 		{name: "What was asked, and what came of it", body: record(b), bare: true},
 	} {
 		if s.body != "" {

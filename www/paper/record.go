@@ -37,6 +37,7 @@ func record(b view.Bench) string {
 	}
 	h.bullets("", care)
 	h.El("h3", "Figures")
+	h.El("p", "Guidance for people who know their trade, not a certificate. The page shows the working and the source of every figure.")
 	h.Raw(`<dl class="figures">`)
 	for _, f := range r.Figures {
 		amount := f.Amount.String()
@@ -49,6 +50,5 @@ func record(b view.Bench) string {
 		h.Close("div")
 	}
 	h.Raw("</dl>")
-	h.El("p", "Guidance for people who know their trade, not a certificate. The page shows the working and the source of every figure.")
 	return h.String()
 }

@@ -14,7 +14,6 @@ const style = `
 #sheets .head td { border: 0; padding: 1mm 3mm; vertical-align: middle; }
 #sheets .plant { font-size: 9pt; }
 [data-print=card] #sheets .leaf:not(.wash) { display: none; }
-[data-print=card] #sheets .wash { font-size: 11pt; break-after: auto; }
 #sheets .grip { display: none; }
 #sheets h2 { font-size: 14pt; margin: 0; }
 #sheets h3 { display: block; font-size: 10.5pt; margin: 3mm 0 1mm; break-after: avoid; }
@@ -27,7 +26,8 @@ const style = `
 #sheets .list .n { text-align: right; white-space: nowrap; }
 #sheets .list caption { font-weight: 600; padding: 1mm 0; }
 #sheets .list .group { font-weight: 600; padding-top: 1.6mm; break-after: avoid; }
-#sheets .small { font-size: 8pt; line-height: 1.25; }
+#sheets .small { font-size: 7.5pt; line-height: 1.25; }
+#sheets .care { font-size: 8.5pt; line-height: 1.25; }
 #sheets .tick { width: 7mm; }
 #sheets .tick span { display: block; width: 3.2mm; height: 3.2mm; margin-top: .3mm; border: .8pt solid #000; }
 #sheets tr, #sheets .figures div, #sheets li, #sheets svg { break-inside: avoid; }
@@ -49,6 +49,12 @@ const style = `
 #sheets dd { font-weight: 600; }
 #sheets .link { break-inside: avoid; border-top: .4pt solid #000; margin-top: 2.5mm; padding-top: 2mm; font-size: 8.5pt; overflow: hidden; }
 #sheets .code { float: left; max-width: none; margin: 0 4mm 0 0; fill: #000; }
+#sheets .wash { font-size: 10pt; }
+#sheets .wash tbody table :is(th, td) { padding: .7mm 3mm .7mm 0; border-bottom: .4pt solid #777; text-align: left; font-weight: 400; }
+#sheets .says { display: block; }
+[data-print=card] #sheets .wash { break-after: auto; }
+#sheets h4 { margin: 2mm 0 1mm; break-after: avoid; }
+#sheets td small, #sheets th small { display: block; color: #000; font-size: inherit; }
 #sheets .beside { overflow: hidden; }
-#sheets .address { font: 7.5pt/1.3 ui-monospace, monospace; overflow-wrap: anywhere; }
+#sheets .address { font: 6.5pt/1.25 ui-monospace, monospace; overflow-wrap: anywhere; }
 `

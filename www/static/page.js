@@ -350,7 +350,7 @@
   const acts = {
     "undo": () => ask({ op: "undo" }),
     "redo": () => ask({ op: "redo" }),
-    "print-sheet": print,
+    "print-sheet": () => { delete root.dataset.print; print(); },
     "print-card": () => { root.dataset.print = "card"; print(); },
     "open-file": () => byId("file").click(),
     "save-file": () => save("save"),
