@@ -44,19 +44,20 @@ var Regions = []view.Region{
 //	width    pixels that a drawing may be wide
 //	units    the system that everything is shown in, see quantity.SystemOf
 //	address  of the page, for the link on paper
-//	file     name of a file for the workshop that is wanted of the design
+//	file     name of a file for the workshop that is wanted of the design, "design" for its own
 //	find     what somebody looks for in the catalogue; there is then no design
 //	shelf    what the user has of their own, as in a file
 //	typed    what could not be put on the shelf and waits in its fields, by path
 //	move     path of the input that "what if" moves
 //	watch    slug of the figure that it watches
 //	runs     where runs that are to be found, too, begin: tank or pump
+//	list     the designs that the browser keeps, for their list; there is then no design
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, with the ways out of each verdict, and with the sheets to be printed:
 // {"regions": {"emptying": "<p>…"}, "sheets": "<table>…"}. A design that cannot be read or worked out gives empty regions: the
 // page has told why already. What was looked for fills the region "found" of
-// the catalogue's page. A file is answered as {"file": {"name": …, "type": …,
+// the catalogue's page, a list the region "designs-list". A file is answered as {"file": {"name": …, "type": …,
 // "content": …}} and nothing else, an unknown one as {"error": …}.
 func Handle(request string) string {
 	req, ok := read(request)
@@ -67,6 +68,11 @@ func Handle(request string) string {
 		var found tokens.Object
 		found.Text("found", view.Hits(req.find, catalog.Search(req.find)))
 		return answer("regions", found)
+	}
+	if req.list != nil {
+		var list tokens.Object
+		list.Text("designs-list", view.Designs(req.list))
+		return answer("regions", list)
 	}
 	q.Show(q.SystemOf(req.units))
 	bench := view.Bench{Width: req.width, Pending: req.typed}
@@ -136,13 +142,21 @@ type request struct {
 	shelf   string
 	typed   []view.Pending
 	sweep   view.Sweep
+	list    []view.Listed
 }
+
+// designFile is the name by which the design itself is asked for as a file.
+const designFile = "design"
 
 // file answers a request for the file called name.
 func file(b view.Bench, name string) string {
 	f, ok := workfile.List(b.Report, b.Work, name)
 	if !ok {
 		f, ok = workfile.Make(b.Report, name)
+	}
+	if name == designFile && b.Report.Verdicts != nil {
+		f = workfile.File{Name: view.FileName(b.Design.Title), Type: "application/json", Content: string(design.WriteFile(b.Design))}
+		ok = true
 	}
 	if !ok {
 		return refusal("no file " + name + " can be made of this design")
@@ -177,6 +191,13 @@ func read(text string) (req request, ok bool) {
 			return true
 		case "find":
 			return t.Take(&req.find)
+		case "list":
+			req.list = []view.Listed{}
+			return r.Items(t, func(t tokens.Token) bool {
+				d, ok := readListed(r, t)
+				req.list = append(req.list, d)
+				return ok
+			})
 		case "file":
 			return t.Take(&req.file)
 		case "units":
@@ -203,4 +224,30 @@ func read(text string) (req request, ok bool) {
 		return true
 	})
 	return req, ok && r.Next().Kind == tokens.End
+}
+
+// readListed reads one of the designs of a list and works it out.
+func readListed(r *tokens.Reader, open tokens.Token) (l view.Listed, ok bool) {
+	ok = r.Members(open, func(name string, t tokens.Token) bool {
+		switch name {
+		case "id":
+			return t.Take(&l.ID)
+		case "title":
+			return t.Take(&l.Title)
+		case "changed":
+			return t.Take(&l.Changed)
+		case "bench":
+			l.Bench = t.Text == "true"
+			return t.Kind == tokens.Bool
+		case "design":
+			var d design.Design
+			if d, l.Faults = design.ReadFile([]byte(r.Raw(t))); len(l.Faults) == 0 {
+				l.Report = pipeline.Check(d)
+			}
+			return true
+		}
+		r.Skip(t)
+		return true
+	})
+	return l, ok
 }
