@@ -12,6 +12,8 @@ globalThis.drawoffKeeper = (on) => {
   const latest = (id) => waiting.get(id) || seen.get(id);
   const channel = new BroadcastChannel("drawoff");
   let db = null, writing = null, failed = false;
+  let under = null; // the transaction that is under way
+  let leaving = false;
 
   async function open() {
     return db ||= await idb.openDB("drawoff", 1, {
@@ -52,7 +54,7 @@ globalThis.drawoffKeeper = (on) => {
 
   function change(id, more) {
     waiting.set(id, { ...latest(id), id, ...more });
-    writing ||= write().finally(() => { writing = null; });
+    if (!leaving) writing ||= write().finally(() => { writing = null; });
   }
 
   async function write() {
@@ -60,7 +62,8 @@ globalThis.drawoffKeeper = (on) => {
       await open();
       for (const id of waiting.keys()) {
         for (let next; (next = waiting.get(id));) {
-          const change = db.transaction("designs", "readwrite");
+          const change = under = db.transaction("designs", "readwrite");
+          change.done.catch(() => {}); // what is asked of it tells
           const there = await change.store.get(id);
           if (there && there.stamp !== seen.get(id)?.stamp) {
             await change.done;
@@ -77,6 +80,7 @@ globalThis.drawoffKeeper = (on) => {
       if (failed) on.kept();
       failed = false;
     } catch (why) {
+      if (waiting.size === 0) return; // it was broken off to leave
       if (!failed) on.refused(why);
       failed = true;
     }
@@ -96,10 +100,14 @@ globalThis.drawoffKeeper = (on) => {
     on.rival(id, mine);
   }
 
-  // leave writes without looking first: there may be no time to wait for an
-  // answer, and whoever types here has not typed elsewhere a blink ago.
-  function leave() {
+  // leave writes what last has to save without looking first: nobody waits for
+  // an answer then, and whoever types here has not typed elsewhere a blink ago.
+  function leave(last) {
+    leaving = true;
+    last();
+    leaving = false;
     if (!db || waiting.size === 0) return;
+    if (writing) try { under.abort(); } catch { /* it is done */ }
     const change = db.transaction("designs", "readwrite");
     const lost = () => {}; // nobody is left to be told
     change.done.catch(lost);
@@ -111,7 +119,6 @@ globalThis.drawoffKeeper = (on) => {
     waiting.clear();
     change.commit();
   }
-  addEventListener("pagehide", leave);
 
   channel.onmessage = ({ data: { id, stamp } }) => {
     if (latest(id) && seen.get(id)?.stamp !== stamp) on.elsewhere(id, stamp);
@@ -128,7 +135,7 @@ globalThis.drawoffKeeper = (on) => {
   const read = async (id) => (await open()).get("designs", id);
 
   return {
-    fresh, start, save, change, latest, read, titleOf,
+    fresh, start, save, change, leave, latest, read,
     all: async () => (await open()).getAll("designs"),
     // know takes record as the version that may be written over.
     know(record) {

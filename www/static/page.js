@@ -76,7 +76,7 @@
   }
   // The rest holds what the browser is to keep, and a page that goes out of
   // sight is not painted, and may not come back.
-  addEventListener("pagehide", rest);
+  addEventListener("pagehide", () => keeper.leave(rest));
   document.addEventListener("visibilitychange", rest);
 
   let recovering = false;

@@ -4,6 +4,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/draw"
+	"drawoff/pipeline/markup"
 )
 
 // Listed is a design that the browser keeps, as its list shows it.
@@ -53,7 +54,7 @@ func (h *html) listed(d Listed) {
 	}
 	h.Text("Changed " + d.Changed + ".")
 	h.Close("p")
-	h.Open("p")
+	h.Open("p", "class", markup.If(len(faults) == 0, "tally"))
 	if len(faults) > 0 {
 		h.El("span", "This version of Drawoff cannot read it: "+faults[0].String()+" Its file is kept as it is.", "class", "fault")
 	} else {
