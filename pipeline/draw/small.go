@@ -3,7 +3,7 @@ package draw
 import "drawoff/pipeline"
 
 // Small draws the plant from the side without words and numbers, width pixels
-// wide: to know a design by in a list, and to hold two side by side. It
+// wide and no higher: to know a design by in a list, and to hold two side by side. It
 // returns "" for a report on a design that could not be worked out.
 func Small(r pipeline.Report, width int) string {
 	if r.Verdicts == nil {
@@ -12,7 +12,8 @@ func Small(r pipeline.Report, width int) string {
 	s := r.Scene
 	e := elevation{Scene: s, report: r, profile: s.Vessel.Profile()}
 	const margin = 24.0 // of which a motor may need some
-	e.fit(float64(width) + marginLeft + marginRight - 2*margin)
+	side := float64(width) - 2*margin
+	e.fit(side+marginLeft+marginRight, side+marginTop+marginBottom)
 	w, h := e.width-marginLeft-marginRight+2*margin, e.height-marginTop-marginBottom+2*margin
 
 	e.Raw("<svg")
