@@ -48,6 +48,9 @@ export function list({ keeper, errand, put, download, take, compare, home }) {
     against(r) {
       dialog.close();
       compare(JSON.stringify(designOf(r)));
+      const title = document.getElementById("compare-title");
+      title.focus();
+      title.scrollIntoView();
     },
     async duplicate(r) {
       const title = "Copy of " + titleOf(r).slice(0, 190), kept = JSON.parse(r.text);

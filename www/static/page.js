@@ -44,12 +44,13 @@
       recover(answer.error);
       return null;
     }
-    apply(answer);
+    const went = apply(answer);
     if (answer.more) {
       root.dataset.shop = "busy";
       restSoon();
     }
     if (answer.shop) shop(answer.shop);
+    else if (went && shopLast) shop(shopLast); // it may be compared with something else
     return answer;
   }
 
@@ -195,7 +196,8 @@
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
-    if (answer.home) home = answer.home;
+    const went = answer.home && answer.home !== home; // to another design
+    if (went) home = answer.home;
     if (answer.store) {
       stored = answer.store;
       title = answer.title;
@@ -210,6 +212,7 @@
         to.focus();
       }
     }
+    return went;
   }
 
   // keep keeps what is not of any one design.
@@ -386,6 +389,14 @@
     "own-cancel": () => byId("own").close(),
     "copy-link": copyLink,
     "designs": showDesigns,
+    "keep-a": () => { rest(); compare(JSON.stringify(JSON.parse(stored).design)); },
+    "drop-a": () => compare(),
+    "a-back": () => enter({ op: "open", text: keeper.latest(home).against }),
+    "print-compare": () => {
+      for (const d of document.querySelectorAll("#compare details")) d.open = true;
+      root.dataset.print = "compare";
+      window.print();
+    },
     "stop-finding": () => stopShop(),
   };
 
@@ -634,7 +645,7 @@
 
   // compare holds the design on the bench against a copy, a file's text.
   function compare(against) {
-    keeper.change(home, { against });
+    keeper.change(home, { against, sample: false });
     shop(shopLast);
   }
 

@@ -98,6 +98,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("breathing", "What the tank must breathe", "", "")
 	h.region("files", "Files for the workshop", "", Files(whole))
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
+	h.region("compare", "Compare", "", CompareIdle())
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)

@@ -10,6 +10,7 @@ package workshop
 import (
 	"drawoff/catalog"
 	"drawoff/pipeline"
+	"drawoff/pipeline/compare"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
 	q "drawoff/pipeline/quantity"
@@ -46,6 +47,7 @@ var Regions = []view.Region{
 //	address  of the page, for the link on paper
 //	file     name of a file for the workshop that is wanted of the design, "design" for its own
 //	find     what somebody looks for in the catalogue; there is then no design
+//	against  a design to hold it against, as in a file
 //	shelf    what the user has of their own, as in a file
 //	typed    what could not be put on the shelf and waits in its fields, by path
 //	move     path of the input that "what if" moves
@@ -121,6 +123,13 @@ func Handle(request string) string {
 		runs = view.Runs(bench, answer)
 	}
 	regions.Text("runs", runs)
+	side := view.CompareIdle()
+	if req.against != "" && known {
+		if other, faults := design.ReadFile([]byte(req.against)); len(faults) == 0 {
+			side = view.Compare(compare.Check(other), compare.Plant{Design: bench.Design, Report: bench.Report}, req.width)
+		}
+	}
+	regions.Text("compare", side)
 	var o tokens.Object
 	o.Raw("regions", regions.String())
 	if known {
@@ -143,6 +152,7 @@ type request struct {
 	typed   []view.Pending
 	sweep   view.Sweep
 	list    []view.Listed
+	against string // another file's text
 }
 
 // designFile is the name by which the design itself is asked for as a file.
@@ -188,6 +198,9 @@ func read(text string) (req request, ok bool) {
 		switch name {
 		case "design":
 			req.design = r.Raw(t)
+			return true
+		case "against":
+			req.against = r.Raw(t)
 			return true
 		case "find":
 			return t.Take(&req.find)
