@@ -64,6 +64,8 @@ func (c *comparison) plant(name string, p compare.Plant, width int) {
 func side(what string, last ...string) []string { return append([]string{what, "A", "B"}, last...) }
 
 func (c *comparison) said() {
+	c.Open("div", "class", "words")
+	defer c.Close("div")
 	c.table("Said otherwise", side("What"), len(c.sheet.Said), func(i int) {
 		d := c.sheet.Said[i]
 		path, bench := d.B, c.b
@@ -85,6 +87,8 @@ func (c *comparison) value(b Bench, path, words string) {
 	switch {
 	case path == "":
 		c.Text("not there")
+	case place(b.Report, path) != "":
+		c.Text("there") // a piece, and its name tells what it is
 	case words != "":
 		c.Text(named(b.Design, path, words))
 	default:
