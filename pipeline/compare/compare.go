@@ -120,7 +120,7 @@ func (f *Figure) compare() {
 		return
 	}
 	a, b := f.A.Amount, f.B.Amount
-	f.Differs = a.Kind != b.Kind || a.Text(q.Metric) != b.Text(q.Metric) || doubt(f.A) != doubt(f.B)
+	f.Differs = a.Kind != b.Kind || a.String() != b.String() || doubt(f.A) != doubt(f.B)
 	if f.Differs && a.Kind == b.Kind && subtracts(a.Kind) && a.SI != b.SI {
 		f.By = &q.Amount{Kind: a.Kind, SI: b.SI - a.SI}
 	}
@@ -131,7 +131,7 @@ func doubt(f *finding.Figure) string {
 	if f.Either == nil {
 		return ""
 	}
-	return f.Either.Text(q.Metric)
+	return f.Either.String()
 }
 
 // subtracts reports whether the difference of two amounts of a kind can be

@@ -226,9 +226,9 @@ func moreBy(a *q.Amount) string {
 		return ""
 	}
 	if a.SI > 0 {
-		return "+" + a.Text(q.Metric)
+		return "+" + a.String()
 	}
-	return "−" + q.Amount{Kind: a.Kind, SI: -a.SI}.Text(q.Metric)
+	return "−" + q.Amount{Kind: a.Kind, SI: -a.SI}.String()
 }
 
 func (c *comparison) counts(caption, what string, counts []compare.Count, name func(compare.Count) string) {
