@@ -212,12 +212,17 @@ func (c *comparison) figureTable(caption string, figures []compare.Figure) {
 			if one == nil {
 				c.El("td", "none", "class", "n")
 			} else {
-				c.El("td", amount(*one), "class", "n")
+				c.El("td", whole(amount(*one)), "class", "n")
 			}
 		}
-		c.El("td", moreBy(f.By), "class", "n")
+		c.El("td", whole(moreBy(f.By)), "class", "n")
 	})
 	c.Close("div")
+}
+
+// whole keeps the unit beside its number where a column is narrow.
+func whole(s string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(s, " ", "\u00a0"), "\u00a0±", " ±")
 }
 
 // moreBy writes a difference with its sign.
