@@ -42,14 +42,14 @@ func TestCompare(t *testing.T) {
 			p.keep("compare-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS("section.compare"))))
 
 			// The sheet alone is printed, whole.
-			js[bool](p, `(window.print = () => { window.printed = document.documentElement.dataset.sheet; }, true)`)
+			js[bool](p, `(window.print = () => { window.printed = document.documentElement.dataset.print; }, true)`)
 			p.click("#print-compare")
 			assert.Equal(t, "compare", js[string](p, `window.printed`))
-			js[bool](p, `(document.documentElement.dataset.sheet = "compare", true)`)
+			js[bool](p, `(document.documentElement.dataset.print = "compare", true)`)
 			p.keep("compare-"+l.String()+".pdf", get(p, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize())))
 			call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
 			assert.True(t, js[bool](p, `document.querySelector("#compare table").checkVisibility() && !document.querySelector("#parts").checkVisibility() && !document.querySelector("#keep-a").checkVisibility()`))
-			js[bool](p, `(delete document.documentElement.dataset.sheet, true)`)
+			js[bool](p, `(delete document.documentElement.dataset.print, true)`)
 			assert.False(t, js[bool](p, `document.querySelector("#compare").checkVisibility()`), "the plant's own sheet is without it")
 			call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{})
 
