@@ -48,6 +48,7 @@ func TestCompare(t *testing.T) {
 			js[bool](p, `(document.documentElement.dataset.print = "compare", true)`)
 			p.keep("compare-"+l.String()+".pdf", get(p, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize())))
 			call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+			js[bool](p, `(document.documentElement.dataset.print = "compare", true)`) // printing has put it back
 			assert.True(t, js[bool](p, `document.querySelector("#compare table").checkVisibility() && !document.querySelector("#parts").checkVisibility() && !document.querySelector("#keep-a").checkVisibility()`))
 			js[bool](p, `(delete document.documentElement.dataset.print, true)`)
 			assert.False(t, js[bool](p, `document.querySelector("#compare").checkVisibility()`), "the plant's own sheet is without it")
