@@ -45,13 +45,17 @@ func TestCompare(t *testing.T) {
 			js[bool](p, `(window.print = () => { window.printed = document.documentElement.dataset.print; }, true)`)
 			p.click("#print-compare")
 			assert.Equal(t, "compare", js[string](p, `window.printed`))
-			js[bool](p, `(document.documentElement.dataset.print = "compare", true)`)
-			p.keep("compare-"+l.String()+".pdf", get(p, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize())))
 			call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
-			js[bool](p, `(document.documentElement.dataset.print = "compare", true)`) // printing has put it back
-			assert.True(t, js[bool](p, `document.querySelector("#compare table").checkVisibility() && !document.querySelector("#parts").checkVisibility() && !document.querySelector("#keep-a").checkVisibility()`))
-			js[bool](p, `(delete document.documentElement.dataset.print, true)`)
-			assert.False(t, js[bool](p, `document.querySelector("#compare").checkVisibility()`), "the plant's own sheet is without it")
+			js[bool](p, `(dispatchEvent(new Event("beforeprint")), true)`)
+			assert.True(t, js[bool](p, `(() => {
+				const sheet = document.querySelector("#sheets .compare"), seen = e => e.checkVisibility();
+				return [...sheet.querySelectorAll("table")].every(seen) && sheet.querySelectorAll("table").length > 4 &&
+					![...sheet.querySelectorAll("button")].some(seen) && !seen(document.querySelector("#parts"));
+			})()`), "the comparison and nothing else")
+			js[bool](p, `(dispatchEvent(new Event("afterprint")), true)`)
+			assert.Equal(t, 0, js[int](p, `document.querySelectorAll("#sheets .compare").length`), "the plant's own sheets come back")
+			p.do(chromedp.Evaluate[chromedp.Void](`document.documentElement.dataset.print = "compare"`))
+			p.keep("compare-"+l.String()+".pdf", get(p, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize())))
 			call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{})
 
 			p.click("#a-back")

@@ -612,7 +612,10 @@
     else tell("There are no sheets to print: the plant could not be worked out.", true);
   }
 
-  addEventListener("beforeprint", () => { byId("sheets").innerHTML = ready() ? sheets : notReady; });
+  addEventListener("beforeprint", () => {
+    const compared = root.dataset.print === "compare" && `<section class="compare">${byId("compare").innerHTML}</section>`;
+    byId("sheets").innerHTML = compared || (ready() ? sheets : notReady);
+  });
   addEventListener("afterprint", () => { byId("sheets").innerHTML = notReady; delete root.dataset.print; });
 
   // --- the designs in this browser ------------------------------------------

@@ -26,6 +26,7 @@ func Compare(a, b compare.Plant, width int) string {
 	c := comparison{a: Bench{Design: a.Design, Report: a.Report}, b: Bench{Design: b.Design, Report: b.Report}, sheet: s}
 	c.Raw(`<div class="forms"><button type="button" id="print-compare">Print this sheet</button><button type="button" id="a-back">Put A on the bench</button>` +
 		`<button type="button" id="keep-a">Keep B as the new A</button><button type="button" id="drop-a">Let A go</button></div>`)
+	c.El("h2", "Two plants compared", "class", "on-paper")
 	c.Open("div", "class", "pair")
 	c.plant("A", a, width)
 	c.plant("B, on the bench", b, width)
