@@ -84,16 +84,18 @@ var imports = map[string][]string{
 
 	"pipeline/asjson": {"pipeline", "pipeline/clean", "pipeline/stand", "pipeline/tokens", "pipeline/vent"},
 
+	"pipeline/compare": views,
+
 	"pipeline/find": views,
 	"pipeline/mend": views,
 
 	"pipeline/whatif": views,
 
 	"pipeline/draw": append([]string{"pipeline/markup", "pipeline/whatif"}, views...),
-	"www/view":      append([]string{"pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/whatif", "pipeline/workfile"}, views...),
+	"www/view":      append([]string{"pipeline/compare", "pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/whatif", "pipeline/workfile"}, views...),
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/paper":     append([]string{"pipeline/draw", "pipeline/markup", "www/view"}, views...),
-	"www/workshop":  {"catalog", "pipeline", "pipeline/asjson", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/paper", "www/view"},
+	"www/workshop":  {"catalog", "pipeline", "pipeline/asjson", "pipeline/compare", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/paper", "www/view"},
 	"www/edge":      {"pipeline", "pipeline/asjson", "pipeline/design", "pipeline/markup", "pipeline/tokens"},
 	"www":           {},
 	"www/site":      {"pipeline/design", "www", "www/app", "www/view"},

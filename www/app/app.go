@@ -14,8 +14,9 @@ import (
 
 // App is one user's bench. It is not safe for concurrent use; a page has one thread.
 type App struct {
-	past, future []design.Design
+	past, future []kept
 	present      design.Design
+	home         string          // what the browser keeps the present design under
 	report       pipeline.Report // of present
 	pending      []view.Pending
 	width        int
@@ -49,8 +50,10 @@ func Page(assets view.Assets) string {
 
 // Handle does what a request asks:
 //
-//	start    open on Link, else on what was stored in Text, else on the demo
+//	start    open on what was stored in Text, else on the demo
 //	follow   open Link over what is here (undo brings that back)
+//	take     put what was stored in Text on the bench, or the demo for none
+//	move     what was kept under Path is kept under Home from now on
 //	edit     make Edits; what cannot be taken stays pending in its field
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
@@ -75,6 +78,10 @@ func Page(assets view.Assets) string {
 //	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
 //
+// What follow, own, open and take put on the bench is kept under Home, and so is what
+// start does; every answer says where the present design belongs. Undo goes back
+// over them, and so from one design to another.
+//
 // The answer to anything but rest holds the regions in sight, See,
 // and says by More that the rest is to be asked for, once these are painted.
 func (a *App) Handle(request string) string {
@@ -84,7 +91,7 @@ func (a *App) Handle(request string) string {
 	} else {
 		res = Response{Message: "The page sent something that is not a request: " + first(request) + " Reload the page.", Problem: true}
 	}
-	res.Undo, res.Redo, res.Title = len(a.past) > 0, len(a.future) > 0, a.present.Title
+	res.Undo, res.Redo, res.Title, res.Home = len(a.past) > 0, len(a.future) > 0, a.present.Title, a.home
 	return res.json()
 }
 
@@ -103,7 +110,11 @@ func (a *App) do(req Request) Response {
 	case "start":
 		res = a.start(req)
 	case "follow":
-		res = a.follow(req.Link)
+		res = a.follow(req.Link, req.Home)
+	case "take":
+		res = a.take(req.Text, req.Home)
+	case "move":
+		a.moveHome(req.Path, req.Home)
 	case "edit":
 		res.Message = a.edit(req.Edits, req.Typing)
 	case "add":
@@ -127,11 +138,11 @@ func (a *App) do(req Request) Response {
 	case "save-shelf":
 		res = Response{File: a.shelf.Write(), Name: "shelf.drawoff.json"}
 	case "own":
-		res = a.own(req.Edits)
+		res = a.own(req.Edits, req.Home)
 	case "open":
-		res = a.open(req.Text)
+		res = a.open(req.Text, req.Home)
 	case "save":
-		res = Response{File: string(design.WriteFile(a.present)), Name: fileName(a.present.Title)}
+		res = Response{File: string(design.WriteFile(a.present)), Name: view.FileName(a.present.Title)}
 	case "link":
 		res = Response{Link: design.WriteLink(a.present)}
 	case "undo":
@@ -175,13 +186,24 @@ type checked struct {
 
 func check(d design.Design) checked { return checked{d, pipeline.Glance(d)} }
 
+// kept is a design that undo or redo brings back, and where it belongs. What
+// was pending in it comes back with it from another design only: within one,
+// undo is a way out of what is pending.
+type kept struct {
+	design  design.Design
+	home    string
+	pending []view.Pending
+}
+
+func (a *App) now() kept { return kept{a.present, a.home, ofDesign(a.pending)} }
+
 // put makes c the present design.
 func (a *App) put(c checked) { a.present, a.report = c.design, c.report }
 
 // step makes c the present design and remembers the one before.
 func (a *App) step(c checked) {
 	const remembered = 200
-	a.past = append(a.past, a.present)
+	a.past = append(a.past, a.now())
 	if len(a.past) > remembered {
 		a.past = a.past[1:]
 	}
@@ -191,14 +213,32 @@ func (a *App) step(c checked) {
 }
 
 // move takes the last of from, keeps the present in to, and returns both.
-func (a *App) move(from, to []design.Design) ([]design.Design, []design.Design) {
+func (a *App) move(from, to []kept) ([]kept, []kept) {
 	if len(from) == 0 {
 		return from, to
 	}
-	to = append(to, a.present)
+	to = append(to, a.now())
+	k := from[len(from)-1]
 	a.forgetPending()
-	a.put(check(from[len(from)-1]))
+	if k.home != a.home {
+		a.home, a.pending = k.home, append(a.pending, k.pending...)
+	}
+	a.put(check(k.design))
 	return from[:len(from)-1], to
+}
+
+// moveHome lets every step that belongs to one home belong to another.
+func (a *App) moveHome(from, to string) {
+	for _, steps := range [][]kept{a.past, a.future} {
+		for i := range steps {
+			if steps[i].home == from {
+				steps[i].home = to
+			}
+		}
+	}
+	if a.home == from {
+		a.home = to
+	}
 }
 
 func (a *App) bench() view.Bench {

@@ -232,7 +232,7 @@ func TestBadInputChangesNothing(t *testing.T) {
 	for _, req := range []app.Request{
 		{Op: "follow", Link: "#1.AAAA"}, {Op: "follow", Link: "#9.AAAA"}, {Op: "follow", Link: "#1."}, {Op: "follow", Link: "#%31."},
 		{Op: "open", Text: "{"}, {Op: "open", Text: `{"tank":{"bore":900}}`}, {Op: "open", Text: strings.Repeat("[", 5000)},
-		{Op: "open", Text: strings.Repeat(" ", 3<<20)}, {Op: "start", Text: "nonsense"}, {Op: "start", Link: "#1.zzz"}, {Op: "dance"},
+		{Op: "open", Text: strings.Repeat(" ", 3<<20)}, {Op: "start", Text: "nonsense"}, {Op: "take", Text: "nonsense", Home: "b"}, {Op: "dance"},
 	} {
 		a := app.New()
 		ask(t, a, app.Request{Op: "start"})
@@ -271,8 +271,9 @@ func TestHurtLinksTouchNothing(t *testing.T) {
 			require.NotEmpty(t, before.Store)
 			if op == "start" { // in a new window
 				a = app.New()
+				ask(t, a, app.Request{Op: "start", Text: before.Store})
 			}
-			res := ask(t, a, app.Request{Op: op, Link: c.link, Text: before.Store})
+			res := ask(t, a, app.Request{Op: "follow", Link: c.link})
 			assert.True(t, res.Problem, "%s, %s", op, name)
 			assert.Contains(t, res.Message, "what you see is what was here before", "%s, %s", op, name)
 			assert.Contains(t, res.Message, c.what, "%s, %s", op, name)
@@ -283,9 +284,50 @@ func TestHurtLinksTouchNothing(t *testing.T) {
 	}
 	// Percent-encoded twice and nothing else: it opens.
 	a := app.New()
-	res := ask(t, a, app.Request{Op: "start", Link: "#1%252E" + link[2:]})
+	res := ask(t, a, app.Request{Op: "follow", Link: "#1%252E" + link[2:]})
 	assert.False(t, res.Problem, res.Message)
 	assert.Equal(t, "Somebody else's", present(t, a).Title)
+}
+
+// Each design has its own home. Undo goes back over the opening of another to
+// the one before, with what was pending in it, and what is stored then belongs
+// there: no design is ever written over another.
+func TestEachDesignHasItsHome(t *testing.T) {
+	other := design.Demo()
+	other.Title = "The other"
+	a := app.New()
+	res := ask(t, a, app.Request{Op: "start", Home: "one"})
+	assert.Equal(t, "one", res.Home)
+	edit(t, a, "tank.height", "1.3 m")
+	one := edit(t, a, "tank.bore", "about a metre")
+
+	res = ask(t, a, app.Request{Op: "open", Text: string(design.WriteFile(other)), Home: "two"})
+	assert.Equal(t, "two", res.Home)
+	assert.NotContains(t, res.Store, "about a metre", "what is pending stays with its design")
+	two := edit(t, a, "tank.height", "1.4 m")
+	assert.Equal(t, "two", two.Home)
+	res = ask(t, a, app.Request{Op: "take", Text: one.Store, Home: "three"})
+	assert.Equal(t, "three", res.Home)
+	assert.Equal(t, one.Store, res.Store)
+
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, [2]string{"two", two.Store}, [2]string{res.Home, res.Store})
+	ask(t, a, app.Request{Op: "undo"}) // the height
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, [2]string{"one", one.Store}, [2]string{res.Home, res.Store})
+	res = ask(t, a, app.Request{Op: "move", Path: "two", Home: "copy"})
+	assert.Equal(t, "one", res.Home)
+	res = ask(t, a, app.Request{Op: "redo"})
+	assert.Equal(t, "copy", res.Home)
+	res = ask(t, a, app.Request{Op: "move", Path: "copy", Home: "two"})
+	assert.Equal(t, "two", res.Home)
+
+	res = ask(t, a, app.Request{Op: "take", Home: "four"})
+	assert.Equal(t, "four", res.Home)
+	assert.Equal(t, design.Demo().Title, res.Title, "the demo, where there is nothing else")
+
+	b := app.New()
+	assert.Empty(t, ask(t, b, app.Request{Op: "start", Text: "nonsense", Home: "one"}).Home, "what could not be read is not written over")
 }
 
 func TestSharing(t *testing.T) {
@@ -297,7 +339,7 @@ func TestSharing(t *testing.T) {
 		a, b := app.New(), app.New()
 		require.False(t, ask(t, a, app.Request{Op: "open", Text: string(design.WriteFile(d))}).Problem)
 		link := ask(t, a, app.Request{Op: "link"}).Link
-		require.False(t, ask(t, b, app.Request{Op: "start", Link: "#" + link}).Problem)
+		require.False(t, ask(t, b, app.Request{Op: "follow", Link: "#" + link}).Problem)
 		assert.Equal(t, ask(t, a, app.Request{Op: "save"}).File, ask(t, b, app.Request{Op: "save"}).File)
 	})
 }
@@ -322,7 +364,7 @@ func TestMarkupIsWords(t *testing.T) {
 // Every request is answered, whatever its path, when nothing went before it.
 func TestEveryRequestIsAnswered(t *testing.T) {
 	t.Parallel()
-	for _, op := range []string{"start", "follow", "edit", "add", "point", "mend", "measure", "recall", "keep", "forget", "own", "stock", "shelf", "save-shelf", "open", "save", "link", "undo", "redo", "resize", "rest", "find", ""} {
+	for _, op := range []string{"start", "follow", "edit", "add", "point", "mend", "measure", "recall", "keep", "forget", "own", "stock", "shelf", "save-shelf", "open", "take", "move", "save", "link", "undo", "redo", "resize", "rest", "find", ""} {
 		for _, path := range []string{"", ".", "under", "under.-1", "run.9223372036854775807", "pump.curve", "pump.slip.0", "run.0.drops.0", "made.0"} {
 			a := app.New()
 			ask(t, a, app.Request{Op: op, Path: path, Kind: "tee", Value: "1 mm", Text: "{", Link: "#", Edits: []design.Edit{{Path: path, Value: "x"}}})

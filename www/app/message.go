@@ -17,11 +17,12 @@ type Request struct {
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
 	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
-	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, keep, forget, whatif: where, or what
+	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, keep, forget, whatif, move: where, or what
 	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; units, start: the system; mend: the sentence of the way out; whatif: the figure
-	Text   string        `json:"text,omitempty"`   // open: a file; start: what Store held
+	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held
+	Home   string        `json:"home,omitempty"`   // start, take, own, open, follow, move: what the browser keeps the design under
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
-	Link   string        `json:"link,omitempty"`   // start, follow: the fragment of the address
+	Link   string        `json:"link,omitempty"`   // follow: the fragment of the address
 	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed
 	Zoom   int           `json:"zoom,omitempty"`   // per cent that the drawing is to be made larger, when it has changed
 	See    []string      `json:"see,omitempty"`    // ids of the regions in sight, to be answered first; empty: all of them
@@ -43,6 +44,7 @@ type Response struct {
 	Undo    bool              `json:"undo"`
 	Redo    bool              `json:"redo"`
 	Title   string            `json:"title"`
+	Home    string            `json:"home,omitempty"` // where the present design, and Store, belong
 }
 
 // deepest is more than the brackets of any message, a design inside included.
@@ -73,6 +75,8 @@ func readRequest(text string) (Request, bool) {
 			return t.Take(&req.Value)
 		case "text":
 			return t.Take(&req.Text)
+		case "home":
+			return t.Take(&req.Home)
 		case "shelf":
 			return t.Take(&req.Shelf)
 		case "link":
@@ -141,6 +145,7 @@ func (res Response) json() string {
 	o.Flag("undo", res.Undo)
 	o.Flag("redo", res.Redo)
 	o.Text("title", res.Title)
+	o.Words("home", res.Home)
 	return o.String()
 }
 

@@ -54,22 +54,21 @@ func (a *App) work(file string) tokens.Object {
 	return o
 }
 
-// start opens what the user should see first: the link they followed, else
-// what they were working on, else the demo.
+// start opens what the user was working on, else the demo.
 func (a *App) start(req Request) Response {
 	a.units(req.Value)
+	a.home = req.Home
 	res := a.readShelf(req.Shelf)
-	if req.Text != "" {
-		if !a.restore(req.Text) {
-			res = Response{Message: "What this browser had kept could not be read, so the demo is shown. It was: " + first(req.Text), Problem: true}
-		}
-	}
-	if strings.TrimPrefix(req.Link, "#") == "" {
+	if req.Text == "" {
 		return res
 	}
-	if followed := a.follow(req.Link); followed.Message != "" {
-		return followed
+	c, pending, ok := restored(req.Text)
+	if !ok {
+		a.home = "" // what could not be read stays as it is there
+		return Response{Message: "What this browser had kept could not be read, so the demo is shown. It was: " + first(req.Text), Problem: true}
 	}
+	a.put(c)
+	a.pending = pending
 	return res
 }
 
@@ -83,12 +82,12 @@ func (a *App) units(name string) {
 
 // own starts a plant around what somebody knows of theirs. What is wrong with
 // that is told beside its question, and changes nothing.
-func (a *App) own(known []design.Edit) Response {
+func (a *App) own(known []design.Edit, home string) Response {
 	d, faults := design.Own(known...)
 	if len(faults) == 0 {
 		c := check(d)
 		if faults = c.report.Faults; len(faults) == 0 {
-			a.step(c)
+			a.enter(c, home)
 			return Response{Message: "Here is your plant, as far as you have told it. What is marked as assumed was made up: look at each. Undo brings back what was here before.", Focus: "verdicts-title"}
 		}
 	}
@@ -102,24 +101,40 @@ func (a *App) own(known []design.Edit) Response {
 	return res
 }
 
-// restore takes up what store wrote.
-func (a *App) restore(text string) bool {
+// restored reads what store wrote.
+func restored(text string) (c checked, pending []view.Pending, ok bool) {
 	s, ok := readStored(text)
 	if !ok {
-		return false
+		return c, nil, false
 	}
 	d, faults := design.ReadFile([]byte(s.design))
-	c := check(d)
-	if len(faults) > 0 || len(c.report.Faults) > 0 {
-		return false
+	c = check(d)
+	return c, s.pending, len(faults) == 0 && len(c.report.Faults) == 0
+}
+
+// take puts what the browser had kept of another design on the bench, or the
+// demo where it has none. One that cannot be read changes nothing.
+func (a *App) take(text, home string) Response {
+	c, pending, ok := check(design.Demo()), []view.Pending(nil), true
+	if text != "" {
+		c, pending, ok = restored(text)
 	}
-	a.put(c)
-	a.pending = s.pending
-	return true
+	if !ok {
+		return Response{Message: "That design could not be read; what you see is what was here before. It is: " + first(text), Problem: true}
+	}
+	a.enter(c, home)
+	a.pending = append(a.pending, ofDesign(pending)...)
+	return Response{}
+}
+
+// enter puts another design on the bench, which is kept under home.
+func (a *App) enter(c checked, home string) {
+	a.step(c)
+	a.home = home
 }
 
 // follow opens a link. One that cannot be read changes nothing.
-func (a *App) follow(link string) Response {
+func (a *App) follow(link, home string) Response {
 	d, faults := design.ReadLink(link)
 	c := check(d)
 	if len(faults) == 0 {
@@ -131,10 +146,12 @@ func (a *App) follow(link string) Response {
 	if string(design.WriteFile(d)) == string(design.WriteFile(a.present)) {
 		return Response{Message: beyond(link, "This is the plant of that link.")}
 	}
-	a.step(c)
-	const opened = "Opened from a link. Undo brings back what was here before."
+	a.enter(c, home)
 	return Response{Message: opened + beyond(link, "")}
 }
+
+// opened is told of what comes from outside.
+const opened = "Opened, as a design of its own. Undo brings back what was here before."
 
 // beyond tells what of a link's design a newer Drawoff wrote and this one does
 // not know, after the sentence before; "" when there is no such thing.
@@ -148,7 +165,7 @@ func beyond(link, before string) string {
 }
 
 // open opens a file. One that cannot be read changes nothing.
-func (a *App) open(text string) Response {
+func (a *App) open(text, home string) Response {
 	if design.IsShelf(text) {
 		return a.joinShelf(text)
 	}
@@ -160,8 +177,8 @@ func (a *App) open(text string) Response {
 	if len(faults) > 0 {
 		return Response{Message: "That file could not be opened; what you see is what was here before. " + list(faults), Problem: true}
 	}
-	a.step(c)
-	return Response{Message: "Opened. Undo brings back what was here before."}
+	a.enter(c, home)
+	return Response{Message: opened}
 }
 
 // list tells the first few faults.
@@ -185,25 +202,4 @@ func first(s string) string {
 		return string(r[:most]) + "…"
 	}
 	return s
-}
-
-// fileName makes a file's name out of a title.
-func fileName(title string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(title) {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-		if b.Len() > 60 {
-			break
-		}
-	}
-	name := strings.Trim(b.String(), "-")
-	if name == "" {
-		name = "plant"
-	}
-	return name + ".drawoff.json"
 }

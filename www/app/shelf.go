@@ -68,13 +68,14 @@ func (a *App) stock(path, value string) {
 // forgetPending drops what could not be taken into the design, which is another
 // one now. What waits to be put on the shelf is of no design.
 func (a *App) forgetPending() {
-	var kept []view.Pending
-	for _, p := range a.pending {
-		if strings.HasPrefix(p.Path, view.StockPrefix) {
-			kept = append(kept, p)
-		}
-	}
-	a.pending = kept
+	a.pending = slices.DeleteFunc(slices.Clone(a.pending), func(p view.Pending) bool { return !ofShelf(p) })
+}
+
+func ofShelf(p view.Pending) bool { return strings.HasPrefix(p.Path, view.StockPrefix) }
+
+// ofDesign returns what of pending belongs to the design.
+func ofDesign(pending []view.Pending) []view.Pending {
+	return slices.DeleteFunc(slices.Clone(pending), ofShelf)
 }
 
 // recall takes every length in doubt that was measured before.

@@ -108,8 +108,19 @@ type page struct {
 // of fails the test.
 func tab(t *testing.T) *page {
 	t.Helper()
+	return tabOf(t, chrome, chromedp.WithNewBrowserContext())
+}
+
+// another opens an empty tab of the same profile as p.
+func (p *page) another() *page {
+	p.t.Helper()
+	return tabOf(p.t, p.ctx)
+}
+
+func tabOf(t *testing.T, parent context.Context, options ...chromedp.ContextOption) *page {
+	t.Helper()
 	p := &page{t: t}
-	ctx, cancel := chromedp.NewContext(chrome, chromedp.WithNewBrowserContext())
+	ctx, cancel := chromedp.NewContext(parent, options...)
 	t.Cleanup(cancel)
 	p.ctx = ctx
 	require.NoError(t, chromedp.Listen(ctx, p.hear))
@@ -221,6 +232,20 @@ func (p *page) until(format string, args ...any) {
 		_, err = chromedp.Run(ctx, chromedp.Poll[bool](expression))
 	}
 	require.NoErrorf(p.t, err, "waited for %s", expression)
+}
+
+// untilKept waits until a condition holds of what the browser keeps: kept, the
+// records of its designs, the one that was changed last first.
+func (p *page) untilKept(condition string, args ...any) {
+	p.t.Helper()
+	js[bool](p, `(async () => {
+		for (;;) {
+			const db = await idb.openDB("drawoff"), kept = (await db.getAll("designs")).sort((a, b) => b.changed - a.changed);
+			db.close();
+			if (`+condition+`) return true;
+			await new Promise(again => setTimeout(again, 20));
+		}
+	})()`, args...)
 }
 
 // quoted puts args into format as strings of JavaScript.

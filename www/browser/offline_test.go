@@ -43,7 +43,7 @@ func TestWorksWithoutNetwork(t *testing.T) {
 	p.ready()
 	p.typed("title", "in the shed")
 	p.until(`document.documentElement.dataset.kept === "true"`)
-	p.until(`(localStorage.getItem("drawoff.1") ?? "").includes("in the shed")`)
+	p.untilKept(`kept[0]?.text.includes("in the shed")`)
 	cut()
 	p.do(chromedp.Navigate("about:blank"), chromedp.Navigate(at))
 	p.ready()
@@ -82,7 +82,7 @@ func TestNewVersionAsks(t *testing.T) {
 	p.shows("#version", "A new version")
 	assert.False(t, js[bool](p, `document.querySelector("#newer") !== null`), "not before it is taken")
 	p.typed("title", "half way through")
-	p.until(`(localStorage.getItem("drawoff.1") ?? "").includes("half way")`)
+	p.untilKept(`kept[0]?.text.includes("half way")`)
 	p.click("#version button")
 	// The page goes away under whoever waits in it.
 	const arrived = `document.querySelector("#newer") !== null && document.documentElement.dataset.ready === "true"`

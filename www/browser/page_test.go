@@ -86,7 +86,7 @@ func TestWhatCannotBeReadStaysInItsField(t *testing.T) {
 // these kinds.
 func (p *page) untilUnder(kinds ...string) {
 	p.t.Helper()
-	p.until(`(JSON.parse(localStorage.getItem("drawoff.1")).design.under ?? []).map(piece => piece.kind).join() === %s`, strings.Join(kinds, ","))
+	p.untilKept(`(JSON.parse(kept[0].text).design.under ?? []).map(piece => piece.kind).join() === %s`, strings.Join(kinds, ","))
 }
 
 func TestPiecesCanBePutMovedSwappedAndTakenOut(t *testing.T) {
@@ -147,7 +147,7 @@ func TestReloadKeepsTheDesign(t *testing.T) {
 	p := open(t, "")
 	p.typed("tank.height", "1.9 m")
 	p.typed("note", "two lines\nof a note")
-	p.until(`(localStorage.getItem("drawoff.1") ?? "").includes("of a note")`)
+	p.untilKept(`kept[0]?.text.includes("of a note")`)
 	p.reload()
 	assert.Equal(t, "1.9 m", p.value("tank.height"))
 	assert.Equal(t, "two lines\nof a note", p.value("note"))
@@ -191,7 +191,7 @@ func TestBadLinkLeavesTheDesignAlone(t *testing.T) {
 	t.Parallel()
 	p := open(t, "")
 	p.typed("tank.height", "1.9 m")
-	p.until(`(localStorage.getItem("drawoff.1") ?? "").includes("1.9 m")`)
+	p.untilKept(`kept[0]?.text.includes("1.9 m")`)
 	told := func(link string) {
 		t.Helper()
 		p.until(`document.querySelector("#message").textContent.includes("link")`)

@@ -4,7 +4,6 @@
 (() => {
   const script = document.currentScript;
   const root = document.documentElement;
-  const storeKey = "drawoff.1";
   const unitsKey = "drawoff.units";
   const shelfKey = "drawoff.shelf.1"; // what the user has measured and made, for every design
   const byId = (id) => document.getElementById(id);
@@ -45,12 +44,13 @@
       recover(answer.error);
       return null;
     }
-    apply(answer);
+    const went = apply(answer);
     if (answer.more) {
       root.dataset.shop = "busy";
       restSoon();
     }
     if (answer.shop) shop(answer.shop);
+    else if (went && shopLast) shop(shopLast); // it may be compared with something else
     return answer;
   }
 
@@ -77,7 +77,7 @@
   }
   // The rest holds what the browser is to keep, and a page that goes out of
   // sight is not painted, and may not come back.
-  addEventListener("pagehide", rest);
+  addEventListener("pagehide", () => keeper.leave(rest));
   document.addEventListener("visibilitychange", rest);
 
   let recovering = false;
@@ -88,7 +88,7 @@
     tell("Something went wrong inside Drawoff (" + why + "). Your design is safe; starting again…", true);
     try {
       await load();
-      start("");
+      await start("");
       tell("Started again after an error. The last change may not have been taken.", true);
     } catch {
       tell("The calculator could not be started again. Reload the page: your design is kept in this browser.", true);
@@ -112,7 +112,7 @@
       worker.onerror = () => stopShop("it could not be fetched");
       worker.onmessage = ({ data }) => {
         const answer = JSON.parse(data.answer);
-        if (data.file) return void taken(answer);
+        if (errands.has(data.number)) return void errands.get(data.number)(answer);
         if (answer.error) return void stopShop(answer.error);
         shopAt = 0;
         if (shopNext) shop(shopNext);
@@ -131,7 +131,8 @@
     root.dataset.shop = "busy";
     shopAt = ++shopNumber;
     shopNext = "";
-    worker.postMessage({ number: shopAt, request: JSON.stringify({ ...JSON.parse(request), address: here() }) });
+    const against = keeper.latest(home)?.against; // a copy to compare with
+    worker.postMessage({ number: shopAt, request: JSON.stringify({ ...JSON.parse(request), address: here(), against: against && JSON.parse(against) }) });
   }
 
   // What the workshop is at ends with its thread; the next request starts
@@ -139,6 +140,7 @@
   function stopShop(why) {
     worker.terminate();
     worker = null;
+    for (const end of errands.values()) end({ error: why || "it was stopped: try again" });
     shopAt = 0;
     shopNext = "";
     delete root.dataset.finding;
@@ -149,17 +151,23 @@
     tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
   }
 
-  // A file is asked for with the design of the newest request, and is not
-  // dropped for a newer one.
-  function fetchFile(file) {
-    const request = { ...JSON.parse(shopLast), runs: undefined };
-    if (!worker) shop(JSON.stringify(request));
-    worker.postMessage({ file, request: JSON.stringify({ ...request, file }) });
+  // An errand is a request beside those that follow the design: it is not
+  // dropped for a newer one. What it is answered is left to whoever sent it.
+  const errands = new Map();
+  function errand(request) {
+    if (!worker) shop(shopLast);
+    const number = ++shopNumber;
+    return new Promise((end) => {
+      errands.set(number, (answer) => { errands.delete(number); end(answer); });
+      worker.postMessage({ number, request: JSON.stringify(request) });
+    });
   }
 
-  function taken(answer) {
-    if (answer.error) return tell(answer.error, true);
-    download(answer.file.name, answer.file.content, answer.file.type);
+  // A file is made of the design of the newest request.
+  async function fetchFile(file) {
+    const { error, file: made } = await errand({ ...JSON.parse(shopLast), runs: undefined, file });
+    if (error) return tell(error, true);
+    download(made.name, made.content, made.type);
   }
 
   function download(name, content, type) {
@@ -188,7 +196,13 @@
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
-    if (answer.store) keep(storeKey, answer.store);
+    const went = answer.home && answer.home !== home; // to another design
+    if (went) home = answer.home;
+    if (answer.store) {
+      stored = answer.store;
+      title = answer.title;
+      if (answer.home) keeper.save(home, stored, title, opening === "sample" && !answer.problem);
+    }
     if (answer.shelf) keep(shelfKey, answer.shelf);
     if (answer.message) tell(answer.message, answer.problem);
     if (answer.focus) {
@@ -198,13 +212,15 @@
         to.focus();
       }
     }
+    return went;
   }
 
+  // keep keeps what is not of any one design.
   function keep(key, text) {
     try {
       localStorage.setItem(key, text);
     } catch {
-      tell("This browser does not keep the design between visits (storage is full or refused). Save a file.", true);
+      tell("This browser keeps neither your shelf nor your units between visits (storage is full or refused). Save the shelf as a file.", true);
     }
   }
 
@@ -213,6 +229,20 @@
     p.textContent = text;
     if (problem) p.className = "fault";
     byId("message").replaceChildren(p);
+  }
+
+  // sayIn tells something that waits for an answer, in a place of its own.
+  function sayIn(place, text, answers) {
+    const p = document.createElement("p");
+    p.textContent = text + " ";
+    for (const [label, act] of Object.entries(answers)) {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.textContent = label;
+      button.addEventListener("click", act);
+      p.append(button, " ");
+    }
+    byId(place).replaceChildren(p);
   }
 
   const keyOf = (n) => n.nodeType === 1 ? n.id || n.dataset.keep || n.dataset.ref || "" : "";
@@ -358,6 +388,15 @@
     "own-open": () => { byId("own-fault").textContent = ""; byId("own").showModal(); },
     "own-cancel": () => byId("own").close(),
     "copy-link": copyLink,
+    "designs": showDesigns,
+    "keep-a": () => { rest(); compare(JSON.stringify(JSON.parse(stored).design)); },
+    "drop-a": () => compare(),
+    "a-back": () => enter({ op: "open", text: keeper.latest(home).against }),
+    "print-compare": () => {
+      for (const d of document.querySelectorAll("#compare details")) d.open = true;
+      root.dataset.print = "compare";
+      window.print();
+    },
     "stop-finding": () => stopShop(),
   };
 
@@ -401,7 +440,7 @@
   byId("own").addEventListener("submit", (e) => {
     e.preventDefault();
     const edits = Array.from(document.querySelectorAll("[data-own]"), (c) => ({ path: c.dataset.own, value: c.value }));
-    const answer = ask({ op: "own", edits });
+    const answer = enter({ op: "own", edits });
     if (answer && !answer.problem) byId("own").close();
     else if (answer) byId("own-fault").textContent = answer.message;
     if (answer && !answer.problem) reveal(byId(answer.focus));
@@ -530,7 +569,7 @@
     input.value = "";
     if (!file) return;
     if (file.size > 2e6) return tell("That file is too large to be a design: it has " + Math.round(file.size / 1e6) + " MB.", true);
-    ask({ op: "open", text: await file.text() });
+    enter({ op: "open", text: await file.text() });
   }
 
   async function openExample(select) {
@@ -540,7 +579,7 @@
     try {
       const answer = await fetch(file);
       if (!answer.ok) throw new Error("the host answers " + answer.status);
-      ask({ op: "open", text: await answer.text() });
+      enter({ op: "open", text: await answer.text() }, "sample");
     } catch (why) {
       tell("The example could not be fetched (" + why.message + "). What is here stays as it is.", true);
     }
@@ -578,8 +617,99 @@
     else tell("There are no sheets to print: the plant could not be worked out.", true);
   }
 
-  addEventListener("beforeprint", () => { byId("sheets").innerHTML = ready() ? sheets : notReady; });
+  addEventListener("beforeprint", () => {
+    const compared = root.dataset.print === "compare" && `<section class="compare">${byId("compare").innerHTML}</section>`;
+    byId("sheets").innerHTML = compared || (ready() ? sheets : notReady);
+  });
   addEventListener("afterprint", () => { byId("sheets").innerHTML = notReady; delete root.dataset.print; });
+
+  // --- the designs in this browser ------------------------------------------
+
+  let home = ""; // what the design on the bench is kept under
+  let stored = "", title = ""; // as the module last gave it
+  let opening = ""; // "sample" while an example is put on the bench
+
+  const keeper = drawoffKeeper({
+    rival(theirs, mine) {
+      ask({ op: "move", path: theirs, home: mine });
+      compete(theirs);
+    },
+    elsewhere(id, stamp) {
+      if (id !== home) return;
+      if (stamp) compete(id);
+      else tell("This design was deleted in another window. It is kept again at your next change.", true);
+    },
+    refused: (why) => sayIn("keeping", "This browser does not keep your changes: its storage is full or refused (" + why.message + "). Save a file before you leave.", { "Save file": () => save("save") }),
+    kept: () => byId("keeping").replaceChildren(),
+    listed: () => list?.refresh(),
+  });
+
+  // take puts a kept design on the bench, the demo where there is none left.
+  function take(record) {
+    if (!record) return enter({ op: "take" }, "sample");
+    keeper.know(record);
+    return ask({ op: "take", text: record.text, home: record.id });
+  }
+
+  // compare holds the design on the bench against a copy, a file's text.
+  function compare(against) {
+    keeper.change(home, { against, sample: false });
+    shop(shopLast);
+  }
+
+  // The list of them comes with a script of its own, when it is asked for.
+  let list = null;
+  async function showDesigns() {
+    try {
+      list ||= (await import(new URL(script.dataset.designs, location).href)).list({
+        keeper, errand, put, download, take, compare,
+        home: () => home,
+      });
+      await list.show();
+    } catch (why) {
+      tell("The list of your designs could not be fetched (" + why.message + ").", true);
+    }
+  }
+
+  // compete tells that another window has changed the design under theirs,
+  // which was on the bench here: the user says which of the two is to stay.
+  function compete(theirs) {
+    const mine = home;
+    const settle = (act) => async () => {
+      byId("keeping").replaceChildren();
+      const record = await keeper.read(theirs) || { id: theirs };
+      keeper.know(record);
+      act(record);
+      if (home !== mine) keeper.remove(mine);
+    };
+    sayIn("keeping", "This design was changed in another window, too. Which one is to stay?", {
+      "Keep mine": settle(() => {
+        ask({ op: "move", path: mine, home: theirs });
+        keeper.save(theirs, stored, title);
+        tell("Kept as it is here. The other window is told.");
+      }),
+      "Take the other": settle((record) => {
+        if (!record.text) return tell("It was deleted in the other window. Yours stays.");
+        take(record);
+        tell("As it is in the other window. Undo brings yours back.");
+      }),
+      "Save mine as another": () => {
+        byId("keeping").replaceChildren();
+        if (home === theirs) ask({ op: "move", path: theirs, home: keeper.fresh() });
+        ask({ op: "edit", edits: [{ path: "title", value: (title || "Plant").slice(0, 180) + ", second" }] });
+        tell("Yours is a design of its own now: both are among your designs.");
+      },
+    });
+  }
+
+  // enter puts another design on the bench. An example that nobody has
+  // changed gives way to it, all else is kept.
+  function enter(request, as = "") {
+    opening = as;
+    const answer = ask({ ...request, home: keeper.latest(home)?.sample ? home : keeper.fresh() });
+    opening = "";
+    return answer;
+  }
 
   // --- without a network --------------------------------------------------
 
@@ -589,6 +719,7 @@
     const keeper = navigator.serviceWorker;
     if (!keeper) return; // the browser has none, or the address is not one that it trusts
     let taking = false;
+    const say = (text, label, act) => sayIn("version", text, { [label]: act });
     const offer = (worker) => say("A new version of Drawoff is here. Your design stays as it is.", "Use it now", () => {
       taking = true;
       worker.postMessage("take");
@@ -613,27 +744,26 @@
     } catch { /* it works with a network only, as before */ }
   }
 
-  function say(text, label, act) {
-    const bar = byId("version"), button = document.createElement("button");
-    button.textContent = label;
-    button.addEventListener("click", act);
-    bar.replaceChildren(text + " ", button);
-  }
 
   // --- start ----------------------------------------------------------------
 
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
 
-  function start(link) {
-    let text = "", shelf = "", units = "";
+  async function start(link) {
+    let record = stored && { id: home, text: stored }, shelf = "", units = ""; // the module starts again
     try {
-      text = localStorage.getItem(storeKey) || "";
+      record ||= await keeper.start();
       shelf = localStorage.getItem(shelfKey) || "";
       units = localStorage.getItem(unitsKey) || "";
     } catch { /* told when something is kept */ }
+    const text = record ? record.text : "";
     if (text || link) byId("tally").replaceChildren(); // it counts for the demo; the workshop writes it anew
+    opening = text ? "" : "sample";
     byId("units").value = units || "mm";
-    ask({ op: "start", value: units, text, shelf, link, width: drawingWidth() });
+    ask({ op: "start", value: units, text, shelf, home: record ? record.id : keeper.fresh(), width: drawingWidth() });
+    opening = "";
+    if (!home) ask({ op: "move", home: keeper.fresh() }); // what could not be read stays as it is
+    if (link) enter({ op: "follow", link });
   }
 
   // The shelf is one for all windows: what another puts on it is here too.
@@ -652,13 +782,13 @@
 
   addEventListener("hashchange", () => {
     const link = takeLink();
-    if (link) ask({ op: "follow", link });
+    if (link) enter({ op: "follow", link });
   });
 
-  load().then(() => {
+  load().then(async () => {
     byId("message").replaceChildren();
-    for (const id of ["own-open", "units", "copy-link", "save-file", "open-file", "examples"]) byId(id).disabled = false;
-    start(takeLink());
+    for (const id of ["own-open", "units", "copy-link", "save-file", "open-file", "designs", "examples"]) byId(id).disabled = false;
+    await start(takeLink());
     document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();
     new ResizeObserver(() => {

@@ -20,8 +20,8 @@ onmessage = async ({ data }) => {
   }
   try {
     await ready;
-    postMessage({ number: data.number, file: data.file, answer: globalThis.drawoff(data.request) });
+    postMessage({ number: data.number, answer: globalThis.drawoff(data.request) });
   } catch (why) {
-    postMessage({ number: data.number, file: data.file, answer: JSON.stringify({ error: String(why) }) });
+    postMessage({ number: data.number, answer: JSON.stringify({ error: String(why) }) });
   }
 };

@@ -5,10 +5,14 @@ type Assets struct {
 	Style  string
 	Script string
 	Glue   string // what starts a Go module, from the Go tree
+	Store  string // what the browser's database is reached with
+	Keeper string // what keeps designs in it
 	Module string
 
 	Worker   string // what runs the workshop's module
 	Workshop string // that module
+
+	Designs string // the list of designs, fetched when it is asked for
 
 	Icon     string
 	Manifest string // what a browser reads to install the page
@@ -49,6 +53,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<header class="top"><div class="brand"><h1>Drawoff</h1><p>One description of your tank and its line: whether it fits, flows, drains and stands, and what to order.</p></div>`)
 	h.Raw(`<div class="bar" role="group" aria-label="This design">` +
 		`<button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button>` +
+		`<button type="button" id="designs" disabled aria-haspopup="dialog">Designs</button>` +
 		`<button type="button" id="copy-link" disabled>Copy link</button>` +
 		`<button type="button" id="save-file" disabled>Save file</button>` +
 		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
@@ -65,7 +70,7 @@ func Page(glance, whole Bench, a Assets) string {
 	}
 	h.Raw(`</div></header>`)
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
-	h.Raw(`<p id="version" role="status"></p><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
+	h.Raw(`<div id="version" role="status"></div><div id="keeping" role="alert"></div><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	h.Raw(`<div class="tally-bar"><div id="tally">`)
 	h.Raw(Tally(whole))
 	h.Raw(`</div><div id="pending"></div></div><main class="desk">`)
@@ -93,6 +98,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("breathing", "What the tank must breathe", "", "")
 	h.region("files", "Files for the workshop", "", Files(whole))
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
+	h.region("compare", "Compare", "", CompareIdle())
 	h.region("cautions", "Take care", "", Cautions(b))
 	h.Raw(`</main><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)
@@ -101,8 +107,10 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
 	h.Close("template")
-	h.El("script", "", "src", a.Glue)
-	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop, "data-offline", a.Offline)
+	for _, s := range []string{a.Glue, a.Store, a.Keeper} {
+		h.El("script", "", "src", s)
+	}
+	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
 	h.Raw(`</body></html>`)
 	return h.String()
 }

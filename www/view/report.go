@@ -14,11 +14,18 @@ import (
 // counts those that take longer, too: the workshop writes it.
 func Tally(b Bench) string {
 	var h html
+	h.Open("a", "href", "#verdicts-title", "class", "tally "+b.Report.Level.String())
+	h.tally(b.Report)
+	h.Close("a")
+	return h.String()
+}
+
+// tally writes how many verdicts of each level there are.
+func (h *html) tally(r pipeline.Report) {
 	var n [3]int
-	for _, v := range b.Report.Verdicts {
+	for _, v := range r.Verdicts {
 		n[v.Level]++
 	}
-	h.Open("a", "href", "#verdicts-title", "class", "tally "+b.Report.Level.String())
 	switch {
 	case n[finding.Stop] > 0:
 		h.badge(finding.Stop)
@@ -33,8 +40,6 @@ func Tally(b Bench) string {
 	if n[finding.Stop] > 0 && n[finding.Look] > 0 {
 		h.Text(", " + strconv.Itoa(n[finding.Look]) + " to look at")
 	}
-	h.Close("a")
-	return h.String()
 }
 
 // Waiting counts the entries that could not be taken, beside the tally.

@@ -11,6 +11,7 @@ import (
 	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/asjson"
+	"drawoff/pipeline/compare"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
 	q "drawoff/pipeline/quantity"
@@ -45,20 +46,22 @@ var Regions = []view.Region{
 //	width    pixels that a drawing may be wide
 //	units    the system that everything is shown in, see quantity.SystemOf
 //	address  of the page, for the link on paper
-//	file     name of a file for the workshop that is wanted of the design
+//	file     name of a file for the workshop that is wanted of the design, "design" for its own
 //	find     what somebody looks for in the catalogue; there is then no design
+//	against  a design to hold it against, as in a file
 //	shelf    what the user has of their own, as in a file
 //	typed    what could not be put on the shelf and waits in its fields, by path
 //	move     path of the input that "what if" moves
 //	watch    slug of the figure that it watches
 //	runs     where runs that are to be found, too, begin: tank or pump
 //	link     "" for the link to the design; a link, for the design in it
+//	list     the designs that the browser keeps, for their list; there is then no design
 //
 // It answers with the content of the Regions, by the id of the element each
 // fills, with the ways out of each verdict, and with the sheets to be printed:
 // {"regions": {"emptying": "<p>…"}, "sheets": "<table>…"}. A design that cannot be read or worked out gives empty regions: the
 // page has told why already. What was looked for fills the region "found" of
-// the catalogue's page. A file is answered as {"file": {"name": …, "type": …,
+// the catalogue's page, a list the region "designs-list". A file is answered as {"file": {"name": …, "type": …,
 // "content": …}} and nothing else, an unknown one as {"error": …}.
 func Handle(request string) string {
 	req, ok := read(request)
@@ -72,6 +75,11 @@ func Handle(request string) string {
 	}
 	if req.linked {
 		return linked(req)
+	}
+	if req.list != nil {
+		var list tokens.Object
+		list.Text("designs-list", view.Designs(req.list))
+		return answer("regions", list)
 	}
 	q.Show(q.SystemOf(req.units))
 	bench := view.Bench{Width: req.width, Pending: req.typed}
@@ -122,6 +130,13 @@ func Handle(request string) string {
 		runs = view.Runs(bench, answer)
 	}
 	regions.Text("runs", runs)
+	side := view.CompareIdle()
+	if req.against != "" && known {
+		if other, faults := design.ReadFile([]byte(req.against)); len(faults) == 0 {
+			side = view.Compare(compare.Check(other), compare.Plant{Design: bench.Design, Report: bench.Report}, req.width)
+		}
+	}
+	regions.Text("compare", side)
 	var o tokens.Object
 	o.Raw("regions", regions.String())
 	if known {
@@ -145,13 +160,22 @@ type request struct {
 	sweep   view.Sweep
 	link    string
 	linked  bool // whether the link was there, if only as ""
+	list    []view.Listed
+	against string // another file's text
 }
+
+// designFile is the name by which the design itself is asked for as a file.
+const designFile = "design"
 
 // file answers a request for the file called name.
 func file(b view.Bench, name string) string {
 	f, ok := workfile.List(b.Report, b.Work, name)
 	if !ok {
 		f, ok = workfile.Make(b.Report, b.Work, name)
+	}
+	if name == designFile && b.Report.Verdicts != nil {
+		f = workfile.File{Name: view.FileName(b.Design.Title), Type: "application/json", Content: string(design.WriteFile(b.Design))}
+		ok = true
 	}
 	if !ok {
 		return refusal("no file " + name + " can be made of this design")
@@ -207,8 +231,18 @@ func read(text string) (req request, ok bool) {
 		case "design":
 			req.design = r.Raw(t)
 			return true
+		case "against":
+			req.against = r.Raw(t)
+			return true
 		case "find":
 			return t.Take(&req.find)
+		case "list":
+			req.list = []view.Listed{}
+			return r.Items(t, func(t tokens.Token) bool {
+				d, ok := readListed(r, t)
+				req.list = append(req.list, d)
+				return ok
+			})
 		case "file":
 			return t.Take(&req.file)
 		case "units":
@@ -238,4 +272,30 @@ func read(text string) (req request, ok bool) {
 		return true
 	})
 	return req, ok && r.Next().Kind == tokens.End
+}
+
+// readListed reads one of the designs of a list and works it out.
+func readListed(r *tokens.Reader, open tokens.Token) (l view.Listed, ok bool) {
+	ok = r.Members(open, func(name string, t tokens.Token) bool {
+		switch name {
+		case "id":
+			return t.Take(&l.ID)
+		case "title":
+			return t.Take(&l.Title)
+		case "changed":
+			return t.Take(&l.Changed)
+		case "bench":
+			l.Bench = t.Text == "true"
+			return t.Kind == tokens.Bool
+		case "design":
+			var d design.Design
+			if d, l.Faults = design.ReadFile([]byte(r.Raw(t))); len(l.Faults) == 0 {
+				l.Report = pipeline.Check(d)
+			}
+			return true
+		}
+		r.Skip(t)
+		return true
+	})
+	return l, ok
 }
