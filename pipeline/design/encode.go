@@ -15,6 +15,9 @@ func compact(r record) []byte {
 	return w.b
 }
 
+// same reports whether a and b say the same.
+func same(a, b record) bool { return string(compact(a)) == string(compact(b)) }
+
 func (w *writer) object(r record, level int) {
 	w.b = append(w.b, '{')
 	if w.members(r, level+1, true) {

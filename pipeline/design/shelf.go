@@ -78,7 +78,7 @@ func faultless[T any, P interface {
 
 // Write returns s as indented JSON, ending in a newline; "" for an empty shelf.
 func (s Shelf) Write() string {
-	if s.Size() == 0 && s.Shop == (Shop{}) && s.rest == "" {
+	if s.Size() == 0 && empty(&s.Shop) && s.rest == "" {
 		return ""
 	}
 	w := writer{step: "  "}
@@ -143,7 +143,7 @@ func (s Shelf) Join(other Shelf) (joined Shelf, differ []string) {
 	for _, m := range other.Made {
 		if own, ok := FindMade(s.Made, m.Name); !ok {
 			s.Made = KeepMade(s.Made, m)
-		} else if string(compact(&own)) != string(compact(&m)) {
+		} else if !same(&own, &m) {
 			differ = append(differ, m.Name)
 		}
 	}

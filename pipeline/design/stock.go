@@ -84,7 +84,7 @@ func (s Shelf) Put(path, typed string) (Shelf, *Fault) {
 		if f := put(&s.Items[i], field, path, typed); f != nil {
 			return old, f
 		}
-		if s.Items[i] == (Item{Part: part}) {
+		if same(&s.Items[i], &Item{Part: part}) {
 			s.Items = slices.Delete(s.Items, i, i+1)
 		}
 		v.items(s.Items)
@@ -146,23 +146,22 @@ func put(of record, field, path, typed string) *Fault {
 // joinStock puts what other has in hand, and s has not, on s.
 func (s *Shelf) joinStock(other Shelf) (differ []string) {
 	for _, it := range other.Items {
-		switch own := s.Item(it.Part); own {
-		case Item{Part: it.Part}:
+		switch own := s.Item(it.Part); {
+		case same(&own, &Item{Part: it.Part}):
 			s.Items = append(s.Items[:len(s.Items):len(s.Items)], it)
-		case it:
-		default:
+		case !same(&own, &it):
 			differ = append(differ, it.Part)
 		}
 	}
 	// Which of two racks holds an offcut of the other, nobody can tell.
 	if len(s.Rack) == 0 {
 		s.Rack = other.Rack
-	} else if len(other.Rack) > 0 && !slices.Equal(s.Rack, other.Rack) {
+	} else if len(other.Rack) > 0 && !slices.EqualFunc(s.Rack, other.Rack, func(a, b Offcut) bool { return same(&a, &b) }) {
 		differ = append(differ, "the offcuts on the rack")
 	}
-	if s.Shop == (Shop{}) {
+	if empty(&s.Shop) {
 		s.Shop = other.Shop
-	} else if other.Shop != (Shop{}) && s.Shop != other.Shop {
+	} else if !empty(&other.Shop) && !same(&s.Shop, &other.Shop) {
 		differ = append(differ, "the habits of the shop")
 	}
 	return differ

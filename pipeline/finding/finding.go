@@ -35,6 +35,8 @@ type Working struct {
 
 // Input is one number that went into a formula.
 type Input struct {
+	_ [0]func() // no ==, as quantity.Entered
+
 	Symbol string          `json:"symbol"`
 	Name   string          `json:"name"`
 	Amount quantity.Amount `json:"amount"`
@@ -55,6 +57,8 @@ func (l Level) String() string { return [...]string{"sound", "look", "stop"}[l] 
 
 // Verdict is what one rule says of one piece, joint or level.
 type Verdict struct {
+	_ [0]func() // no ==, as quantity.Entered
+
 	Rule     string           `json:"rule"` // slug in words, "suction-margin"
 	Level    Level            `json:"level"`
 	Piece    string           `json:"piece,omitempty"`        // design path of the piece it is about, or "tank", "pump", ...

@@ -5,6 +5,7 @@ package quantity
 //
 // In JSON it is the string that was typed: "2 1/2 in", "1:100", "38 °C".
 type Entered[Q Quantity] struct {
+	_     [0]func() // no ==: the compiler would write it for every struct of a design, and the page load it
 	text  string
 	value Q
 }

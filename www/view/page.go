@@ -27,8 +27,8 @@ type Assets struct {
 // figuresWait stands where the module will put the figures with their working.
 const figuresWait = `<p class="hint">The figures come with the calculator.</p>`
 
-// benchWaits stands where the workshop will put what there is to do on the bench.
-const benchWaits = `<p class="hint">This comes with the calculator.</p>`
+// shopWaits stands where the workshop will put its regions.
+const shopWaits = `<p class="hint">This comes with the calculator.</p>`
 
 // formWaits stands where the module will put the form.
 const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
@@ -79,24 +79,24 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
 	h.Raw(formWaits)
 	h.Raw(`</form></section>`)
-	h.region("heights", "Height of the stand", "", Heights(whole))
-	h.region("stability", "How it stands", "", Stability(whole))
+	h.region("heights", "Height of the stand", "", shopWaits)
+	h.region("stability", "How it stands", "", shopWaits)
 	h.region("pieces", "The line", "scroll", Pieces(b))
 	h.region("runs", "Runs that were found", "", RunsIdle())
 	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	h.region("isometric", "Pipe drawing", "scroll", "")
-	h.region("parts", "To buy", "", benchWaits)
-	h.region("cuts", "To saw", "scroll", benchWaits)
-	h.region("welds", "To weld", "", benchWaits)
+	h.region("parts", "To buy", "", shopWaits)
+	h.region("cuts", "To saw", "scroll", shopWaits)
+	h.region("welds", "To weld", "", shopWaits)
 	h.region("doubts", "To measure", "", Doubts(b))
 	h.region("assumed", "Assumed", "", "")
 	h.region("shelf", "Your shelf", "", Shelf(b))
-	h.region("suction", "Suction head", "", Suction(whole))
-	h.region("emptying", "Emptying the tank", "", Emptying(whole))
+	h.region("suction", "Suction head", "", shopWaits)
+	h.region("emptying", "Emptying the tank", "", shopWaits)
 	h.region("whatif", "What if", "", formWaits)
 	h.region("wash", "Cleaning in place", "", "")
 	h.region("breathing", "What the tank must breathe", "", "")
-	h.region("files", "Files for the workshop", "", Files(whole))
+	h.region("files", "Files for the workshop", "", shopWaits)
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
 	h.region("compare", "Compare", "", CompareIdle())
 	h.region("cautions", "Take care", "", Cautions(b))
