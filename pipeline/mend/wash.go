@@ -17,21 +17,24 @@ func (m *mender) limit() float64 {
 	return m.verdict.Limit.SI
 }
 
-// up5 rounds a flow up to 5 L/min, as pumps and spray balls are told.
-func up5(flow q.Flow) q.Flow {
-	return q.Flow(math.Ceil(flow.LitresPerMinute()/5-1e-9)) * 5 * q.LitrePerMinute
+// litres writes a flow in the next whole litre for each minute.
+func litres(f q.Flow) string {
+	return q.Of(q.Flow(math.Ceil(f.LitresPerMinute()-1e-9)) * q.LitrePerMinute).Text(q.Metric)
 }
 
 // washSpeed answers a wash that runs too slowly in the widest bore: more
 // through it, or an outlet that is no wider than the line.
 func (m *mender) washSpeed() []proposal {
-	out := m.faster()
-	if len(m.design.Under) > 0 && m.design.Under[0].Kind == design.Reducer {
-		to := m.design.Under[0].To
-		out = append(out, change("Make the outlet of the tube of the line, and leave "+m.called("under.0")+" out.",
-			set("tank.outlet.size", to), design.Edit{Op: "remove", Path: "under.0"}))
+	var out []proposal
+	if len(m.filled.Under) > 0 {
+		first := m.filled.Under[0]
+		to, ok := catalog.FindTube(first.To)
+		if ok && first.Kind == design.Reducer && to.Bore() < m.report.Scene.Layout.Outlet.Bore() {
+			out = append(out, change("Make the tank's outlet "+to.Name+" and leave out the reducer.",
+				design.Edit{Op: "remove", Path: "under.0"}, set("tank.outlet.size", first.To), set("tank.outlet.end", first.Out)))
+		}
 	}
-	return append(append(out, m.wider(delivery)...), m.wider(suction)...)
+	return append(append(append(out, m.faster()...), m.wider(delivery)...), m.wider(suction)...)
 }
 
 // washSuction answers a pump that has too little to draw from on the wash.
@@ -49,9 +52,8 @@ func (m *mender) washSuction() []proposal {
 
 // spray answers a ball that wets too little, or that too little presses.
 func (m *mender) spray() []proposal {
-	least := up5(q.Flow(m.limit()))
-	if m.filled.Wash.Spray.Value() < least && least > 0 {
-		return []proposal{change("Take a spray ball of "+q.Text(least)+".", set("wash.spray", q.Text(least)))}
+	if least := q.Flow(m.limit()); m.filled.Wash.Spray.Value() < least {
+		return []proposal{change("Take a spray ball that gives "+litres(least)+".", set("wash.spray", litres(least)))}
 	}
 	now := float64(m.filled.Wash.Pressure.Value())
 	softer := scale{path: "wash.pressure", now: now, step: -float64(q.Bar) / 10, most: int(now/float64(q.Bar)*10) - 1, write: func(x float64) string { return q.Text(q.Pressure(x)) }}
@@ -63,14 +65,14 @@ func (m *mender) runoff() []proposal {
 	if m.limit() <= 0 {
 		return nil
 	}
-	off := q.Text(up5(q.Flow(m.limit())))
+	off := litres(q.Flow(m.limit()))
 	return []proposal{change("Draw the wash off with a pump that takes "+off+".", set("wash.scavenge", off))}
 }
 
 // vent answers an opening too small for the liquid.
 func (m *mender) vent() []proposal {
 	return m.length("vent.bore", m.filled.Vent.Bore.Value(), true, tall, q.Length(m.limit())).moved(func(to, _ string) string {
-		return "Make the opening of the tank " + to + " wide, with nothing in it."
+		return "Open the vent to " + to + " or more."
 	})
 }
 

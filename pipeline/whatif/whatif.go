@@ -61,12 +61,28 @@ func Sweep(d design.Design, path, slug string) (Curve, bool) {
 	return c, true
 }
 
-// figure returns the figure called slug, of the check or of the emptying.
+// figure returns the figure called slug, of the check or of what is worked out
+// only when it is asked for.
 func figure(r pipeline.Report, slug string) (finding.Figure, bool) {
 	if f, ok := r.Figure(slug); ok {
 		return f, true
 	}
-	return r.Transfer().Figure(slug)
+	for _, more := range beside {
+		for _, f := range more(r) {
+			if f.Slug == slug {
+				return f, true
+			}
+		}
+	}
+	return finding.Figure{}, false
+}
+
+// beside are the figures that are not of the check.
+var beside = [...]func(pipeline.Report) []finding.Figure{
+	func(r pipeline.Report) []finding.Figure { return r.Transfer().Figures },
+	func(r pipeline.Report) []finding.Figure { return r.Stability().Figures },
+	func(r pipeline.Report) []finding.Figure { return r.Wash().Figures },
+	func(r pipeline.Report) []finding.Figure { return r.Breathing().Figures },
 }
 
 // limit returns what a verdict holds f to.
@@ -79,9 +95,22 @@ func limit(r pipeline.Report, f finding.Figure) *q.Amount {
 	return nil
 }
 
-// Figures returns every figure of r that can be watched.
-func Figures(r pipeline.Report) []finding.Figure {
-	return append(append([]finding.Figure{}, r.Transfer().Figures...), r.Figures...)
+// Figures returns every figure of r that can be watched, each once.
+func Figures(r pipeline.Report) (out []finding.Figure) {
+	seen := map[string]bool{}
+	add := func(figures []finding.Figure) {
+		for _, f := range figures {
+			if !seen[f.Slug] {
+				seen[f.Slug] = true
+				out = append(out, f)
+			}
+		}
+	}
+	add(r.Figures)
+	for _, more := range beside {
+		add(more(r))
+	}
+	return out
 }
 
 // leg counts that a tank may stand on.

@@ -132,3 +132,23 @@ func TestNothingToSweep(t *testing.T) {
 	_, ok := whatif.Sweep(d, "liquid.temperature", "moonbeams")
 	assert.False(t, ok)
 }
+
+// Every figure that can be watched is found again by its slug, those of the
+// emptying, the stand, the wash and the breathing among them.
+func TestEveryFigureCanBeWatched(t *testing.T) {
+	t.Parallel()
+	d := design.Demo()
+	figures := whatif.Figures(pipeline.Check(d))
+	slugs := map[string]bool{}
+	for _, f := range figures {
+		assert.False(t, slugs[f.Slug], f.Slug)
+		slugs[f.Slug] = true
+		c, ok := whatif.Sweep(d, "stand.legs", f.Slug)
+		if assert.True(t, ok, f.Slug) {
+			assert.Equal(t, f.Amount, *c.Points[c.Now].Is, f.Slug)
+		}
+	}
+	for _, slug := range []string{"transfer-time", "foot-circle", "wash-flow"} {
+		assert.True(t, slugs[slug], slug)
+	}
+}

@@ -104,6 +104,8 @@ func movable(b Bench) (out []picked) {
 		add(strconv.Itoa(p.Number)+" "+labelled(p), p.Ref+".", fields)
 	}
 	add("Room", "site.", roomFields)
+	add("Cleaning and air", "wash.", washFields)
+	add("Cleaning and air", "vent.", ventFields)
 	add("What you hold it to", "limits.", limitFields)
 	return out
 }
