@@ -40,7 +40,7 @@ func Sheets(b view.Bench, address string) string {
 			all = append(all, s)
 		}
 	}
-	address += "#" + design.WriteLink(b.Design)
+	open := opener(address + "#" + design.WriteLink(b.Design))
 	var h html
 	h.Raw("<style>" + style + "</style>")
 	for i, s := range all {
@@ -52,7 +52,7 @@ func Sheets(b view.Bench, address string) string {
 		h.Raw("</td></tr></thead><tbody><tr><td>")
 		h.Raw(s.body)
 		if !s.bare {
-			h.link(address, s.beside)
+			h.Raw(`<div class="link">` + open + s.beside + "</div>")
 		}
 		h.Raw("</td></tr></tbody></table>")
 	}
