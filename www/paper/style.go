@@ -39,6 +39,7 @@ const style = `
 #sheets svg { display: block; max-width: 100%; height: auto; margin: 0 auto; }
 #sheets .elevation { max-height: 125mm; width: 100%; }
 #sheets .isometric { max-height: 165mm; width: 100%; }
+#sheets .tall .isometric { max-height: 230mm; }
 #sheets .numbers { columns: 3; column-gap: 5mm; list-style: none; padding: 0; margin: 3mm 0; font-size: 8.5pt; }
 #sheets .numbers li { padding-left: 6mm; text-indent: -6mm; }
 #sheets .fine { font-size: 8.5pt; text-align: center; }
