@@ -56,8 +56,12 @@ func bench(b view.Bench) string {
 
 // pipes is the line as a pipe drawing.
 func pipes(b view.Bench) string {
-	if len(b.Report.Pieces) == 0 {
+	const many = 30 // take the whole page, and the code the next
+	switch n := len(b.Report.Pieces); {
+	case n == 0:
 		return ""
+	case n > many:
+		return `<div class="tall">` + draw.Isometric(b.Report, across) + "</div>"
 	}
 	return draw.Isometric(b.Report, across)
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"strconv"
+	"strings"
 
 	"rsc.io/qr/coding"
 
@@ -22,12 +23,11 @@ const (
 	longest = 2000
 )
 
-// link writes the foot of a sheet: the link as a code and as text, and where
-// it is too long for either, that it is; and what else stands beside it.
-func (h *html) link(address, beside string) {
-	h.Raw(`<div class="link">`)
-	code, ok := codeOf(address)
-	if ok {
+// opener is what opens the design, for the foot of a sheet: the link as a code
+// and as text, and where it is too long for either, that it is.
+func opener(address string) string {
+	var h html
+	if code, ok := codeOf(address); ok {
 		h.code(code)
 		h.El("p", "Point a phone at the code to open this design, or type the link:")
 	} else {
@@ -36,8 +36,10 @@ func (h *html) link(address, beside string) {
 	if len(address) <= longest && len(address) <= design.MaxLink {
 		h.El("p", address, "class", "address")
 	}
-	h.Raw(beside)
-	h.Raw("</div>")
+	if strings.Contains(address, "//127.0.0.1") || strings.Contains(address, "//localhost") {
+		h.El("p", "This Drawoff runs on one machine, and only there does the link open.")
+	}
+	return h.String()
 }
 
 // most is how many characters a printed code holds at most.

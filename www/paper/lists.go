@@ -108,12 +108,6 @@ func welds(b view.Bench) string {
 		}
 	}
 	h.table("", []string{"", "Weld", "At", "What", "Tube"}, rows)
-	return h.String()
-}
-
-// weldNotes are how the welds are to be.
-func weldNotes(b view.Bench) string {
-	var h html
-	h.bullets("small beside", b.Work.Purge.Notes)
+	h.bullets("small", w.Purge.Notes)
 	return h.String()
 }

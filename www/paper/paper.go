@@ -18,7 +18,6 @@ import (
 // sheet is one of the sheets; one without a body is left out.
 type sheet struct {
 	name, body string
-	beside     string // beside the code that opens the design
 	bare       bool   // it has no such code
 	class      string // of its leaf, beside "leaf"
 }
@@ -32,7 +31,7 @@ func Sheets(b view.Bench, address string) string {
 		{name: "Pipe drawing", body: pipes(b)},
 		{name: "To order", body: orders(b)},
 		{name: "To saw", body: cuts(b)},
-		{name: "To weld", body: welds(b), beside: weldNotes(b)},
+		{name: "To weld", body: welds(b)},
 		{name: "To wash", body: view.WashCard(b), class: " wash"},
 		{name: "What was asked, and what came of it", body: record(b), bare: true},
 	} {
@@ -40,7 +39,7 @@ func Sheets(b view.Bench, address string) string {
 			all = append(all, s)
 		}
 	}
-	address += "#" + design.WriteLink(b.Design)
+	open := opener(address + "#" + design.WriteLink(b.Design))
 	var h html
 	h.Raw("<style>" + style + "</style>")
 	for i, s := range all {
@@ -52,7 +51,7 @@ func Sheets(b view.Bench, address string) string {
 		h.Raw("</td></tr></thead><tbody><tr><td>")
 		h.Raw(s.body)
 		if !s.bare {
-			h.link(address, s.beside)
+			h.Raw(`<div class="link">` + open + "</div>")
 		}
 		h.Raw("</td></tr></tbody></table>")
 	}

@@ -21,12 +21,6 @@ import (
 	"drawoff/www/view"
 )
 
-func link(address string) string {
-	var h html
-	h.link(address, "")
-	return h.String()
-}
-
 func of(d design.Design) string {
 	r := pipeline.Check(d)
 	return Sheets(view.Bench{Design: d, Report: r, Work: r.Work(design.Shelf{}), Width: 360}, "https://example.org/drawoff/")
@@ -86,15 +80,24 @@ func TestLongestCode(t *testing.T) {
 	t.Parallel()
 	assert.Equal(t, 1273, most)
 	letters := strings.Repeat("aZ09-_.#", 200)
-	assert.Equal(t, letters[:most], painted(t, link(letters[:most])))
-	over := link(letters[:most+1])
+	assert.Equal(t, letters[:most], painted(t, opener(letters[:most])))
+	over := opener(letters[:most+1])
 	assert.NotContains(t, over, "<svg")
 	assert.Contains(t, over, "too long for a code")
 	assert.Contains(t, over, letters[:most+1], "the link stands there all the same")
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, most).Draw(t, "length")
-		assert.Equal(t, letters[:n], painted(t, link(letters[:n])))
+		assert.Equal(t, letters[:n], painted(t, opener(letters[:n])))
 	})
+}
+
+// A link that opens nowhere else is told to be one.
+func TestLinkOfOneMachine(t *testing.T) {
+	t.Parallel()
+	const told = "only there does the link open"
+	assert.Contains(t, opener("http://127.0.0.1:8080/#1.x"), told)
+	assert.Contains(t, opener("http://localhost:8080/#1.x"), told)
+	assert.NotContains(t, opener("https://example.org/#1.x"), told)
 }
 
 // What is printed is well-formed, whatever was typed, and markup stays words.
@@ -135,4 +138,13 @@ func TestHeads(t *testing.T) {
 		assert.Contains(t, html, "<b>"+strconv.Itoa(p.Number)+"</b> "+labelled(p))
 	}
 	assert.Len(t, regexp.MustCompile(`<td>W\d`).FindAllString(html, -1), len(r.Welds))
+}
+
+func BenchmarkSheets(b *testing.B) {
+	r := pipeline.Check(design.Demo())
+	bench := view.Bench{Design: design.Demo(), Report: r, Work: r.Work(design.Shelf{}), Width: 360}
+	b.ReportAllocs()
+	for b.Loop() {
+		Sheets(bench, "https://example.org/")
+	}
 }

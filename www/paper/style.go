@@ -8,6 +8,7 @@ const style = `
 @page { margin: 12mm 12mm 14mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 #sheets { font: 9.5pt/1.35 system-ui, sans-serif; color: #000; background: #fff; }
 #sheets .leaf { break-after: page; margin: 0; }
+#sheets .said ~ ul { font-size: 8.5pt; line-height: 1.25; }
 #sheets .leaf:last-of-type { break-after: auto; }
 #sheets .leaf > * > tr > td { padding: 0; border: 0; }
 #sheets .head { border: 1.2pt solid #000; margin: 0 0 3mm; }
@@ -20,14 +21,14 @@ const style = `
 #sheets .when { text-align: right; white-space: nowrap; width: 1%; }
 #sheets .blank { display: inline-block; width: 32mm; border-bottom: .5pt solid #000; }
 #sheets p { margin: 0 0 1.5mm; }
-#sheets .list { margin: 0 0 3mm; }
-#sheets .list th, #sheets .list td { padding: .55mm 3mm .55mm 0; border-bottom: .4pt solid #777; font-weight: 400; }
+#sheets .list { margin: 0 0 2mm; font-size: 9pt; line-height: 1.25; }
+#sheets .list th, #sheets .list td { padding: .4mm 3mm .4mm 0; border-bottom: .4pt solid #777; font-weight: 400; }
 #sheets .list thead th { font-weight: 600; font-size: 8.5pt; color: #000; text-align: left; border-bottom: 1pt solid #000; }
 #sheets .list .n { text-align: right; white-space: nowrap; }
 #sheets .list caption { font-weight: 600; padding: 1mm 0; }
 #sheets .list .group { font-weight: 600; padding-top: 1.6mm; break-after: avoid; }
 #sheets .small { font-size: 7.5pt; line-height: 1.25; }
-#sheets .care { font-size: 8.5pt; line-height: 1.25; }
+#sheets .care { font-size: 8pt; line-height: 1.25; }
 #sheets .tick { width: 7mm; }
 #sheets .tick span { display: block; width: 3.2mm; height: 3.2mm; margin-top: .3mm; border: .8pt solid #000; }
 #sheets tr, #sheets .figures div, #sheets li, #sheets svg { break-inside: avoid; }
@@ -38,11 +39,12 @@ const style = `
 #sheets svg { display: block; max-width: 100%; height: auto; margin: 0 auto; }
 #sheets .elevation { max-height: 125mm; width: 100%; }
 #sheets .isometric { max-height: 165mm; width: 100%; }
+#sheets .tall .isometric { max-height: 230mm; }
 #sheets .numbers { columns: 3; column-gap: 5mm; list-style: none; padding: 0; margin: 3mm 0; font-size: 8.5pt; }
 #sheets .numbers li { padding-left: 6mm; text-indent: -6mm; }
 #sheets .fine { font-size: 8.5pt; text-align: center; }
 #sheets .numbers b { text-indent: 0; display: inline-block; width: 6mm; }
-#sheets .said dl, #sheets .figures { columns: 2; column-gap: 6mm; font-size: 8.5pt; margin: 1mm 0 3mm; }
+#sheets .said dl, #sheets .figures { columns: 2; column-gap: 6mm; font-size: 8pt; line-height: 1.25; margin: 1mm 0 3mm; }
 #sheets dl div { break-inside: avoid; }
 #sheets dt, #sheets dd { display: inline; margin: 0; }
 #sheets dt::after { content: ": "; }
@@ -55,6 +57,5 @@ const style = `
 [data-print=card] #sheets .wash { break-after: auto; }
 #sheets h4 { margin: 2mm 0 1mm; break-after: avoid; }
 #sheets td small, #sheets th small { display: block; color: #000; font-size: inherit; }
-#sheets .beside { overflow: hidden; }
 #sheets .address { font: 6.5pt/1.25 ui-monospace, monospace; overflow-wrap: anywhere; }
 `
