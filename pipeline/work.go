@@ -174,6 +174,8 @@ func (s Sawing) say() string {
 	text := "Out of what is on the rack"
 	offcuts := len(s.Plan.Bars) - s.Plan.New
 	switch {
+	case len(s.Plan.Bars) == 0:
+		text = "Nothing can be sawn"
 	case s.Plan.New == 1:
 		text = "1 length of " + q.Text(s.Stock.Length)
 	case s.Plan.New > 1:
