@@ -19,15 +19,15 @@ type Purge struct {
 }
 
 const (
-	// air is the part of oxygen in dry air by volume, ISO 2533:1975.
-	air = 0.20946
+	// air is the part of oxygen in dry air by volume, ISO 2533:1975, from memory.
+	air = 0.209476
 	// inert is the part that may be left at the root of a weld: 50 parts in a
 	// million leave no more than a light straw tint. AWS D18.2, from memory.
 	inert = 50e-6
 )
 
 // Sweeps is how many volumes of gas take the oxygen of air down to 50 parts in
-// a million: ln(20.946 % / 50 ppm). A volume into which gas is mixed at once
+// a million: ln(20.9476 % / 50 ppm). A volume into which gas is mixed at once
 // and from which the mixture flows loses x = x_0 exp(-n) after n volumes, a
 // closed form of any textbook of chemical engineering. Gas that pushes the air
 // ahead of it, argon let in at the bottom, does it sooner.
