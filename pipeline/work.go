@@ -80,17 +80,21 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 				s.Stock.Rack = append(s.Stock.Rack, o.Length.Value())
 			}
 		}
-		var lengths []q.Length
+		var lengths, longest []q.Length
 		for _, c := range cuts {
 			if c.Tube == tube {
 				c.Length -= w.gap(p, c)
 				s.Pieces = append(s.Pieces, c)
 				s.Marks = append(s.Marks, p.mark(c))
 				lengths = append(lengths, c.Length)
+				longest = append(longest, c.Length+c.Either)
 			}
 		}
 		s.Plan = cut.Lay(lengths, s.Stock)
 		s.Said = s.say()
+		if most := cut.Lay(longest, s.Stock).New; most > s.Plan.New {
+			s.Said += " Should every cut come out at its longest, it takes " + strconv.Itoa(most) + ": measure the parts in doubt before you buy."
+		}
 		for _, b := range s.Plan.Bars {
 			if b.Rack >= 0 {
 				gone = append(gone, on[b.Rack])
@@ -174,6 +178,8 @@ func (s Sawing) say() string {
 	text := "Out of what is on the rack"
 	offcuts := len(s.Plan.Bars) - s.Plan.New
 	switch {
+	case len(s.Plan.Bars) == 0:
+		text = "Nothing can be sawn"
 	case s.Plan.New == 1:
 		text = "1 length of " + q.Text(s.Stock.Length)
 	case s.Plan.New > 1:
@@ -221,7 +227,10 @@ func (w *Work) buy(p *plant, parts []order.Line, shelf design.Shelf) {
 				line = l
 			}
 		}
-		sawn := strconv.FormatFloat(line.Quantity, 'f', -1, 64) + " m to saw, in " + strconv.Itoa(len(s.Pieces)) + " pieces"
+		sawn := strconv.FormatFloat(line.Quantity, 'f', -1, 64) + " m to saw, in " + strconv.Itoa(len(s.Pieces)) + " piece"
+		if len(s.Pieces) > 1 {
+			sawn += "s"
+		}
 		if line.Note != "" {
 			sawn += "; " + line.Note
 		}

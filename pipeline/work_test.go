@@ -258,3 +258,17 @@ func TestNoWork(t *testing.T) {
 	assert.Empty(t, w.Buy)
 	assert.Empty(t, w.Welds)
 }
+
+// Lengths that would just do are told to be in doubt where the cuts are.
+func TestDoubtAboutLengthsToBuy(t *testing.T) {
+	t.Parallel()
+	said := func(stock string) string {
+		d, faults := design.Demo().Apply(design.Edit{Path: "stand.stock", Value: stock})
+		require.Empty(t, faults)
+		return pipeline.Check(d).Work(design.Shelf{}).Saw[0].Said
+	}
+	// The demo's cuts come to 4426 mm, their doubts to 51.7 mm, with four saw cuts between them.
+	assert.Contains(t, said("4.45 m"), "1 length of 4450 mm")
+	assert.Contains(t, said("4.45 m"), "at its longest, it takes 2")
+	assert.NotContains(t, said("4.5 m"), "longest")
+}

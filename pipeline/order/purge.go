@@ -19,18 +19,19 @@ type Purge struct {
 }
 
 const (
-	// air is the part of oxygen in dry air by volume, ISO 2533:1975.
-	air = 0.20946
+	// air is the part of oxygen in dry air by volume, ISO 2533:1975, from memory.
+	air = 0.209476
 	// inert is the part that may be left at the root of a weld: 50 parts in a
 	// million leave no more than a light straw tint. AWS D18.2, from memory.
 	inert = 50e-6
 )
 
 // Sweeps is how many volumes of gas take the oxygen of air down to 50 parts in
-// a million: ln(20.946 % / 50 ppm). A volume into which gas is mixed at once
+// a million: ln(20.9476 % / 50 ppm). A volume into which gas is mixed at once
 // and from which the mixture flows loses x = x_0 exp(-n) after n volumes, a
 // closed form of any textbook of chemical engineering. Gas that pushes the air
-// ahead of it, argon let in at the bottom, does it sooner.
+// ahead of it, argon let in at the bottom, does it sooner; a dead end beside its
+// way takes longer.
 func Sweeps() q.Number { return q.Number(math.Log(air / inert)) }
 
 // NewPurge returns the purge of spools at a flow of argon. finish is the
@@ -57,11 +58,11 @@ func NewPurge(spools []Spool, flow q.Flow, finish q.Length) Purge {
 		{Slug: "purge-sweeps", Name: "Volumes of argon before a weld", Amount: q.Of(p.Sweeps), Working: finding.Working{
 			Formula: "n = ln(x_0/x)",
 			Inputs: []finding.Input{
-				finding.In("x_0", "oxygen in air, parts in a million (ISO 2533)", q.Number(air*1e6)),
+				finding.In("x_0", "oxygen in air, parts in a million (ISO 2533, from memory)", q.Number(air*1e6)),
 				finding.In("x", "oxygen that may be left, parts in a million (AWS D18.2, from memory)", q.Number(inert*1e6)),
 			},
 			Source: "a stirred volume that is washed out, closed form",
-			Range:  "gas that mixes with the air at once, the slowest case; measure the oxygen that leaves, where you can"}},
+			Range:  "gas that mixes with the air at once; gas let in low pushes the air out sooner, a dead end beside its way takes longer: measure the oxygen that leaves"}},
 		{Slug: "purge-time-largest", Name: "Purge before a weld, largest spool", Amount: q.Of(most.Time), Working: finding.Working{
 			Formula: "t = n V/Q",
 			Inputs: []finding.Input{

@@ -174,7 +174,11 @@ func (h *html) mine(b Bench, p order.Purchase) {
 		said = append(said, p.From)
 	}
 	if len(said) == 0 {
-		said = []string{"On my shelf, price" + markup.If(len(p.Instead) > 0, ", what else would do")}
+		asked := "Price"
+		if p.Unit == "pcs" {
+			asked = "On my shelf, price"
+		}
+		said = []string{asked + markup.If(len(p.Instead) > 0, ", what else would do")}
 	}
 	wrong := false
 	for _, field := range []string{"inHand", "price", "from"} {

@@ -238,9 +238,9 @@ func (f *form) mismeasured(dims []catalog.Dimension) bool {
 // Shelf is what the user has of their own, whatever the design.
 func Shelf(b Bench) string {
 	var h html
-	h.El("p", "What you measure, and the parts you keep, stay on this device for every design of yours. A design takes along only what it uses.")
+	h.El("p", "What you measure, and the parts you keep, stay on this device for every design of yours. A design takes along only what it uses. Parts and offcuts in hand stand with what to buy and to saw.")
 	here := notOn(b.Design.Made, b.Shelf.Made)
-	if len(b.Shelf.Measured)+len(b.Shelf.Made)+len(here) == 0 {
+	if b.Shelf.Size()+len(here) == 0 {
 		h.El("p", "Nothing is on it yet.", "class", "hint")
 	}
 	h.table("Measured", []string{"Part", "Length", ""}, len(b.Shelf.Measured), func(i int) {
