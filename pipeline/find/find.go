@@ -21,8 +21,8 @@
 // left to bends of 88° and 92°.
 //
 // Left out: bends of other angles, level legs at other angles, more than six
-// bends; that a run to the pump might cross the delivery; legs of the stand and
-// supports of the line, which are for the user to mark as boxes.
+// bends; legs of the stand and supports of the line, which are for the user to
+// mark as boxes.
 //
 // Everything is a pure function of the question, and asks keepGoing every few
 // thousand looks whether to go on.

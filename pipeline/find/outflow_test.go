@@ -33,6 +33,37 @@ func toOutflow(r *rand.Rand, gravity bool) (d design.Design, line find.Line) {
 	return d, line
 }
 
+// clearOf checks, point by point on both axes, that no tube of a line runs
+// through one of the other, away from the pump where both are joined to it.
+func clearOf(t *testing.T, line, other []route.Piece, pump route.Vec, seed int64, n int) {
+	type point struct {
+		at     route.Vec
+		radius float64
+	}
+	points := func(pieces []route.Piece) (all []point) {
+		for _, p := range pieces {
+			for _, s := range p.Path {
+				for i := range int(s.Length/0.01) + 2 {
+					at, _ := s.Point(min(1, float64(i)*0.01/math.Max(1e-9, float64(s.Length))))
+					if at.Sub(pump).Len() > 0.2 {
+						all = append(all, point{at, float64(min(p.In.Half.Tube.OD, p.Out.Half.Tube.OD)) / 2})
+					}
+				}
+			}
+		}
+		return all
+	}
+	others := points(other)
+	for _, a := range points(line) {
+		for _, b := range others {
+			if a.at.Sub(b.at).Len() < a.radius+b.radius {
+				assert.Fail(t, "one tube runs through another", "seed %d run %d at %v", seed, n, a.at)
+				return
+			}
+		}
+	}
+}
+
 // Every run to an outflow is one: it comes out where it was to, the way it was
 // to, and put in by its own edits it is the design that was offered.
 func TestEveryRunToAnOutflow(t *testing.T) {
@@ -63,6 +94,9 @@ func TestEveryRunToAnOutflow(t *testing.T) {
 				assert.Less(t, end.Dir.Angle(way), 1.6*q.Degree, "seed %d run %d", seed, n) // the spring of the design, and its fall
 				if run.Drains != "" {
 					drain++
+				}
+				if !gravity {
+					clearOf(t, laid, run.Report.Scene.Layout.ToPump(), run.Report.Scene.Layout.PumpOut.At, seed, n)
 				}
 				put, faults := d.Apply(run.Edits(d)...)
 				require.Empty(t, faults, "seed %d run %d", seed, n)

@@ -254,18 +254,21 @@ func (qu *Question) boxes(r pipeline.Report) {
 		w := b * bucketWide / 2
 		qu.Boxes = append(qu.Boxes, Box{"the bucket", route.Vec{X: -w, Y: -w}, route.Vec{X: w, Y: w, Z: b - float64(qu.Room)}}) // what is free over it is the stand's question
 	}
-	if qu.Line == FromPump {
-		qu.lines(r.Scene.Layout.ToPump())
+	switch {
+	case qu.Line == FromPump:
+		qu.lines("the line to the pump", r.Scene.Layout.ToPump())
+	case !qu.gravity:
+		qu.lines("the delivery", r.Scene.Layout.Delivery)
 	}
 }
 
-// lines adds the pieces of the line to the pump, which the one from it must
-// go round, each as the box about it.
-func (qu *Question) lines(pieces []route.Piece) {
+// lines adds the pieces of the plant's other line, which this one must go
+// round, each as the box about it.
+func (qu *Question) lines(name string, pieces []route.Piece) {
 	for i := range pieces {
 		p := &pieces[i]
 		r := float64(max(p.In.Half.Tube.OD, p.Out.Half.Tube.OD)) / 2
-		b := Box{"the line to the pump", p.In.At, p.In.At}
+		b := Box{name, p.In.At, p.In.At}
 		for _, s := range p.Path {
 			for t := range 9 {
 				at, _ := s.Point(float64(t) / 8)
@@ -275,7 +278,8 @@ func (qu *Question) lines(pieces []route.Piece) {
 		}
 		by := route.Vec{X: r, Y: r, Z: r}
 		b.Min, b.Max = b.Min.Sub(by), b.Max.Add(by)
-		if b.away(qu.From.At) > float64(qu.From.Half.Tube.OD)/2 {
+		// What comes so near to an end of this one is joined to the same pump.
+		if b.away(qu.From.At) > r && b.away(qu.To.At) > 2*r+float64(qu.Room) {
 			qu.Boxes = append(qu.Boxes, b)
 		}
 	}
