@@ -145,3 +145,67 @@ func TestOrbital(t *testing.T) {
 	assert.Greater(t, tilted, 5)
 	t.Log(runs, tilted)
 }
+
+// A line that has come down goes to a pump that stands aside with one bend of
+// 90°, rolled by 45°, and one of 45°. Between their corners it goes aside by
+// sin 45° of its way (a pipefitter's rule, common practice): 400 mm aside are
+// 565.7 mm.
+func TestRolledToThePump(t *testing.T) {
+	t.Parallel()
+	d := design.Demo()
+	d.Under, d.Pump.Aside, d.Stand.Height = d.Under[:2], mm(400), mm(900)
+	d.Stand.Bucket = q.Entered[q.Length]{}
+	a := found(t, d)
+	some := false
+	for n, run := range a.Runs {
+		isOne(t, d, find.FromTank, run, 0, n)
+		var corners []route.Vec
+		var turned []q.Angle
+		for _, p := range run.Laid() {
+			if p.Kind == design.Bend {
+				turned = append(turned, p.Turned)
+				corners = append(corners, corner(p))
+			}
+		}
+		if len(turned) == 2 && turned[0] == 90*q.Degree && turned[1] == 45*q.Degree {
+			some = true
+			assert.Equal(t, "the pump", run.Drains)
+			assert.InDelta(t, 0.4*math.Sqrt2, corners[1].Sub(corners[0]).Len(), 0.001) // it falls by 1:100
+		}
+	}
+	assert.True(t, some)
+}
+
+// corner is where the lines through the ends of a bend cross, the nearest
+// point of the first to the second.
+func corner(p route.Piece) route.Vec {
+	a, b := p.In.Dir, p.Out.Dir
+	by := p.Out.At.Sub(p.In.At)
+	c := a.Dot(b)
+	return p.In.At.Add(a.Scale((by.Dot(a) - c*by.Dot(b)) / (1 - c*c)))
+}
+
+// Seen in a mirror, a plant has the same runs to its outflow, mirrored.
+func TestMirrorToAnOutflow(t *testing.T) {
+	t.Parallel()
+	for seed := range int64(12) {
+		d, line := toOutflow(rand.New(rand.NewSource(seed)), seed%3 == 0)
+		m := d.Clone()
+		mirrored := func(x q.Entered[q.Length]) q.Entered[q.Length] { return mm(-1000 * float64(x.Value())) }
+		m.Pump.Aside, m.Delivery.Aside = mirrored(d.Pump.Aside), mirrored(d.Delivery.Aside)
+		m.Pump.Faces, m.Finder.Faces = deg(-d.Pump.Faces.Value().Degrees()), deg(-d.Finder.Faces.Value().Degrees())
+		for i, k := range d.KeepOuts {
+			m.KeepOuts[i].Aside = mm(-1000 * float64(k.Aside.Value()+k.Wide.Value()))
+		}
+		answer := func(d design.Design) find.Answer {
+			qu, why := find.Of(d, pipeline.Check(d), line)
+			require.Empty(t, why)
+			return find.Find(qu, nil)
+		}
+		bends, shortest, drain := bests(answer(d))
+		b, s, ok := bests(answer(m))
+		assert.Equal(t, drain, ok, "seed %d", seed)
+		assert.Equal(t, bends, b, "seed %d", seed)
+		assert.InDelta(t, shortest, s, 0.003, "seed %d", seed)
+	}
+}
