@@ -209,3 +209,38 @@ func TestMirrorToAnOutflow(t *testing.T) {
 		assert.InDelta(t, shortest, s, 0.003, "seed %d", seed)
 	}
 }
+
+// No run goes through the tank, wherever its end is: what lies round it is
+// walked point by point, here by its cylinder.
+func TestRoundTheTank(t *testing.T) {
+	t.Parallel()
+	side := design.Examples()[2].Design // it runs out at the side, by gravity
+	side.Delivery.Away, side.Delivery.Aside, side.Delivery.Height = mm(-1500), mm(150), mm(300)
+	over := design.Demo() // the pump stands as high as the tank
+	over.Pump.Height, over.Pump.Away = mm(900), mm(900)
+	over.Delivery.Pieces, over.Delivery.Height = nil, mm(1300)
+	over.Delivery.Away, over.Delivery.Aside = mm(-1200), mm(0)
+	for name, c := range map[string]struct {
+		plant design.Design
+		line  find.Line
+	}{"side outlet": {side, find.FromTank}, "high pump": {over, find.FromPump}} {
+		r := pipeline.Check(c.plant)
+		qu, why := find.Of(c.plant, r, c.line)
+		require.Empty(t, why, name)
+		a := find.Find(qu, nil)
+		require.NotEmpty(t, a.Runs, "%s: %s", name, a.Why)
+		bore, foot := float64(r.Scene.Vessel.Bore)/2, float64(r.Scene.TankFoot)
+		brim := foot + float64(r.Scene.Vessel.BottomDepth()+r.Scene.Vessel.Straight)
+		for n, run := range a.Runs {
+			for _, p := range run.Laid() {
+				for _, s := range p.Path {
+					for i := range 101 {
+						at, _ := s.Point(float64(i) / 100)
+						in := math.Hypot(at.X, at.Y) < bore && at.Z > foot && at.Z < brim
+						require.False(t, in, "%s, run %d: in the tank at %v", name, n, at)
+					}
+				}
+			}
+		}
+	}
+}
