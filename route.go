@@ -90,10 +90,11 @@ func (t terminal) route(going func() bool, args []string) int {
 func (t terminal) runsJSON(a find.Answer) error {
 	out := struct {
 		Why   string     `json:"why,omitempty"`
+		Loses string     `json:"loses,omitempty"` // what is in the line now and in no run
 		Ways  []string   `json:"ways,omitempty"`
 		Raise float64    `json:"raise,omitempty"`
 		Runs  []foundRun `json:"runs"`
-	}{a.Why, a.Ways, float64(a.Raise), []foundRun{}}
+	}{a.Why, a.Loses, a.Ways, float64(a.Raise), []foundRun{}}
 	for _, r := range a.Runs {
 		out.Runs = append(out.Runs, foundRun{
 			Best: r.Best, Drains: r.Drains, Size: r.Size, Joints: r.Style,

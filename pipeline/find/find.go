@@ -21,8 +21,8 @@
 // left to bends of 88° and 92°.
 //
 // Left out: bends of other angles, level legs at other angles, more than six
-// bends; that a run to the pump might cross the delivery; legs of the stand and
-// supports of the line, which are for the user to mark as boxes.
+// bends, and more than one over the fewest that do; legs of the stand and supports of the line, which are for the user to
+// mark as boxes.
 //
 // Everything is a pure function of the question, and asks keepGoing every few
 // thousand looks whether to go on.
@@ -221,7 +221,6 @@ func (j *job) run(p placed) (Run, bool) {
 		return r, false
 	}
 	r.Drains = j.drains(r.Report)
-	r.Notes = j.notes(p)
 	since := q.Length(0)
 	for _, piece := range r.Laid() {
 		if !piece.In.Half.Plain() {
@@ -244,6 +243,7 @@ func (j *job) run(p placed) (Run, bool) {
 			r.Welds++
 		}
 	}
+	r.Notes = j.notes(p, r.Longest)
 	at := func(slug string) float64 {
 		f, _ := r.Report.Figure(slug)
 		return f.Amount.SI
@@ -294,8 +294,8 @@ func (qu *Question) sinks() bool {
 }
 
 // notes says what to know of a run before it is built.
-func (j *job) notes(p placed) (notes []string) {
-	if p.long {
+func (j *job) notes(p placed, longest q.Length) (notes []string) {
+	if longest > j.Longest+q.Millimetre {
 		notes = append(notes, "Not every piece of it could be kept under "+q.Text(j.Longest)+": there is no room for a union.")
 	}
 	for _, piece := range j.Line.own(p.layout) {

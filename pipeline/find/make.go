@@ -32,7 +32,6 @@ type maker struct {
 	come   string    // half that the line has come to
 	dir    route.Vec // in which it runs there
 	since  float64   // developed length since the last union
-	long   bool      // a piece came out longer than the longest asked for
 }
 
 // lay finds the straights of a path and which of them close a gap: of those
@@ -148,7 +147,7 @@ func (m *maker) shareFall(at int) {
 func (m *maker) make() []design.Piece {
 	set := m.sets[m.scene.starts[m.start].id]
 	m.pieces = append([]design.Piece{}, set.pieces...)
-	m.come, m.dir, m.since, m.long = set.half, set.dir, 0, false
+	m.come, m.dir, m.since = set.half, set.dir, 0
 	for i, s := range m.spans {
 		end := i == len(m.spans)-1
 		if !s.bare {
@@ -225,7 +224,6 @@ func (m *maker) straight(k int, s span) {
 		m.put(piece, part)
 		cut -= part + union
 	}
-	m.long = m.long || m.since+cut > longest+0.001
 	if p.Fit = s.fit; !s.fit {
 		p.Length = length(q.Length(max(cut, 0.001)))
 	}
@@ -280,6 +278,9 @@ func (m *maker) bend(k int, before, next span) {
 		// of a degree is as near as anybody rolls it.
 		t = q.Angle(math.Round(turn(route.Fallen(to, q.Slope(f))).Degrees()*10)/10) * q.Degree
 	}
+	if even := q.Angle(math.Round(t.Degrees()*10)/10) * q.Degree; !before.slant && !next.slant && math.Abs((t-even).Degrees()) < 0.01 {
+		t = even // what closes the gap takes up so little
+	}
 	if t := degrees(t); t.Value() != 0 {
 		p.Turn = t
 	}
@@ -304,7 +305,6 @@ type placed struct {
 	layout route.Layout
 	pieces []design.Piece
 	turn   q.Entered[q.Angle]
-	long   bool
 }
 
 // meets is how near to its target a run must come, metres: a hundredth of a
@@ -318,7 +318,7 @@ func (j *job) placed(p path) (placed, bool) {
 	m.lay()
 	try := func(tune float64) (placed, float64, route.Vec) {
 		m.tune = tune
-		out := placed{pieces: m.make(), turn: j.sets[j.scene.starts[p.start].id].turn, long: m.long}
+		out := placed{pieces: m.make(), turn: j.sets[j.scene.starts[p.start].id].turn}
 		d := j.turned(out.turn)
 		j.put(&d, out.pieces)
 		out.design = d.Filled()

@@ -245,27 +245,57 @@ func (qu *Question) boxes(r pipeline.Report) {
 		}
 		qu.Boxes = append(qu.Boxes, Box{name, at, at.Add(by)})
 	}
-	bore := float64(r.Scene.Vessel.Bore) / 2
-	foot := float64(r.Scene.TankFoot)
-	if foot > qu.From.At.Z+float64(qu.From.Half.Tube.OD)/2+float64(qu.Room) {
-		qu.Boxes = append(qu.Boxes, Box{theTank, route.Vec{X: -bore, Y: -bore, Z: foot}, route.Vec{X: bore, Y: bore, Z: foot + float64(r.Scene.Vessel.BottomDepth()+r.Scene.Vessel.Straight)}})
-	}
+	qu.tank(r.Scene)
 	if b := float64(r.Scene.Bucket); b > 0 {
 		w := b * bucketWide / 2
 		qu.Boxes = append(qu.Boxes, Box{"the bucket", route.Vec{X: -w, Y: -w}, route.Vec{X: w, Y: w, Z: b - float64(qu.Room)}}) // what is free over it is the stand's question
 	}
-	if qu.Line == FromPump {
-		qu.lines(r.Scene.Layout.ToPump())
+	switch {
+	case qu.Line == FromPump:
+		qu.lines("the line to the pump", r.Scene.Layout.ToPump())
+		qu.pump(r.Scene.Layout.PumpIn)
+	case !qu.gravity:
+		qu.lines("the delivery", r.Scene.Layout.Delivery)
 	}
 }
 
-// lines adds the pieces of the line to the pump, which the one from it must
-// go round, each as the box about it.
-func (qu *Question) lines(pieces []route.Piece) {
+// tank adds the tank, as the box about it. Where the run begins at its side the
+// box ends short of that.
+func (qu *Question) tank(s pipeline.Scene) {
+	bore, foot := float64(s.Vessel.Bore)/2, float64(s.TankFoot)
+	b := Box{theTank, route.Vec{X: -bore, Y: -bore, Z: foot}, route.Vec{X: bore, Y: bore, Z: foot + float64(s.Vessel.BottomDepth()+s.Vessel.Straight)}}
+	free := float64(qu.From.Half.Tube.OD)/2 + float64(qu.Room) + same
+	if b.away(qu.From.At) < free {
+		b.Max.X = min(b.Max.X, qu.From.At.X-free)
+	}
+	if b.away(qu.From.At) >= free-2*same && b.Max.X > b.Min.X {
+		qu.Boxes = append(qu.Boxes, b)
+	}
+}
+
+// pump adds the pump that a run begins at, as far as it is under its outlet.
+func (qu *Question) pump(in route.End) {
+	top := min(in.At.Z+pumpHigh, qu.From.At.Z-float64(qu.From.Half.Tube.OD)/2-float64(qu.Room)-same)
+	if top <= 0 {
+		return
+	}
+	aside := route.Vec{Z: 1}.Cross(in.Dir).Scale(pumpWide / 2)
+	b := Box{"the pump", in.At, in.At}
+	for _, c := range [4]route.Vec{aside, aside.Scale(-1), in.Dir.Scale(pumpLong).Add(aside), in.Dir.Scale(pumpLong).Sub(aside)} {
+		c = in.At.Add(c)
+		b.Min = route.Vec{X: min(b.Min.X, c.X), Y: min(b.Min.Y, c.Y)}
+		b.Max = route.Vec{X: max(b.Max.X, c.X), Y: max(b.Max.Y, c.Y), Z: top}
+	}
+	qu.Boxes = append(qu.Boxes, b)
+}
+
+// lines adds the pieces of the plant's other line, which this one must go
+// round, each as the box about it.
+func (qu *Question) lines(name string, pieces []route.Piece) {
 	for i := range pieces {
 		p := &pieces[i]
 		r := float64(max(p.In.Half.Tube.OD, p.Out.Half.Tube.OD)) / 2
-		b := Box{"the line to the pump", p.In.At, p.In.At}
+		b := Box{name, p.In.At, p.In.At}
 		for _, s := range p.Path {
 			for t := range 9 {
 				at, _ := s.Point(float64(t) / 8)
@@ -275,7 +305,8 @@ func (qu *Question) lines(pieces []route.Piece) {
 		}
 		by := route.Vec{X: r, Y: r, Z: r}
 		b.Min, b.Max = b.Min.Sub(by), b.Max.Add(by)
-		if b.away(qu.From.At) > float64(qu.From.Half.Tube.OD)/2 {
+		// What comes so near to an end of this one is joined to the same pump.
+		if b.away(qu.From.At) > r && b.away(qu.To.At) > 2*r+float64(qu.Room) {
 			qu.Boxes = append(qu.Boxes, b)
 		}
 	}

@@ -28,6 +28,9 @@ func (f *finder) why(fall float64) (why string, ways []string) {
 	if why := f.barred(); why != "" {
 		return why, nil
 	}
+	if f.Fall < f.Least && f.can(f.Question, fall) {
+		return "No run drains: “Laid to fall” is " + q.Text(f.Fall) + ", and a line that must drain is to fall " + q.Text(f.Least) + " at least.", nil
+	}
 	if fall < float64(f.Least)*(1-1e-6) && f.can(f.Question, fall) {
 		return "No run drains: a joint may be sprung by " + q.Text(f.Spring) + ", which lays level tube to " + q.Text(q.Slope(fall)) + " and not to " + q.Text(f.Least) +
 			". Allow more at the joint before the pump, or less fall.", nil

@@ -3,6 +3,7 @@
 package browser
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -58,4 +59,34 @@ func TestRunsAreFound(t *testing.T) {
 			assert.Contains(t, p.text("#verdicts"), "The line meets the outflow")
 		})
 	}
+}
+
+// A search that goes on shows that it does, and is stopped by a button; the
+// page is alive meanwhile and after.
+func TestFindingIsStopped(t *testing.T) {
+	t.Parallel()
+	edits := []design.Edit{{Path: "pump.away", Value: "4 m"}, {Path: "pump.aside", Value: "1500 mm"}, {Path: "stand.height", Value: "1 m"}}
+	for i := range design.MaxKeepOuts {
+		at := "keepOuts." + strconv.Itoa(i)
+		edits = append(edits, design.Edit{Op: "insert", Path: at})
+		for name, mm := range map[string]int{
+			"away": 500 + i*379%3000, "aside": -1500 + i*997%3500, "above": i * 61 % 500,
+			"long": 50 + i*83%300, "wide": 50 + i*149%500, "high": 100 + i*113%600,
+		} {
+			edits = append(edits, design.Edit{Path: at + "." + name, Value: strconv.Itoa(mm) + " mm"})
+		}
+	}
+	d, faults := design.Demo().Apply(edits...)
+	require.Empty(t, faults)
+	p := openAs(t, look{1280, 900, "light"})
+	p.goTo("#" + design.WriteLink(d))
+	js[bool](p, `(() => { for (let e = document.querySelector("[data-from]"); e; e = e.parentElement) if (e.nodeName === "DETAILS") e.open = true; return true; })()`)
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+	p.click(`[data-from="tank"]`)
+	p.until(`getComputedStyle(document.getElementById("finding")).visibility === "visible" && document.getElementById("finding").offsetHeight > 0`)
+	p.keep("finding.png", get(p, chromedp.CaptureScreenshot()))
+	p.click("#stop-finding")
+	p.until(`document.querySelector("#message").textContent.includes("Stopped looking for runs.")`)
+	assert.Zero(t, js[int](p, `document.querySelectorAll("#runs .run").length`))
+	p.until(`document.documentElement.dataset.shop === "idle"`)
 }
