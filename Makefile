@@ -64,6 +64,7 @@ edge: .ci/edge/node_modules/.package-lock.json
 
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...
+	go test -tags=edge -run='^$$' -bench=. ./www/edge/live
 
 build:
 	go run . build -o dist
