@@ -108,6 +108,14 @@ func TestThePageUnderThePolicy(t *testing.T) {
 	assert.True(t, report(t) == save(`button[data-file="report.json"]`, `"{\n  \"drawoff\": 1,\n  \"title\""`), "the page's report is the terminal's")
 	assert.Contains(t, save(`button[data-file="templates.pdf"]`, `"%PDF"`), "%%EOF")
 
+	// The sheets to print bring their own style, which the policy lets in.
+	assert.Greater(t, js[int](t, ctx, `(() => {
+		dispatchEvent(new Event("beforeprint"));
+		const rules = document.querySelector("#sheets style").sheet?.cssRules.length ?? 0;
+		dispatchEvent(new Event("afterprint"));
+		return rules;
+	})()`), 3)
+
 	// An edit, so that it is not the demo that comes back.
 	js[bool](t, ctx, `(() => {
 		const field = document.querySelector('[data-path="title"]');
