@@ -45,7 +45,7 @@ var Regions = []view.Region{
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
 //	units    the system that everything is shown in, see quantity.SystemOf
-//	address  of the page, for the link on paper
+//	address  of the page, for the link on paper and the one to share
 //	file     name of a file for the workshop that is wanted of the design, "design" for its own
 //	find     what somebody looks for in the catalogue; there is then no design
 //	against  a design to hold it against, as in a file
@@ -137,6 +137,11 @@ func Handle(request string) string {
 		}
 	}
 	regions.Text("compare", side)
+	share := ""
+	if known {
+		share = paper.Share(bench, req.address)
+	}
+	regions.Text("share", share)
 	var o tokens.Object
 	o.Raw("regions", regions.String())
 	if known {

@@ -133,6 +133,14 @@ func TestThePageUnderThePolicy(t *testing.T) {
 	title, err := json.Marshal(d.Title)
 	require.NoError(t, err)
 
+	// The page makes one, too.
+	until(t, ctx, `document.documentElement.dataset.shop === "idle" && document.getElementById("summary").value.includes("Ours, <i>")`)
+	js[bool](t, ctx, `(document.getElementById("short-link").click(), true)`)
+	until(t, ctx, `document.getElementById("message").textContent.includes("/l/")`)
+	_, short, _ := strings.Cut(js[string](t, ctx, `document.getElementById("message").textContent`), "/l/")
+	require.GreaterOrEqual(t, len(short), 22)
+	assert.Equal(t, saved, w.do(ask{path: "/api/links/" + short[:22]}).body)
+
 	// In another browser the short link opens the page with it.
 	other := tab(t)
 	require.NoError(t, chromedp.Do(other, chromedp.Navigate(m.Link)))
