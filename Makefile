@@ -64,6 +64,7 @@ edge: .ci/edge/node_modules/.package-lock.json
 
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...
+	go test -tags=edge -run='^$$' -bench=. ./www/edge/live
 
 build:
 	go run . build -o dist
@@ -71,7 +72,7 @@ build:
 # Puts the edge worker on Cloudflare Workers, once you are logged in there.
 worker:
 	go run . build -edge -o dist-edge
-	npx wrangler deploy -c dist-edge/wrangler.json
+	npx wrangler@4 deploy -c dist-edge/wrangler.json
 
 serve:
 	go run . serve

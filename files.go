@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/workfile"
 )
 
@@ -38,7 +39,10 @@ func (t terminal) files(args []string) int {
 	offers, missing := workfile.Offers(report)
 	for _, o := range offers {
 		for _, f := range o.Files {
-			file, _ := workfile.Make(report, work, f)
+			file, _ := workfile.Make(report, f)
+			if f == workfile.ReportJSON {
+				file.Content = string(asjson.Indent(asjson.Report(report, work)))
+			}
 			path := filepath.Join(*folder, f)
 			if err := os.WriteFile(path, []byte(file.Content), 0o644); err != nil {
 				return t.fail(err)

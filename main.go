@@ -177,7 +177,7 @@ func (t terminal) build(ctx context.Context, args []string) int {
 		return t.fail(err)
 	}
 	if *edge {
-		fmt.Fprintf(t.out, "Built into %s. Put it on the edge with: npx wrangler deploy -c %s\n", *folder, filepath.Join(*folder, "wrangler.json"))
+		fmt.Fprintf(t.out, "Built into %s. Put it on the edge with: npx wrangler@4 deploy -c %s\n", *folder, filepath.Join(*folder, "wrangler.json"))
 		return fine
 	}
 	fmt.Fprintf(t.out, "Built into %s. Put all of it on any web host, under any address.\n", *folder)

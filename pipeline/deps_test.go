@@ -80,7 +80,7 @@ var imports = map[string][]string{
 
 	"pipeline/plot":     {"pipeline/markup"},
 	"pipeline/template": {"pipeline/plot"},
-	"pipeline/workfile": append([]string{"pipeline/asjson", "pipeline/plot", "pipeline/template"}, views...),
+	"pipeline/workfile": append([]string{"pipeline/plot", "pipeline/template"}, views...),
 
 	"pipeline/asjson": {"pipeline", "pipeline/clean", "pipeline/stand", "pipeline/tokens", "pipeline/vent"},
 

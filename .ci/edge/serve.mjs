@@ -16,12 +16,11 @@ const [{ binding: store }] = config.kv_namespaces;
 const worker = {
   name: config.name,
   compatibilityDate: config.compatibility_date,
-  rootPath: folder,
-  modulesRoot: folder,
+  modulesRoot: join(folder, "worker"),
   modules: [
     { type: "ESModule", path: join(folder, config.main) },
-    { type: "ESModule", path: join(folder, "wasm_exec.js") },
-    { type: "CompiledWasm", path: join(folder, "edge.wasm") },
+    { type: "ESModule", path: join(folder, "worker", "wasm_exec.js") },
+    { type: "CompiledWasm", path: join(folder, "worker", "edge.wasm") },
   ],
   assets: {
     directory: join(folder, config.assets.directory),

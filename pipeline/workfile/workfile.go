@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"drawoff/pipeline"
-	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/plot"
 )
 
@@ -65,12 +64,9 @@ func forms(name string) []string {
 	return []string{".pdf", ".svg", ".dxf"}
 }
 
-// Make returns the file called name, as Offers lists it. The report can be had
-// of a design, too, that could not be worked out: it then says why.
-func Make(r pipeline.Report, w pipeline.Work, name string) (File, bool) {
-	if name == ReportJSON {
-		return File{Name: name, Type: "application/json", Content: string(asjson.Indent(asjson.Report(r, w)))}, true
-	}
+// Make returns the file called name, as Offers lists it, but for ReportJSON,
+// which package asjson writes: the page, which lists the files, does not load that.
+func Make(r pipeline.Report, name string) (File, bool) {
 	drawings, _ := Drawings(r)
 	if name == templates && len(drawings) > 2 {
 		return File{Name: name, Type: "application/pdf", Content: plot.PDF(printed(drawings)...)}, true

@@ -108,7 +108,8 @@ func Build(ctx context.Context) ([]File, error) {
 
 // Worker returns the files of the edge worker, with site, what Build returned,
 // below the folder "site" for the worker to serve. They are all that the
-// platform's own tool needs to put it there.
+// platform's own tool needs to put it there; it takes whatever lies in the
+// folder "worker" for the worker's code.
 func Worker(ctx context.Context, site []File) ([]File, error) {
 	start, err := glue(ctx)
 	if err != nil {
@@ -118,8 +119,8 @@ func Worker(ctx context.Context, site []File) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	files := []File{{"wasm_exec.js", start}, {"edge.wasm", module}}
-	for as, name := range map[string]string{"worker.js": "worker.js", "wrangler.json": "wrangler.json", "site/openapi.json": "openapi.json"} {
+	files := []File{{"worker/wasm_exec.js", start}, {"worker/edge.wasm", module}}
+	for as, name := range map[string]string{"worker/worker.js": "worker.js", "wrangler.json": "wrangler.json", "site/openapi.json": "openapi.json"} {
 		body, err := worker.ReadFile("edge/" + name)
 		if err != nil {
 			return nil, err

@@ -388,6 +388,9 @@
     "own-open": () => { byId("own-fault").textContent = ""; byId("own").showModal(); },
     "own-cancel": () => byId("own").close(),
     "copy-link": copyLink,
+    "copy-summary": copySummary,
+    "send-summary": () => (navigator.share ? navigator.share({ title, text: byId("summary").value }).catch(() => {}) : copySummary()),
+    "short-link": shortLink,
     "designs": showDesigns,
     "keep-a": () => { rest(); compare(JSON.stringify(JSON.parse(stored).design)); },
     "drop-a": () => compare(),
@@ -591,6 +594,22 @@
     const answer = ask({ op: "link" });
     if (!answer) return;
     copy(here() + "#" + answer.link, "The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
+  }
+
+  function copySummary() {
+    copy(byId("summary").value, "The summary is copied, with the link.");
+  }
+
+  // shortLink leaves the design with the host, where that keeps short links.
+  async function shortLink() {
+    try {
+      const answer = await fetch("api/links", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(JSON.parse(stored).design) });
+      const said = await answer.json().catch(() => ({}));
+      if (answer.status === 201) return copy(said.link, "The short link is copied: " + said.link);
+      tell(said.detail || "This host keeps no short links. The long one needs nobody's help.", true);
+    } catch {
+      tell("The host cannot be reached: no short link was made. The long one needs nobody's help.", true);
+    }
   }
 
   async function copy(text, done) {

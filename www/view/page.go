@@ -97,6 +97,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("wash", "Cleaning in place", "", "")
 	h.region("breathing", "What the tank must breathe", "", "")
 	h.region("files", "Files for the workshop", "", shopWaits)
+	h.region("share", "Share", "", "")
 	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
 	h.region("compare", "Compare", "", CompareIdle())
 	h.region("cautions", "Take care", "", Cautions(b))

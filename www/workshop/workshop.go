@@ -45,7 +45,7 @@ var Regions = []view.Region{
 //	design   the design, as in a file
 //	width    pixels that a drawing may be wide
 //	units    the system that everything is shown in, see quantity.SystemOf
-//	address  of the page, for the link on paper
+//	address  of the page, for the link on paper and the one to share
 //	file     name of a file for the workshop that is wanted of the design, "design" for its own
 //	find     what somebody looks for in the catalogue; there is then no design
 //	against  a design to hold it against, as in a file
@@ -137,6 +137,11 @@ func Handle(request string) string {
 		}
 	}
 	regions.Text("compare", side)
+	share := ""
+	if known {
+		share = paper.Share(bench, req.address)
+	}
+	regions.Text("share", share)
 	var o tokens.Object
 	o.Raw("regions", regions.String())
 	if known {
@@ -170,12 +175,14 @@ const designFile = "design"
 // file answers a request for the file called name.
 func file(b view.Bench, name string) string {
 	f, ok := workfile.List(b.Report, b.Work, name)
-	if !ok {
-		f, ok = workfile.Make(b.Report, b.Work, name)
-	}
-	if name == designFile && b.Report.Verdicts != nil {
-		f = workfile.File{Name: view.FileName(b.Design.Title), Type: "application/json", Content: string(design.WriteFile(b.Design))}
-		ok = true
+	switch {
+	case ok:
+	case name == workfile.ReportJSON:
+		f, ok = workfile.File{Name: name, Type: "application/json", Content: string(asjson.Indent(asjson.Report(b.Report, b.Work)))}, true
+	case name == designFile && b.Report.Verdicts != nil:
+		f, ok = workfile.File{Name: view.FileName(b.Design.Title), Type: "application/json", Content: string(design.WriteFile(b.Design))}, true
+	default:
+		f, ok = workfile.Make(b.Report, name)
 	}
 	if !ok {
 		return refusal("no file " + name + " can be made of this design")

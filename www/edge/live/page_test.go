@@ -108,6 +108,14 @@ func TestThePageUnderThePolicy(t *testing.T) {
 	assert.True(t, report(t) == save(`button[data-file="report.json"]`, `"{\n  \"drawoff\": 1,\n  \"title\""`), "the page's report is the terminal's")
 	assert.Contains(t, save(`button[data-file="templates.pdf"]`, `"%PDF"`), "%%EOF")
 
+	// The sheets to print bring their own style, which the policy lets in.
+	assert.Greater(t, js[int](t, ctx, `(() => {
+		dispatchEvent(new Event("beforeprint"));
+		const rules = document.querySelector("#sheets style").sheet?.cssRules.length ?? 0;
+		dispatchEvent(new Event("afterprint"));
+		return rules;
+	})()`), 3)
+
 	// An edit, so that it is not the demo that comes back.
 	js[bool](t, ctx, `(() => {
 		const field = document.querySelector('[data-path="title"]');
@@ -124,6 +132,14 @@ func TestThePageUnderThePolicy(t *testing.T) {
 	require.Empty(t, faults)
 	title, err := json.Marshal(d.Title)
 	require.NoError(t, err)
+
+	// The page makes one, too.
+	until(t, ctx, `document.documentElement.dataset.shop === "idle" && document.getElementById("summary").value.includes("Ours, <i>")`)
+	js[bool](t, ctx, `(document.getElementById("short-link").click(), true)`)
+	until(t, ctx, `document.getElementById("message").textContent.includes("/l/")`)
+	_, short, _ := strings.Cut(js[string](t, ctx, `document.getElementById("message").textContent`), "/l/")
+	require.GreaterOrEqual(t, len(short), 22)
+	assert.Equal(t, saved, w.do(ask{path: "/api/links/" + short[:22]}).body)
 
 	// In another browser the short link opens the page with it.
 	other := tab(t)

@@ -136,7 +136,7 @@ func TestEveryRefusal(t *testing.T) {
 		"nothing there":                {ask{path: "/api/nothing"}, 404, "unknown-address"},
 		"no file":                      {ask{path: "/nothing.html"}, 404, "unknown-address"},
 		"a file of the host":           {ask{path: "/..%2f..%2fetc/passwd"}, 404, "unknown-address"},
-		"the worker's source":          {ask{path: "/worker.js"}, 404, "unknown-address"},
+		"the worker's source":          {ask{path: "/worker/worker.js"}, 404, "unknown-address"},
 		"the marker":                   {ask{path: "/.drawoff-site"}, 404, "unknown-address"},
 		"the API's root":               {ask{path: "/api/"}, 404, "unknown-address"},
 		"a list":                       {ask{path: "/api/links/"}, 404, "unknown-address"},
@@ -371,9 +371,9 @@ func TestAThousandChecks(t *testing.T) {
 func TestTheModuleKeepsNothing(t *testing.T) {
 	out, err := node(t, `
 		import { readFileSync } from "node:fs";
-		await import(process.argv[2] + "/wasm_exec.js");
+		await import(process.argv[2] + "/worker/wasm_exec.js");
 		const go = new Go();
-		const { instance } = await WebAssembly.instantiate(readFileSync(process.argv[2] + "/edge.wasm"), go.importObject);
+		const { instance } = await WebAssembly.instantiate(readFileSync(process.argv[2] + "/worker/edge.wasm"), go.importObject);
 		go.run(instance);
 		const request = JSON.stringify({ method: "POST", path: "/api/check", type: "application/json", body: process.argv[3] });
 		const size = (n) => {
@@ -390,7 +390,7 @@ func TestTheModuleKeepsNothing(t *testing.T) {
 func TestTheWorkerIsSmallEnough(t *testing.T) {
 	total := 0
 	for _, name := range []string{"worker.js", "wasm_exec.js", "edge.wasm"} {
-		text, err := os.ReadFile(filepath.Join(folder, name))
+		text, err := os.ReadFile(filepath.Join(folder, "worker", name))
 		require.NoError(t, err)
 		total += len(packed(string(text)))
 	}
