@@ -147,6 +147,9 @@ func TestAnyDesign(t *testing.T) {
 		offers, _ := Offers(r)
 		if len(offers) > 0 {
 			o := offers[rapid.IntRange(0, len(offers)-1).Draw(t, "offer")]
+			if o.Files[0] == ReportJSON {
+				continue
+			}
 			f, ok := Make(r, o.Files[0])
 			require.Less(t, len(f.Content), 20_000_000)
 			assert.True(t, ok)
