@@ -148,7 +148,7 @@ func TestAnyDesign(t *testing.T) {
 		if len(offers) > 0 {
 			o := offers[rapid.IntRange(0, len(offers)-1).Draw(t, "offer")]
 			if o.Files[0] == ReportJSON {
-				continue
+				return // package asjson makes it
 			}
 			f, ok := Make(r, o.Files[0])
 			require.Less(t, len(f.Content), 20_000_000)
