@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -194,6 +195,21 @@ func TestRefusedStorageIsTold(t *testing.T) {
 	p.typed("tank.height", "1.8 m")
 	p.until(`document.querySelector("#keeping").textContent === ""`)
 	p.untilKept(`kept[0].text.includes("1.8 m")`)
+}
+
+// Where storage is refused from the start the page works and says so.
+func TestStorageRefusedFromTheStart(t *testing.T) {
+	t.Parallel()
+	p := tab(t)
+	call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `IDBFactory.prototype.open = () => { throw new DOMException("refused", "SecurityError"); };`,
+	})
+	p.goTo("")
+	p.shows("#keeping", "does not keep your changes")
+	p.typed("tank.height", "1.9 m")
+	assert.Equal(t, "1.9 m", p.value("tank.height"))
+	p.click("#designs")
+	p.shows("#designs-said", "There is no list")
 }
 
 // The list on a phone and on a desk, by day and by night.
