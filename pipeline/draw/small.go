@@ -3,24 +3,47 @@ package draw
 import "drawoff/pipeline"
 
 // Small draws the plant from the side without words and numbers, width pixels
-// wide and no higher: to know a design by in a list, and to hold two side by side. It
-// returns "" for a report on a design that could not be worked out.
+// wide and no higher: to know a design by in a list. It returns "" for a
+// report on a design that could not be worked out.
 func Small(r pipeline.Report, width int) string {
+	e := smallOf(r, width)
+	return e.small(1)
+}
+
+// Pair draws two plants as Small does, to the same scale.
+func Pair(a, b pipeline.Report, width int) [2]string {
+	x, y := smallOf(a, width), smallOf(b, width)
+	least := min(x.scale, y.scale)
+	if least == 0 { // one of them is not drawn
+		return [2]string{x.small(1), y.small(1)}
+	}
+	return [2]string{x.small(least / x.scale), y.small(least / y.scale)}
+}
+
+const smallMargin = 24.0 // pixels, of which a motor may need some
+
+// smallOf fits the plant into a small drawing; what is not drawn has no scale.
+func smallOf(r pipeline.Report, width int) elevation {
 	if r.Verdicts == nil {
+		return elevation{}
+	}
+	e := elevation{Scene: r.Scene, report: r, profile: r.Scene.Vessel.Profile()}
+	side := float64(width) - 2*smallMargin
+	e.fit(side+marginLeft+marginRight, side+marginTop+marginBottom)
+	return e
+}
+
+// small writes the drawing, shown the given part of its full size.
+func (e *elevation) small(part float64) string {
+	if e.scale == 0 {
 		return ""
 	}
-	s := r.Scene
-	e := elevation{Scene: s, report: r, profile: s.Vessel.Profile()}
-	const margin = 24.0 // of which a motor may need some
-	side := float64(width) - 2*margin
-	e.fit(side+marginLeft+marginRight, side+marginTop+marginBottom)
-	w, h := e.width-marginLeft-marginRight+2*margin, e.height-marginTop-marginBottom+2*margin
-
+	w, h := e.width-marginLeft-marginRight+2*smallMargin, e.height-marginTop-marginBottom+2*smallMargin
 	e.Raw("<svg")
 	e.Attr("class", "elevation small-plant")
-	e.Attr("viewBox", decimal(marginLeft-margin)+" "+decimal(marginTop-margin)+" "+decimal(w)+" "+decimal(h))
-	e.numAttr("width", w)
-	e.numAttr("height", h)
+	e.Attr("viewBox", decimal(marginLeft-smallMargin)+" "+decimal(marginTop-smallMargin)+" "+decimal(w)+" "+decimal(h))
+	e.numAttr("width", w*part)
+	e.numAttr("height", h*part)
 	e.Attr("role", "img")
 	e.Attr("aria-label", "Side view: "+e.describe())
 	e.Raw(">")
@@ -28,10 +51,10 @@ func Small(r pipeline.Report, width int) string {
 	e.stand()
 	e.tank()
 	e.bucket()
-	e.line(s.Layout.Delivery)
+	e.line(e.Layout.Delivery)
 	e.pump()
-	e.line(s.Layout.Under)
-	e.line(s.Layout.Run)
+	e.line(e.Layout.Under)
+	e.line(e.Layout.Run)
 	e.outflow()
 	e.Close("svg")
 	return e.String()

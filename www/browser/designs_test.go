@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -130,6 +131,12 @@ func TestTwoWindowsDoNotWriteOverEachOther(t *testing.T) {
 			two.shows("#keeping", "changed in another window")
 			two.typed("tank.height", "1.7 m")
 			two.untilKept(`kept.length === 2 && kept.some(r => r.text.includes("1.8 m")) && kept.some(r => r.text.includes("1.7 m"))`)
+			if l, ok := map[string]look{"Keep mine": looks[0], "Take the other": looks[3]}[answer]; ok {
+				two.as(l)
+				assert.LessOrEqual(t, js[int](two, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+				assert.Empty(t, js[[]string](two, `[...document.querySelectorAll("#keeping button")].filter(b => b.getBoundingClientRect().height < 44).map(b => b.textContent)`), "too small for a glove")
+				two.keep("windows-"+l.String()+".png", get(two, chromedp.CaptureScreenshot()))
+			}
 			if answer != "" {
 				two.until(`[...document.querySelectorAll("#keeping button")].some(b => b.textContent === %s)`, answer)
 				js[bool](two, `([...document.querySelectorAll("#keeping button")].find(b => b.textContent === %s).click(), true)`, answer)
@@ -194,6 +201,21 @@ func TestRefusedStorageIsTold(t *testing.T) {
 	p.typed("tank.height", "1.8 m")
 	p.until(`document.querySelector("#keeping").textContent === ""`)
 	p.untilKept(`kept[0].text.includes("1.8 m")`)
+}
+
+// Where storage is refused from the start the page works and says so.
+func TestStorageRefusedFromTheStart(t *testing.T) {
+	t.Parallel()
+	p := tab(t)
+	call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `IDBFactory.prototype.open = () => { throw new DOMException("refused", "SecurityError"); };`,
+	})
+	p.goTo("")
+	p.shows("#keeping", "does not keep your changes")
+	p.typed("tank.height", "1.9 m")
+	assert.Equal(t, "1.9 m", p.value("tank.height"))
+	p.click("#designs")
+	p.shows("#designs-said", "There is no list")
 }
 
 // The list on a phone and on a desk, by day and by night.

@@ -17,7 +17,11 @@ export function list({ keeper, errand, put, download, take, compare, home }) {
 
   async function refresh() {
     if (!dialog.open) return;
-    records = (await keeper.all()).sort((a, b) => b.changed - a.changed);
+    try {
+      records = (await keeper.all()).sort((a, b) => b.changed - a.changed);
+    } catch (why) {
+      return say("There is no list: this browser's storage is refused (" + why.message + ").");
+    }
     const { error, regions } = await errand({
       list: records.map((r) => ({
         id: r.id, title: r.title, bench: r.id === home(), design: designOf(r),

@@ -120,6 +120,9 @@ globalThis.drawoffKeeper = (on) => {
     change.commit();
   }
 
+  // What could not be kept would be gone: the browser asks first.
+  addEventListener("beforeunload", (e) => { if (failed) e.preventDefault(); });
+
   channel.onmessage = ({ data: { id, stamp } }) => {
     if (latest(id) && seen.get(id)?.stamp !== stamp) on.elsewhere(id, stamp);
     on.listed();

@@ -28,8 +28,10 @@ func Compare(a, b compare.Plant, width int) string {
 		`<button type="button" id="keep-a">Keep B as the new A</button><button type="button" id="drop-a">Let A go</button></div>`)
 	c.El("h2", "Two plants compared", "class", "on-paper")
 	c.Open("div", "class", "pair")
-	c.plant("A", a, width)
-	c.plant("B, on the bench", b, width)
+	const widest = 300 // pixels
+	drawn := draw.Pair(a.Report, b.Report, min(widest, width/2-12))
+	c.plant("A", a, drawn[0])
+	c.plant("B, on the bench", b, drawn[1])
 	c.Close("div")
 	if len(s.Said) == 0 {
 		c.El("p", "Nothing was said otherwise yet: B is A. Change something.", "class", "calm")
@@ -49,15 +51,14 @@ type comparison struct {
 	sheet compare.Sheet
 }
 
-func (c *comparison) plant(name string, p compare.Plant, width int) {
-	const most = 300
+func (c *comparison) plant(name string, p compare.Plant, drawn string) {
 	c.Open("div")
 	c.El("h3", name)
 	c.El("p", p.Design.Title)
 	c.Open("p", "class", "tally")
 	c.tally(p.Report)
 	c.Close("p")
-	c.Raw(draw.Small(p.Report, min(most, width/2-12)))
+	c.Raw(drawn)
 	c.Close("div")
 }
 
