@@ -45,7 +45,7 @@ func (p plant) later() finding.Findings {
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
-		p.stays().Findings,
+		holdup.Findings(p.holdupInput()),
 		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},
 		finding.Findings{Verdicts: vents},
 	)
@@ -78,10 +78,10 @@ func (r Report) Stays() holdup.Result {
 	if r.plant == nil {
 		return holdup.Result{}
 	}
-	return r.plant.stays()
+	return holdup.Check(r.plant.holdupInput())
 }
 
-func (p *plant) stays() holdup.Result {
+func (p *plant) holdupInput() holdup.Input {
 	in := holdup.Input{
 		Layout:    p.layout,
 		Vessel:    p.known.vessel,
@@ -101,5 +101,5 @@ func (p *plant) stays() holdup.Result {
 	for i := range p.flow.Pieces {
 		in.Speeds[p.flow.Pieces[i].Ref] = p.flow.Pieces[i].Velocity
 	}
-	return holdup.Check(in)
+	return in
 }

@@ -53,10 +53,11 @@ func (l *line) crest(a, b way) int {
 
 // drains lists the ways out of l and what runs out at each from a full line,
 // air let in at the high points.
-func (r *Result) drains(l *line, open settled) {
+func (r *Result) drains(l *line) {
 	if len(l.cuts) == 0 {
 		return
 	}
+	open := l.settle(true)
 	ways := l.ways()
 	at := -1
 	for i, w := range ways {

@@ -115,30 +115,43 @@ type Film struct {
 // InAll is what stays behind with every drain valve opened, without the film.
 func (r *Result) InAll() q.Volume { return r.Left + r.Casing + r.Heel }
 
-// Check works out what stays behind.
+// Findings are those of Check alone, without how to empty it, which takes longer.
+func Findings(in Input) finding.Findings {
+	r := in.judged(in.lines())
+	return r.Findings
+}
+
+// Check works out what stays behind and how to get it out.
 func Check(in Input) Result {
-	r := Result{Casing: in.Casing, Time: in.Time}
 	lines := in.lines()
+	r := in.judged(lines)
+	for i := range lines {
+		r.drains(&lines[i])
+	}
+	r.highestFirst()
+	r.steps(&in)
+	r.blow(&in, lines)
+	r.pig(lines)
+	return r
+}
+
+// judged is what stays, where air does, and the branches, with the findings on them.
+func (in *Input) judged(lines []line) Result {
+	r := Result{Casing: in.Casing, Time: in.Time}
 	for i := range lines {
 		l := &lines[i]
-		open := l.settle(true)
-		shut, rest := l.pools(l.settle(false)), l.pools(open)
+		shut, rest := l.pools(l.settle(false)), l.pools(l.settle(true))
 		drained(shut, rest)
 		r.Pools, r.Rest = append(r.Pools, shut...), append(r.Rest, rest...)
-		r.drains(l, open)
 		r.Ends = append(r.Ends, l.ends()...)
-		r.air(&in, l)
+		r.air(in, l)
 	}
 	for i := range r.Pools {
 		r.Held += r.Pools[i].Volume
 		r.Left += r.Pools[i].Left
 	}
 	r.Heel = in.Vessel.VolumeAt(max(0, in.Lip))
-	r.highestFirst()
-	r.films(&in, lines)
-	r.tell(&in, lines)
-	r.steps(&in)
-	r.blow(&in, lines)
-	r.pig(&in, lines)
+	r.films(in, lines)
+	r.tell(in, lines)
 	return r
 }

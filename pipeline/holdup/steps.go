@@ -129,7 +129,7 @@ func swept(v, bore float64) float64 {
 }
 
 // pig tells where a pig passes and what it leaves.
-func (r *Result) pig(in *Input, lines []line) {
+func (r *Result) pig(lines []line) {
 	var stops []string
 	stays := q.Volume(0)
 	stopped := map[string]bool{}

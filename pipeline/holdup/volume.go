@@ -68,6 +68,10 @@ func volume(s *route.Segment, a, b, level float64) float64 {
 	if b <= a {
 		return 0
 	}
+	if math.IsInf(level, 1) { // full: a frustum, or Pappus' ring
+		from, to := float64(s.BoreFrom)+a*float64(s.BoreTo-s.BoreFrom), float64(s.BoreFrom)+b*float64(s.BoreTo-s.BoreFrom)
+		return math.Pi / 12 * (from*from + from*to + to*to) * (b - a) * float64(s.Length)
+	}
 	invert := func(t float64) float64 { return s.SectionAt(t).Invert - level }
 	crown := func(t float64) float64 { return s.SectionAt(t).Crown - level }
 	edges := [4]float64{a, crossing(invert, a, b), crossing(crown, a, b), b}
