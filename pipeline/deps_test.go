@@ -37,6 +37,7 @@ var (
 		"pipeline/cut",
 		"pipeline/drain",
 		"pipeline/flow",
+		"pipeline/holdup",
 		"pipeline/joint",
 		"pipeline/order",
 		"pipeline/stand",
@@ -62,14 +63,15 @@ var imports = map[string][]string{
 
 	"pipeline/design/designtest": {"catalog", "pipeline/design", "pipeline/quantity"}, // designs for tests; no program imports it
 
-	"pipeline/clean": ground,
-	"pipeline/cut":   {"pipeline/quantity"},
-	"pipeline/drain": ground,
-	"pipeline/flow":  ground,
-	"pipeline/joint": ground,
-	"pipeline/order": ground,
-	"pipeline/stand": ground,
-	"pipeline/surge": ground,
+	"pipeline/clean":  ground,
+	"pipeline/cut":    {"pipeline/quantity"},
+	"pipeline/drain":  ground,
+	"pipeline/flow":   ground,
+	"pipeline/holdup": ground,
+	"pipeline/joint":  ground,
+	"pipeline/order":  ground,
+	"pipeline/stand":  ground,
+	"pipeline/surge":  ground,
 
 	"pipeline/transfer": ground,
 	"pipeline/vent":     ground,
@@ -82,7 +84,7 @@ var imports = map[string][]string{
 	"pipeline/template": {"pipeline/plot"},
 	"pipeline/workfile": append([]string{"pipeline/plot", "pipeline/template"}, views...),
 
-	"pipeline/asjson": {"pipeline", "pipeline/clean", "pipeline/stand", "pipeline/tokens", "pipeline/vent"},
+	"pipeline/asjson": {"pipeline", "pipeline/clean", "pipeline/holdup", "pipeline/stand", "pipeline/tokens", "pipeline/vent"},
 
 	"pipeline/compare": views,
 

@@ -34,11 +34,20 @@ func (p plant) tank() finding.Findings {
 	figures = append(figures, p.liquid()...)
 	if k.side {
 		figures = append(figures, finding.Figure{
-			Slug: "heel", Name: "Left below a side outlet", Amount: q.Of(v.VolumeAt(max(0, k.above-outletBore(p.design.Tank)/2))), Piece: "tank",
-			Working: finding.Working{Formula: "V(h) at the lower lip of the outlet", Source: geometry, Range: geometric, Inputs: level(max(0, k.above-outletBore(p.design.Tank)/2))},
+			Slug: "heel", Name: "Left below a side outlet", Amount: q.Of(v.VolumeAt(p.lowerLip())), Piece: "tank",
+			Working: finding.Working{Formula: "V(h) at the lower lip of the outlet", Source: geometry, Range: geometric, Inputs: level(p.lowerLip())},
 		})
 	}
 	return finding.Findings{Figures: figures, Verdicts: p.ranges()}
+}
+
+// lowerLip is the level under which nothing runs out of the tank by itself,
+// over the lowest inside point: of a side outlet its lower edge.
+func (p *plant) lowerLip() q.Length {
+	if !p.known.side {
+		return 0
+	}
+	return max(0, p.known.above-outletBore(p.design.Tank)/2)
 }
 
 func (p plant) fillFormula() string {

@@ -4,6 +4,8 @@ import (
 	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/holdup"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/surge"
 	"drawoff/pipeline/vent"
 )
@@ -43,6 +45,7 @@ func (p plant) later() finding.Findings {
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
+		holdup.Findings(p.holdupInput()),
 		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},
 		finding.Findings{Verdicts: vents},
 	)
@@ -68,3 +71,35 @@ func (r Report) Breathing() vent.Result {
 
 // Later returns what Check found beyond Glance; it is in the report, too.
 func (r Report) Later() finding.Findings { return r.later }
+
+// Stays returns what stays behind when the plant is emptied, and how to get it
+// out, as Wash is returned.
+func (r Report) Stays() holdup.Result {
+	if r.plant == nil {
+		return holdup.Result{}
+	}
+	return holdup.Check(r.plant.holdupInput())
+}
+
+func (p *plant) holdupInput() holdup.Input {
+	in := holdup.Input{
+		Layout:    p.layout,
+		Vessel:    p.known.vessel,
+		Full:      p.known.full,
+		Lip:       p.lowerLip(),
+		Limit:     float64(p.design.Limits.DeadEnd.Value()),
+		Time:      p.design.Limits.DrainTime.Value(),
+		Density:   p.known.liquid.Density,
+		Viscosity: p.known.liquid.Viscosity,
+		Newtonian: p.known.liquid.Rheology.Newtonian(),
+		Speeds:    make(map[string]q.Velocity, len(p.flow.Pieces)),
+		Flow:      p.flow.Points[0].Flow,
+	}
+	if !p.layout.Gravity {
+		in.Casing = p.design.Pump.Casing.Value()
+	}
+	for i := range p.flow.Pieces {
+		in.Speeds[p.flow.Pieces[i].Ref] = p.flow.Pieces[i].Velocity
+	}
+	return in
+}

@@ -97,6 +97,9 @@ var notByFormula = map[string]string{
 	"parts":                  "counted",
 	"tube-length":            "a sum over the cuts, which are listed",
 
+	"stays-line":       "an integral over the pools, which are listed: package holdup, against closed forms and chance",
+	"stays-shut":       "an integral over the pools, which are listed: package holdup, against closed forms and chance",
+	"film-line":        "summed over the pieces: package holdup",
 	"wash-flow-had":    "solved: TestWashFlowsPutBack",
 	"wash-pool":        "the tank's volume at a level that is solved: TestPoolRunsOff",
 	"wash-line-volume": "summed over the pieces: TestLineHolds, in package clean",

@@ -8,6 +8,7 @@ package asjson
 import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/clean"
+	"drawoff/pipeline/holdup"
 	"drawoff/pipeline/stand"
 	"drawoff/pipeline/vent"
 )
@@ -24,6 +25,7 @@ type whole struct {
 	Transfer  pipeline.Transfer `json:"transfer,omitzero"`
 	Stability stand.Stability   `json:"stability,omitzero"`
 	Work      pipeline.Work     `json:"work,omitzero"`
+	Stays     holdup.Result     `json:"stays,omitzero"`
 	Wash      clean.Result      `json:"wash,omitzero"`
 	Breathing vent.Result       `json:"breathing,omitzero"`
 }
@@ -33,7 +35,7 @@ type whole struct {
 // the shelf. It is on one line, without a newline at its end, and takes longer
 // than the check itself.
 func Report(r pipeline.Report, work pipeline.Work) []byte {
-	return Append(nil, whole{Version, r, r.Transfer(), r.Stability(), work, r.Wash(), r.Breathing()})
+	return Append(nil, whole{Version, r, r.Transfer(), r.Stability(), work, r.Stays(), r.Wash(), r.Breathing()})
 }
 
 // Indent returns JSON that was written on one line with a line for each

@@ -202,6 +202,7 @@ type Pump struct {
 	Rated   q.Entered[q.Rotation] `json:"rated,omitzero"`   // speed that the points were taken at; only needed where Speed is another
 	Speed   q.Entered[q.Rotation] `json:"speed,omitzero"`   // that it is run at; default: as Rated
 	DryLift q.Entered[q.Head]     `json:"dryLift,omitzero"` // of water at sea level that it draws up with air in its line; default: it does not prime itself
+	Casing  q.Entered[q.Volume]   `json:"casing,omitzero"`  // what its casing keeps when the lines have run off; default 0.5 L
 	Relief  q.Entered[q.Pressure] `json:"relief,omitzero"`  // positive pump: difference at which its relief valve or bypass opens; default: there is none
 }
 
@@ -299,6 +300,8 @@ type Limits struct {
 	FloorSpace    q.Entered[q.Length]   `json:"floorSpace,omitzero"`    // free height under everything for cleaning; default 150 mm
 	Tip           q.Entered[q.Angle]    `json:"tip,omitzero"`           // incline that the stand must not tip on; default 10°
 	Reach         q.Entered[q.Length]   `json:"reach,omitzero"`         // highest over the floor that somebody works at; default: not checked
+	DeadEnd       q.Entered[q.Number]   `json:"deadEnd,omitzero"`       // longest branch that nothing flows through, from the inner wall, in its own bores; default 2
+	DrainTime     q.Entered[q.Duration] `json:"drainTime,omitzero"`     // that a line is left to run off; default 5 min
 }
 
 // Measurement is a dimension of a catalogue part that the user took with a caliper.

@@ -180,6 +180,7 @@ func (p *Pump) fields(see see) bool {
 		see("rated", &p.Rated, may) &&
 		see("speed", &p.Speed, may) &&
 		see("dryLift", &p.DryLift, may) &&
+		see("casing", &p.Casing, may) &&
 		see("relief", &p.Relief, may)
 }
 
@@ -263,7 +264,9 @@ func (l *Limits) fields(see see) bool {
 		see("spring", &l.Spring, may) &&
 		see("floorSpace", &l.FloorSpace, may) &&
 		see("tip", &l.Tip, may) &&
-		see("reach", &l.Reach, may)
+		see("reach", &l.Reach, may) &&
+		see("deadEnd", &l.DeadEnd, may) &&
+		see("drainTime", &l.DrainTime, may)
 }
 
 func (m *Measurement) fields(see see) bool {

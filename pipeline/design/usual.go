@@ -43,7 +43,8 @@ var (
 	usualRubber      = q.MustParse[q.Length]("0.01 mm")
 	usualFinish      = q.MustParse[q.Length]("0.8 µm")
 
-	usualWash = Wash{
+	usualCasing = q.MustParse[q.Volume]("0.5 L")
+	usualWash   = Wash{
 		Speed:    q.MustParse[q.Velocity]("1.5 m/s"),
 		Pressure: q.MustParse[q.Pressure]("1 bar"),
 		Sump:     q.MustParse[q.Volume]("30 L"),
@@ -68,6 +69,8 @@ var (
 		Spring:        q.MustParse[q.Angle]("1.5°"),
 		FloorSpace:    q.MustParse[q.Length]("150 mm"),
 		Tip:           q.MustParse[q.Angle]("10°"),
+		DeadEnd:       q.MustParse[q.Number]("2"),
+		DrainTime:     q.MustParse[q.Duration]("5 min"),
 	}
 )
 
@@ -115,6 +118,7 @@ func (d Design) Filled() Design {
 	d.Pump.OutSize = either(d.Pump.OutSize, d.Pump.InSize)
 	d.Pump.OutEnd = either(d.Pump.OutEnd, d.Pump.InEnd)
 	d.Pump.Speed = usually(d.Pump.Speed, d.Pump.Rated)
+	d.Pump.Casing = usually(d.Pump.Casing, usualCasing)
 
 	d.Liquid.Kind = either(d.Liquid.Kind, "water")
 	d.Liquid.Temperature = usually(d.Liquid.Temperature, usualTemperature)
@@ -154,6 +158,8 @@ func (d Design) Filled() Design {
 	d.Limits.Spring = usually(d.Limits.Spring, usualLimits.Spring)
 	d.Limits.FloorSpace = usually(d.Limits.FloorSpace, usualLimits.FloorSpace)
 	d.Limits.Tip = usually(d.Limits.Tip, usualLimits.Tip)
+	d.Limits.DeadEnd = usually(d.Limits.DeadEnd, usualLimits.DeadEnd)
+	d.Limits.DrainTime = usually(d.Limits.DrainTime, usualLimits.DrainTime)
 
 	d.KeepOuts = copied(d.KeepOuts)
 	for i := range d.KeepOuts {

@@ -169,6 +169,7 @@ func (v *validator) pump(p Pump) {
 		v.fault("pump.rated", "", "is missing", "write the speed that the curve was taken at, so that it can be moved to "+p.Speed.String())
 	}
 	span(v, "pump.dryLift", p.DryLift, 0, 9.5, "0 to 9.5 m: no pump draws water higher")
+	span(v, "pump.casing", p.Casing, 0, 0.2, "0 to 200 L")
 	span(v, "pump.relief", p.Relief, 1e3, 1e8, "1 kPa to 1000 bar, over the pressure at the inlet")
 	if Positive(p.Kind) {
 		v.slip(p.Slip)
@@ -266,6 +267,8 @@ func (v *validator) rest(d Design) {
 	span(v, "limits.floorSpace", l.FloorSpace, 0, 2, "0 to 2 m")
 	span(v, "limits.tip", l.Tip, 0, rad(45), "0° to 45°")
 	span(v, "limits.reach", l.Reach, 0.5, 20, "500 mm to 20 m")
+	span(v, "limits.deadEnd", l.DeadEnd, 0, 100, "0 to 100 bores")
+	span(v, "limits.drainTime", l.DrainTime, 1, 86400, "1 s to 24 h")
 
 	v.measured(d.Measured)
 	v.made(d.Made)

@@ -79,7 +79,7 @@ func (l *line) check(r *Result) {
 	sound := len(r.Verdicts)
 	l.falls(r)
 	l.bodies(r)
-	bore := profile(l.pieces)
+	bore := route.Profile(l.pieces)
 	l.lows(bore, r)
 	if l.must {
 		l.highs(bore, r)

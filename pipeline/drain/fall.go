@@ -26,26 +26,26 @@ func fall(p *route.Piece) (f Fall, drop, run q.Length) {
 		f.Vertical = true
 		return f, 0, 0
 	}
-	first, last := section(&p.Path[0], 0, 0), section(&p.Path[len(p.Path)-1], 1, 0)
+	first, last := p.Path[0].SectionAt(0), p.Path[len(p.Path)-1].SectionAt(1)
 	length := p.Length
 	if p.Kind == design.Hose {
 		// It is judged as it is drawn, taut.
-		length = q.Length(last.at.Sub(first.at).Len())
+		length = q.Length(last.At.Sub(first.At).Len())
 	}
-	rise := last.at.Z - first.at.Z
-	drop = q.Length(first.invert - last.invert)
+	rise := last.At.Z - first.At.Z
+	drop = q.Length(first.Invert - last.Invert)
 	if p.Kind == design.Reducer {
 		drop = q.Length(-p.In.Dir.Z) * length
 		rise = -float64(drop)
 	}
 	run = q.Length(math.Sqrt(max(0, float64(length*length)-rise*rise)))
 	switch {
-	case route.Steep(last.at.Sub(first.at).Unit()), run <= 1e-9 && route.Steep(p.In.Dir):
+	case route.Steep(last.At.Sub(first.At).Unit()), run <= 1e-9 && route.Steep(p.In.Dir):
 		f.Vertical = true
 	case run > 1e-9:
 		f.Slope = q.Slope(drop / run)
 	default: // a piece of no length falls as it points
-		f.Slope = q.Slope(-p.In.Dir.Z / levelness(p.In.Dir))
+		f.Slope = q.Slope(-p.In.Dir.Z / route.Levelness(p.In.Dir))
 	}
 	if f.Vertical {
 		return f, 0, 0
@@ -102,7 +102,7 @@ func (l *line) judge(p *route.Piece, f Fall) (finding.Verdict, bool) {
 			Advice:   "Take its fall out, or turn the piece before it so that it runs nearly level.",
 		}, true
 	}
-	if sags(p) {
+	if p.Sags() {
 		return finding.Verdict{
 			Rule: "fall", Level: finding.Look, Piece: p.Ref, Basis: "common practice, no source",
 			Sentence: named(p) + " is longer than the way it is led: where it sags it holds liquid.",
@@ -136,16 +136,6 @@ func (l *line) advice() string {
 		return "Lay it level, or to fall towards " + l.to + "."
 	}
 	return "Lay it to fall by at least " + q.Text(l.least) + ", " + perMetre(l.least) + ", towards " + l.to + "."
-}
-
-// sags reports whether a hose is longer, by more than fits take up, than the
-// straight way between its ends.
-func sags(p *route.Piece) bool {
-	if p.Kind != design.Hose || len(p.Path) == 0 {
-		return false
-	}
-	s := &p.Path[0]
-	return float64(s.Length) > 1.01*s.To.Sub(s.From).Len()+hold
 }
 
 // allFalls is the one verdict on a line that has nothing against it.

@@ -19,10 +19,10 @@ const (
 )
 
 // lows finds where liquid stays.
-func (l *line) lows(bore []node, r *Result) {
+func (l *line) lows(bore []route.Section, r *Result) {
 	z := make([]float64, len(bore))
 	for i := range bore {
-		z[i] = bore[i].invert
+		z[i] = bore[i].Invert
 	}
 	for _, p := range pockets(z) {
 		if l.opened(bore, p, -1) {
@@ -53,10 +53,10 @@ func (l *line) lows(bore []node, r *Result) {
 }
 
 // highs finds where air stays, on a line whose start is open to the tank.
-func (l *line) highs(bore []node, r *Result) {
+func (l *line) highs(bore []route.Section, r *Result) {
 	z := make([]float64, len(bore))
 	for i := range bore {
-		z[i] = -bore[i].crown
+		z[i] = -bore[i].Crown
 	}
 	for _, p := range pockets(z) {
 		if l.opened(bore, p, 1) {
@@ -82,7 +82,7 @@ func (l *line) harm() string {
 
 // deadEnds finds the capped branches of tees that point down (way -1: soil
 // settles in them) or up (way 1: they hold air).
-func (l *line) deadEnds(bore []node, r *Result, way float64) {
+func (l *line) deadEnds(bore []route.Section, r *Result, way float64) {
 	for i := range l.pieces {
 		for _, port := range l.pieces[i].Ports() {
 			if port.End == nil || port.On == "valve" {
@@ -94,15 +94,15 @@ func (l *line) deadEnds(bore []node, r *Result, way float64) {
 }
 
 // deadEnd judges one capped branch of piece i.
-func (l *line) deadEnd(bore []node, r *Result, i int, port route.Port, way float64) {
+func (l *line) deadEnd(bore []route.Section, r *Result, i int, port route.Port, way float64) {
 	p := &l.pieces[i]
 	reach := math.Inf(-1)
 	for _, n := range bore {
-		if n.piece == i {
-			reach = max(reach, way*n.crown, way*n.invert)
+		if n.Piece == i {
+			reach = max(reach, way*n.Crown, way*n.Invert)
 		}
 	}
-	tip := way*port.At.Z + float64(port.Bore())/2*levelness(port.Dir)
+	tip := way*port.At.Z + float64(port.Bore())/2*route.Levelness(port.Dir)
 	if tip <= reach+deadEnd {
 		return
 	}
@@ -129,8 +129,8 @@ func (l *line) deadEnd(bore []node, r *Result, i int, port route.Port, way float
 
 // opened reports whether a valve at a tee's open port empties p (way -1: it
 // points down) or lets its air out (way 1: up).
-func (l *line) opened(bore []node, p pocket, way float64) bool {
-	for i := bore[p.from].piece; i <= bore[p.to].piece; i++ {
+func (l *line) opened(bore []route.Section, p pocket, way float64) bool {
+	for i := bore[p.from].Piece; i <= bore[p.to].Piece; i++ {
 		for _, port := range l.pieces[i].Ports() {
 			if port.End != nil && port.On == "valve" && way*port.Dir.Z > 0.5 {
 				return true
@@ -143,13 +143,13 @@ func (l *line) opened(bore []node, p pocket, way float64) bool {
 // step returns the reducer whose change of bore alone makes the pocket p: its
 // lowest line rises away from the pocket though its axis does not. Nil when
 // the line itself rises on both sides.
-func (l *line) step(bore []node, p pocket) *route.Piece {
+func (l *line) step(bore []route.Section, p pocket) *route.Piece {
 	beside := func(i int, way float64) *route.Piece {
 		next := i + int(way)
-		if next < 0 || next >= len(bore) || bore[next].piece != bore[i].piece {
+		if next < 0 || next >= len(bore) || bore[next].Piece != bore[i].Piece {
 			return nil
 		}
-		r := &l.pieces[bore[i].piece]
+		r := &l.pieces[bore[i].Piece]
 		if r.Kind != design.Reducer || way*r.In.Dir.Z > float64(level) {
 			return nil
 		}
@@ -167,7 +167,7 @@ func eccentric(p *route.Piece) bool {
 }
 
 // middle returns the piece half way along p, and the point there.
-func (l *line) middle(bore []node, p pocket) (*route.Piece, route.Vec) {
-	piece := &l.pieces[bore[(p.from+p.to)/2].piece]
-	return piece, bore[p.from].at.Add(bore[p.to].at).Scale(0.5)
+func (l *line) middle(bore []route.Section, p pocket) (*route.Piece, route.Vec) {
+	piece := &l.pieces[bore[(p.from+p.to)/2].Piece]
+	return piece, bore[p.from].At.Add(bore[p.to].At).Scale(0.5)
 }

@@ -67,7 +67,7 @@ func TestDrawingsAreWhole(t *testing.T) {
 				assert.LessOrEqual(t, n, most+60, "%s of %s", a, name)
 			}
 		})
-		for _, svg := range []string{Curve(r, width), SuctionHead(r, r.Reserve(), width)} {
+		for _, svg := range []string{Curve(r, width), SuctionHead(r, r.Reserve(), width), Stays(r, r.Stays(), width)} {
 			assert.NotContains(t, svg, "NaN")
 			walk(t, svg, func(name string, attr map[string]string) {
 				for _, a := range []string{"x", "x1", "x2", "cx"} {

@@ -117,9 +117,9 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).sprung
 	case "fall":
 		return (*mender).fall
-	case "low-point":
+	case "low-point", "stays-behind":
 		return func(m *mender) []proposal { return m.pocket("180°", "a drain valve that points down") }
-	case "high-point":
+	case "high-point", "air-carried":
 		return func(m *mender) []proposal { return m.pocket("0°", "a valve that points up and lets the air out") }
 	case "reducer-step":
 		return (*mender).flatSide

@@ -98,6 +98,7 @@ func TestWaysOut(t *testing.T) {
 		"small ball":         {[]design.Edit{set("wash.spray", "60 L/min"), set("wash.pressure", "0.1 bar")}, "wash-spray", "tank", []string{"Take a spray ball that gives 76 L/min."}},
 		"spray stays":        {[]design.Edit{set("wash.spray", "90 L/min"), set("wash.scavenge", "50 L/min")}, "wash-runoff", "tank", []string{"Draw the wash off with a pump that takes 90 L/min."}},
 		"small vent":         {[]design.Edit{set("vent.bore", "10 mm")}, "vent", "tank", []string{"Open the vent to 25 mm or more."}},
+		"a branch holds":     {[]design.Edit{{Op: "insert", Path: "run.1"}, set("run.1.kind", "tee"), set("run.1.turn", "180°")}, "stays-behind", "run.1", []string{"Turn the branch of piece 5 level.", "Put a valve on the branch of piece 5."}},
 		"one seal of VMQ":    {[]design.Edit{set("under.1.seal", "vmq"), {Op: "insert", Path: "cleaning.0"}, set("cleaning.0.agent", "nitric")}, joint.RuleCleaning, "under.1", []string{"Use EPDM seals instead."}},
 		"one ring joint":     {[]design.Edit{set("under.0.out", "ring-joint/male"), set("under.1.in", "ring-joint/liner")}, joint.RuleStrip, "under.1", []string{"Make clamp joints of them."}},
 		"a step at the pump": {[]design.Edit{set("pump.inSize", metric)}, joint.RuleStep, "pump", []string{"reducer, 1½ in (BS 4825-1) to DN 40 (DIN 11866 row A), with a clamp ferrule at each end, before the pump"}},

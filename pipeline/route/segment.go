@@ -43,7 +43,7 @@ func Lowest(pieces []Piece) q.Length {
 		return 0
 	}
 	lowest := math.Inf(1)
-	reach := func(at, dir Vec, od q.Length) { lowest = min(lowest, at.Z-float64(od)/2*levelness(dir)) }
+	reach := func(at, dir Vec, od q.Length) { lowest = min(lowest, at.Z-float64(od)/2*Levelness(dir)) }
 	for i := range pieces {
 		p := &pieces[i]
 		reach(p.In.At, p.In.Dir, p.In.Half.Tube.OD)
@@ -62,7 +62,3 @@ func Lowest(pieces []Piece) q.Length {
 	}
 	return q.Length(lowest)
 }
-
-// levelness returns how level the unit vector dir is: 1 level, 0 upright. Half
-// a diameter times it is how far a tube reaches below and above its axis.
-func levelness(dir Vec) float64 { return math.Sqrt(max(0, 1-dir.Z*dir.Z)) }

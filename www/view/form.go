@@ -86,6 +86,7 @@ var (
 		{"speed", "Speed it runs at", "as its points if left empty"},
 		{"dryLift", "Lift when dry", "self-priming: of water, as its sheet states"},
 		{"relief", "Relief valve opens at", "over the inlet; empty for none"},
+		{"casing", "Casing keeps", "when the lines have run off"},
 	}
 	deliveryFields = []field{
 		{"height", "Outflow over floor", "or the level it enters, if higher"},
@@ -104,6 +105,8 @@ var (
 		{"floorSpace", "Free over the floor", "for cleaning"},
 		{"tip", "Incline it must stand on", "without tipping"},
 		{"reach", "Highest to work at", "over the floor; empty: not checked"},
+		{"deadEnd", "Longest dead end", "bores, from the inner wall"},
+		{"drainTime", "Left to run off", ""},
 	}
 	dropFields = []field{
 		{"flow", "Flow", ""},

@@ -93,6 +93,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.region("shelf", "Your shelf", "", Shelf(b))
 	h.region("suction", "Suction head", "", shopWaits)
 	h.region("emptying", "Emptying the tank", "", shopWaits)
+	h.region("stays", "What stays behind", "", shopWaits)
 	h.region("whatif", "What if", "", formWaits)
 	h.region("wash", "Cleaning in place", "", "")
 	h.region("breathing", "What the tank must breathe", "", "")

@@ -103,6 +103,7 @@ func Text(d design.Design, r pipeline.Report, shelf design.Shelf) string {
 		t.table(steps(emptying.Curve))
 	}
 
+	t.stays(r)
 	t.wash(r)
 
 	t.head("Figures")

@@ -33,6 +33,7 @@ var Regions = []view.Region{
 	{ID: "welds", Write: view.Welds},
 	{ID: "suction", Write: view.Suction},
 	{ID: "emptying", Write: view.Emptying},
+	{ID: "stays", Write: view.Stays},
 	{ID: "wash", Write: view.Wash},
 	{ID: "breathing", Write: view.Breathing},
 	{ID: "files", Write: view.Files},

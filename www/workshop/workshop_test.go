@@ -49,7 +49,7 @@ func TestFile(t *testing.T) {
 	assert.Contains(t, ask(design.Demo(), "../etc.pdf").Error, "../etc.pdf")
 	assert.Contains(t, ask(design.Design{}, "cone-flat.pdf").Error, "no file")
 	all := ask(design.Demo(), "")
-	for _, id := range []string{"heights", "stability", "files"} {
+	for _, id := range []string{"heights", "stability", "stays", "files"} {
 		assert.NotEmpty(t, all.Regions[id], id)
 	}
 	assert.Contains(t, all.Regions["files"], `data-file="leg-on-tank.pdf"`)

@@ -220,6 +220,8 @@ func (g *generator) limits() design.Limits {
 		FloorSpace:    g.length("floor-space", 0, 2, 0, 0.3),
 		Tip:           typed[q.Angle](g, "tip", 0, 450, 10, "°"),
 		Reach:         g.length("reach", 0.5, 20, 1.4, 2),
+		DeadEnd:       typed[q.Number](g, "dead-end", 0, 100, 10, ""),
+		DrainTime:     typed[q.Duration](g, "drain-time", 1, 1440, 1, "min", "s"),
 	}
 }
 
@@ -235,6 +237,7 @@ func (g *generator) pump() design.Pump {
 		InEnd:    g.end("pump-in-end", in, false),
 		Seal:     g.material("pump-seal", "none"),
 		OutUp:    maybe(g, "out-up", func() q.Entered[q.Length] { return g.length("out-up", -2, 2, 0, 0.3) }),
+		Casing:   maybe(g, "casing", func() q.Entered[q.Volume] { return typed[q.Volume](g, "casing", 0, 200, 10, "L") }),
 		OutAhead: maybe(g, "out-ahead", func() q.Entered[q.Length] { return g.length("out-ahead", -2, 2, 0, 0.3) }),
 	}
 	if g.rarely("pump-out") {
