@@ -42,7 +42,7 @@ func TestReadsWithoutTheModule(t *testing.T) {
 	call(p, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
 	p.do(chromedp.Navigate(address))
 	html := get(p, chromedp.OuterHTML(chromedp.CSS("body")))
-	assert.Contains(t, html, design.Demo().Title)
+	assert.Contains(t, html, design.Demo().Run[0].Name, "the table of its pieces")
 	assert.Contains(t, html, "<svg")
 }
 
