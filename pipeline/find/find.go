@@ -167,12 +167,11 @@ func (f *finder) search(j *job, first bool) (made []placed) {
 // run will do.
 func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
 	g := j.scene.grid()
-	most := 2
-	if first {
-		most = mostBends - 1
-	}
 	var known []cost
-	for ; most <= mostBends && !f.halted; most++ {
+	for most := 2; most <= mostBends && !f.halted; most++ {
+		if first && (most == 2 || most == 4) {
+			continue // where any run will do there is mostly one of few bends, or none
+		}
 		enough := len(made) > 0
 		j.scene.mostOf = most
 		paths, complete := j.scene.pathsOn(g, known, f.going)
@@ -184,7 +183,7 @@ func (f *finder) deepen(j *job, first bool) (made []placed, drawn bool) {
 				made = append(made, r)
 			}
 		}
-		if enough || first || !g.deeper {
+		if enough || first && (len(made) > 0 || most == mostBends-1) || !g.deeper {
 			break
 		}
 	}

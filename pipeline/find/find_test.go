@@ -109,9 +109,13 @@ func isOne(t *testing.T, d design.Design, line find.Line, run find.Run, seed int
 				for k := range 12 {
 					sin, cos := math.Sincos(float64(k) * math.Pi / 6)
 					skin := at.Add(u.Scale(cos * float64(p.In.Half.Tube.OD) / 2)).Add(v.Scale(sin * float64(p.In.Half.Tube.OD) / 2))
-					require.GreaterOrEqual(t, skin.Z, 0.0, "seed %d run %d: under the floor", seed, n)
+					if skin.Z < 0 {
+						require.Fail(t, "under the floor", "seed %d run %d at %v", seed, n, skin)
+					}
 					for b, k := range d.KeepOuts {
-						require.False(t, inside(k, skin), "seed %d run %d: box %d at %v", seed, n, b, skin)
+						if inside(k, skin) {
+							require.Fail(t, "in a keep-out", "seed %d run %d: box %d at %v", seed, n, b, skin)
+						}
 					}
 				}
 			}

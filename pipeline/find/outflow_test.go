@@ -119,7 +119,8 @@ func TestOrbital(t *testing.T) {
 		if seed%2 == 0 {
 			d, line = plant(rand.New(rand.NewSource(seed))), find.FromTank
 		}
-		d.Finder.Joints, d.Finder.Valve = find.Orbital, ""
+		d.Finder.Joints, d.Finder.Valve, d.Finder.Other = find.Orbital, "", ""
+		d.Stand.Height, d.Pump.Height = mm(1100), mm(200) // such falls want height
 		qu, why := find.Of(d, pipeline.Check(d), line)
 		require.Empty(t, why)
 		for n, run := range find.Find(qu, nil).Runs {

@@ -289,6 +289,10 @@ func (qu *Question) pump(in route.End) {
 	qu.Boxes = append(qu.Boxes, b)
 }
 
+// overPump is how far from a pump's inlet, in plan, the pieces of the delivery
+// stand over the pump.
+const overPump = 0.1
+
 // lines adds the pieces of the plant's other line, which this one must go
 // round, each as the box about it.
 func (qu *Question) lines(name string, pieces []route.Piece) {
@@ -305,8 +309,10 @@ func (qu *Question) lines(name string, pieces []route.Piece) {
 		}
 		by := route.Vec{X: r, Y: r, Z: r}
 		b.Min, b.Max = b.Min.Sub(by), b.Max.Add(by)
-		// What comes so near to an end of this one is joined to the same pump.
-		if b.away(qu.From.At) > r && b.away(qu.To.At) > 2*r+float64(qu.Room) {
+		// What stands over the end of this one is joined to the same pump, and
+		// the pump itself keeps a run from there.
+		to := route.Vec{X: qu.To.At.X, Y: qu.To.At.Y, Z: b.Min.Z}
+		if b.away(qu.From.At) > r && (qu.Line == FromPump || b.away(to) > overPump) {
 			qu.Boxes = append(qu.Boxes, b)
 		}
 	}
