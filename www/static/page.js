@@ -427,6 +427,7 @@
       if (done) follow(button);
       return;
     }
+    if (e.target.closest("#goto a") || !e.target.closest("#goto")) byId("goto").open = false;
     const ref = e.target.closest("[data-ref]");
     if (ref && !e.target.closest(".piece-card") && (ref.closest("svg") || e.target.closest("a"))) {
       e.preventDefault();

@@ -71,37 +71,52 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`</div></header>`)
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant below is the demo.</p></div>`)
 	h.Raw(`<div id="version" role="status"></div><div id="keeping" role="alert"></div><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
+	sections := []section{
+		{"drawing", "Side view", "", Drawing(b), ""},
+		{"verdicts", "Verdicts", "", Verdicts(b), LaterVerdicts(whole)},
+		{"pieces", "The line", "scroll", Pieces(b), ""},
+		{"isometric", "Pipe drawing", "scroll", "", ""},
+		{"runs", "Runs that were found", "", RunsIdle(), ""},
+		{"heights", "Height of the stand", "", shopWaits, ""},
+		{"stability", "How it stands", "", shopWaits, ""},
+		{"suction", "Suction head", "", shopWaits, ""},
+		{"emptying", "Emptying the tank", "", shopWaits, ""},
+		{"stays", "What stays behind", "", shopWaits, ""},
+		{"wash", "Cleaning in place", "", shopWaits, ""},
+		{"breathing", "What the tank must breathe", "", shopWaits, ""},
+		{"doubts", "To measure", "", Doubts(b), ""},
+		{"assumed", "Assumed", "", "", ""},
+		{"parts", "To buy", "", shopWaits, ""},
+		{"cuts", "To saw", "scroll", shopWaits, ""},
+		{"welds", "To weld", "", shopWaits, ""},
+		{"shelf", "Your shelf", "", Shelf(b), ""},
+		{"whatif", "What if", "", formWaits, ""},
+		{"compare", "Compare", "", CompareIdle(), ""},
+		{"files", "Files for the workshop", "", shopWaits, ""},
+		{"share", "Share", "", "", ""},
+		{"figures", "Figures and working", "", figuresWait, ""},
+		{"cautions", "Take care", "", Cautions(b), ""},
+	}
 	h.Raw(`<div class="tally-bar"><div id="tally">`)
 	h.Raw(Tally(whole))
-	h.Raw(`</div><div id="pending"></div></div><main class="desk">`)
-	h.region("drawing", "Side view", "", Drawing(b))
-	h.regions("Verdicts", "verdicts", Verdicts(b), "verdicts-later", LaterVerdicts(whole))
-	h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
-	h.Raw(formWaits)
-	h.Raw(`</form></section>`)
-	h.region("heights", "Height of the stand", "", shopWaits)
-	h.region("stability", "How it stands", "", shopWaits)
-	h.region("pieces", "The line", "scroll", Pieces(b))
-	h.region("runs", "Runs that were found", "", RunsIdle())
-	h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
-	h.region("isometric", "Pipe drawing", "scroll", "")
-	h.region("parts", "To buy", "", shopWaits)
-	h.region("cuts", "To saw", "scroll", shopWaits)
-	h.region("welds", "To weld", "", shopWaits)
-	h.region("doubts", "To measure", "", Doubts(b))
-	h.region("assumed", "Assumed", "", "")
-	h.region("shelf", "Your shelf", "", Shelf(b))
-	h.region("suction", "Suction head", "", shopWaits)
-	h.region("emptying", "Emptying the tank", "", shopWaits)
-	h.region("stays", "What stays behind", "", shopWaits)
-	h.region("whatif", "What if", "", formWaits)
-	h.region("wash", "Cleaning in place", "", "")
-	h.region("breathing", "What the tank must breathe", "", "")
-	h.region("files", "Files for the workshop", "", shopWaits)
-	h.region("share", "Share", "", "")
-	h.regions("Figures and working", "figures", figuresWait, "figures-later", "")
-	h.region("compare", "Compare", "", CompareIdle())
-	h.region("cautions", "Take care", "", Cautions(b))
+	h.Raw(`</div><div id="pending"></div><details id="goto"><summary>Go to…</summary><nav aria-label="Parts of the page"><ul><li><a href="#form-title">Your plant</a></li>`)
+	for _, s := range sections {
+		h.Raw("<li>")
+		h.El("a", s.title, "href", "#"+s.id+"-title")
+		h.Raw("</li>")
+	}
+	h.Raw(`</ul></nav></details></div><main class="desk">`)
+	for _, s := range sections {
+		h.section(s)
+		switch s.id {
+		case "verdicts":
+			h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title" tabindex="-1">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
+			h.Raw(formWaits)
+			h.Raw(`</form></section>`)
+		case "runs":
+			h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
+		}
+	}
 	h.Raw(`</main><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)
 	h.own()
@@ -117,25 +132,22 @@ func Page(glance, whole Bench, a Assets) string {
 	return h.String()
 }
 
-// regions writes a section of the page of two regions, the second the workshop's.
-func (h *html) regions(title, id, content, later, laterContent string) {
-	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
-	h.El("h2", title, "id", id+"-title", "tabindex", "-1")
-	h.Open("div", "id", id)
-	h.Raw(content)
-	h.Close("div")
-	h.Open("div", "id", later)
-	h.Raw(laterContent)
-	h.Close("div")
-	h.Close("section")
+// section is a part of the page that changes with the design.
+type section struct {
+	id, title, class, content string
+	later                     string // content of its second region, the workshop's, where it has one
 }
 
-// region writes a section of the page that changes with the design.
-func (h *html) region(id, title, class, content string) {
-	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
-	h.El("h2", title, "id", id+"-title", "tabindex", "-1")
-	h.Open("div", "id", id, "class", class)
-	h.Raw(content)
+func (h *html) section(s section) {
+	h.Open("section", "class", "part "+s.id, "aria-labelledby", s.id+"-title")
+	h.El("h2", s.title, "id", s.id+"-title", "tabindex", "-1")
+	h.Open("div", "id", s.id, "class", s.class)
+	h.Raw(s.content)
 	h.Close("div")
+	if s.id == "verdicts" || s.id == "figures" {
+		h.Open("div", "id", s.id+"-later")
+		h.Raw(s.later)
+		h.Close("div")
+	}
 	h.Close("section")
 }

@@ -57,6 +57,9 @@ func Waiting(b Bench) string {
 // Drawing is the plant from the side.
 func Drawing(b Bench) string {
 	var h html
+	if b.Design.Title != "" {
+		h.El("p", b.Design.Title, "class", "plant-name")
+	}
 	h.Raw(`<div class="sheet" id="side-view" tabindex="0" role="group" aria-label="Side view, to be scrolled when it is larger">`)
 	h.Raw(draw.Elevation(b.Report, b.Width, b.Zoom))
 	h.Raw(`</div><div class="zoom"><p id="what"></p><button type="button" data-zoom="0.8" aria-label="Smaller">−</button><button type="button" data-zoom="0">Fit</button><button type="button" data-zoom="1.25" aria-label="Larger">+</button></div>`)
