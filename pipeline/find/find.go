@@ -14,9 +14,10 @@
 // the way into the end and square to it; and, for a line that has come down, a
 // level leg at 45° to that way. A run goes down or level all the way (where its
 // end is higher: up or level), so that it has no pockets. Two may turn over
-// once: one from a pump's outlet, which points up, to something lower has its
-// highest place at its start, and one that comes into a vessel from above at
-// its end; both sides of that drain. What a bend of 90° lacks to the fall is
+// once: one from a pump's outlet, which points up, to something lower, or so
+// little higher that its bends have no room, has its highest place at its
+// start, and one that comes into a vessel from above at its end; both sides of
+// that drain. What a bend of 90° lacks to the fall is
 // sprung at the joint before the straight, within the limit of the design, or
 // left to bends of 88° and 92°.
 //
@@ -87,7 +88,13 @@ func Find(qu Question, keepGoing func() bool) Answer {
 	f := &finder{Question: qu, going: keepGoing}
 	fall := float64(qu.Fall)
 	runs := f.runs(fall)
-	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Drains != "" }) && !f.halted {
+	drain := func() bool { return slices.ContainsFunc(runs, func(r Run) bool { return r.Drains != "" }) }
+	if over, ok := qu.over(); ok && !drain() {
+		f.Question = over
+		runs = append(runs, f.runs(fall)...)
+		f.Question = qu
+	}
+	if !drain() && !f.halted {
 		if fall > 0 {
 			runs = append(runs, f.runs(0)...)
 		}
@@ -117,7 +124,7 @@ func (f *finder) runs(fall float64) (runs []Run) {
 		fall = math.Tan(float64(f.Spring))
 		if !slices.Contains(f.Styles, Orbital) {
 			f.Styles = append(slices.Clone(f.Styles), Orbital)
-			f.answer.Ways = append(f.answer.Ways, "A joint may be sprung by "+q.Text(f.Spring)+" here, so what is sprung is laid to "+q.Text(q.Slope(fall))+" and no steeper. Runs with bends of 88° and 92°, which take up more, are tried as well.")
+			f.answer.Ways = []string{"A joint may be sprung by " + q.Text(f.Spring) + " here, so what is sprung is laid to " + q.Text(q.Slope(fall)) + " and no steeper. Runs with bends of 88° and 92°, which take up more, are tried as well."}
 		}
 	}
 	for _, tube := range f.Sizes {

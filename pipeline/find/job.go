@@ -56,8 +56,17 @@ func (qu *Question) jobs(tube catalog.Tube, style string, fall float64) []*job {
 	return []*job{qu.job(tube, style, fall, qu.To.Dir)}
 }
 
-// rises reports whether the end of the run is over its start.
-func (qu *Question) rises() bool { return qu.To.At.Z > qu.From.At.Z+same }
+// rises reports whether the run goes up to its end, which is over its start.
+func (qu *Question) rises() bool { return qu.To.At.Z > qu.From.At.Z+same && !qu.goOver }
+
+// over is the question whether a run from a pump goes higher than its end and
+// comes down to it, where one that rises all the way may have no room for its
+// bends; ok is false where that is no other question.
+func (qu Question) over() (other Question, ok bool) {
+	ok = qu.Line == FromPump && qu.rises()
+	qu.goOver = true
+	return qu, ok
+}
 
 // job makes the job of a run that comes to its last fitting along dir.
 func (qu *Question) job(tube catalog.Tube, style string, fall float64, dir route.Vec) *job {
@@ -85,7 +94,7 @@ func (qu *Question) job(tube catalog.Tube, style string, fall float64, dir route
 		s.least = float64(*qu.Straight)
 	}
 	j.gauge()
-	j.over()
+	j.overTop()
 	s.worth90 = worth90 * float64(tube.Bore())
 	s.worth45 = worth45 * float64(tube.Bore())
 	j.setOuts()
@@ -139,9 +148,9 @@ func (j *job) closing() string {
 	return midOn(j.tube, j.ending)
 }
 
-// over sets the height of the level line that a run from a pump, whose outlet
+// overTop sets the height of the level line that a run from a pump, whose outlet
 // points up, comes down from: no higher than it must be.
-func (j *job) over() {
+func (j *job) overTop() {
 	if j.Line != FromPump || j.rises {
 		return
 	}

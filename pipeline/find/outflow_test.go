@@ -245,3 +245,21 @@ func TestRoundTheTank(t *testing.T) {
 		}
 	}
 }
+
+// To an end a little over the pump's outlet, where there is no room for the
+// bends of a run that rises to it, one goes higher and comes down.
+func TestOverAndDown(t *testing.T) {
+	t.Parallel()
+	d := design.Demo() // the outlet is 350 mm over the floor
+	d.Delivery.Pieces, d.Delivery.Height = nil, mm(380)
+	d.Delivery.Away, d.Delivery.Aside = mm(4000), mm(500)
+	d.Finder.Enters = "side"
+	qu, why := find.Of(d, pipeline.Check(d), find.FromPump)
+	require.Empty(t, why)
+	a := find.Find(qu, nil)
+	require.NotEmpty(t, a.Runs, a.Why)
+	for n, run := range a.Runs {
+		isOne(t, d, find.FromPump, run, 0, n)
+		assert.Equal(t, "the outflow", run.Drains)
+	}
+}

@@ -36,6 +36,7 @@ type Question struct {
 
 	Line    Line
 	gravity bool      // there is no pump
+	goOver  bool      // the run is to go higher than its end, which is over its start
 	From    route.End // where the run begins
 	swivel  int       // index of the bend under the tank that can be turned to any bearing with its union; -1 for none
 	axis    route.Vec // it turns about

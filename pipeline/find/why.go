@@ -11,6 +11,9 @@ import (
 
 // can reports whether there is a run at a fall.
 func (f *finder) can(qu Question, fall float64) bool {
+	if over, ok := qu.over(); ok && f.can(over, fall) {
+		return true
+	}
 	for _, tube := range qu.Sizes {
 		// Unions take more room than welds, so the first style tells of both.
 		for _, j := range qu.jobs(tube, qu.Styles[0], fall) {
@@ -41,7 +44,7 @@ func (f *finder) why(fall float64) (why string, ways []string) {
 	case f.can(open, fall):
 		return f.blocking(fall), f.moves(fall)
 	case fall > 0 && f.can(open, 0):
-		why = "There is not the height for it: " + f.begins() + " is " + q.Text(q.Length(math.Abs(f.From.At.Z-f.To.At.Z))) + f.over() + f.ends() +
+		why = "There is not the height for it: " + f.begins() + " is " + q.Text(q.Length(math.Abs(f.From.At.Z-f.To.At.Z))) + f.above() + f.ends() +
 			", and that must hold the bends and a fall of " + q.Text(q.Slope(fall)) + " all the way."
 		if fall > 0 && len(f.Boxes) > 0 && !f.can(f.Question, 0) {
 			why += " Level, " + lower(f.blocking(0))
@@ -244,8 +247,8 @@ func (qu *Question) ends() string {
 	return "the pump's inlet"
 }
 
-func (qu *Question) over() string {
-	if qu.rises() {
+func (qu *Question) above() string {
+	if qu.To.At.Z > qu.From.At.Z {
 		return " under "
 	}
 	return " over "

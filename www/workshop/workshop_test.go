@@ -87,12 +87,19 @@ func TestWhatIf(t *testing.T) {
 // Runs are found where a request says that they begin, and only then.
 func TestRuns(t *testing.T) {
 	t.Parallel()
+	plant := design.Demo()
 	ask := func(from string) string {
 		var answer struct{ Regions map[string]string }
-		require.NoError(t, json.Unmarshal([]byte(Handle(`{"design":`+string(design.WriteFile(design.Demo()))+`,"width":390,"runs":"`+from+`"}`)), &answer))
+		require.NoError(t, json.Unmarshal([]byte(Handle(`{"design":`+string(design.WriteFile(plant))+`,"width":390,"runs":"`+from+`"}`)), &answer))
 		return answer.Regions["runs"]
 	}
 	assert.True(t, strings.Contains(ask("tank"), `&quot;run.0&quot;`))
 	assert.True(t, strings.Contains(ask("pump"), `&quot;delivery.pieces.0&quot;`))
 	assert.False(t, strings.Contains(ask(""), "<svg"))
+	examples := design.Examples()
+	plant = examples[1].Design // a plate cooler stands in the delivery
+	assert.True(t, strings.Contains(ask("pump"), "plate cooler"))
+	plant = examples[2].Design // by gravity
+	assert.True(t, strings.Contains(ask("tank"), "Drains to") && strings.Contains(ask("tank"), "the outflow"))
+	assert.True(t, strings.Contains(ask("pump"), "There is no pump"))
 }
