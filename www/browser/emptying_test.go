@@ -13,7 +13,7 @@ import (
 func TestEmptyingFollowsAnEdit(t *testing.T) {
 	t.Parallel()
 	p := open(t, "")
-	assert.Contains(t, p.text("#emptying"), "the transfer takes")
+	p.shows("#emptying", "the transfer takes")
 	p.typed("pump.kind", "none")
 	p.typed("delivery.height", "1.5 m")
 	p.until(`document.querySelector("#emptying").textContent.includes("dies of itself")`)
