@@ -261,14 +261,14 @@ func hall(n int) design.Design {
 
 // BenchmarkFind grows with what is in the way as follows, milliseconds,
 // natively on two cores that others were busy on, the least of many rounds; as
-// WebAssembly the demo took 19 and 20 keep-outs 78:
+// WebAssembly the demo took 14 to 19 and 20 keep-outs 67:
 //
-//	demo               1.8
-//	keep-outs    0     1.4
-//	             5     2.7
-//	            10     6.2
-//	            20    13
-//	            50  3300, no run drains there, and why takes most of it
+//	demo               2.7
+//	keep-outs    0     1.8
+//	             5     3.4
+//	            10     6.4
+//	            20    12
+//	            50  2700, no run drains there, and why takes most of it
 func BenchmarkFind(b *testing.B) {
 	run := func(name string, d design.Design) {
 		b.Run(name, func(b *testing.B) {

@@ -470,6 +470,9 @@ func (j *job) around() (boxes []box) {
 		keep := j.scene.radius + j.scene.room
 		boxes = append(boxes, box{"the pump", [3]float64{at.X + keep + same, at.Y - pumpWide/2, min(floor, roof)}, [3]float64{at.X + pumpLong, at.Y + pumpWide/2, max(floor, roof)}})
 	}
+	if j.To.At.Z < j.scene.radius {
+		return boxes // it leads through the floor: where is for the user to know
+	}
 	const far = 1e3
 	ground := box{"the floor", [3]float64{-far, -far, floor - far}, [3]float64{far, far, floor - j.scene.room}}
 	if j.rises {

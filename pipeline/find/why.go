@@ -125,8 +125,8 @@ func (f *finder) tight(open Question) string {
 	if len(j.scene.starts) > 0 {
 		by = by.Sub(j.scene.starts[0].at)
 	}
-	return "The two ends are too near to each other for bends of this size: they are " + q.Text(q.Length(math.Abs(by.X))) + " apart along the way in, " +
-		q.Text(q.Length(math.Abs(by.Y))) + " aside and " + q.Text(q.Length(math.Abs(by.Z))) + " in height, and two bends take " + q.Text(least) + " from corner to corner."
+	return "The two ends are too near to each other for bends of this size: they are " + q.Text(q.Length(math.Abs(by.X))) + " apart one way, " +
+		q.Text(q.Length(math.Abs(by.Y))) + " the other and " + q.Text(q.Length(math.Abs(by.Z))) + " in height, and two bends take " + q.Text(least) + " from corner to corner."
 }
 
 // The steps by which a height or a place is tried, and how fine it is told.
