@@ -84,6 +84,11 @@ func (e *elevation) fit(width, tallest float64) {
 	for _, p := range e.Layout.Pieces() {
 		reach(p.In.At)
 		reach(p.Out.At)
+		for _, port := range p.Ports() {
+			if port.End != nil {
+				reach(port.End.At)
+			}
+		}
 	}
 	if !e.Layout.Gravity {
 		reach(e.Layout.PumpIn.At)
