@@ -137,8 +137,18 @@ func TestReportSurvivesSharing(t *testing.T) {
 	})
 }
 
-// The collector runs as seldom as it does in the page: two fifths of a check
-// is otherwise spent in it.
+// What a keystroke costs; Check has the rest, for whoever can wait. The
+// collector runs as seldom as it does in the page: two fifths of a check is
+// otherwise spent in it.
+func BenchmarkGlance(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(800))
+	d := design.Demo()
+	b.ReportAllocs()
+	for b.Loop() {
+		pipeline.Glance(d)
+	}
+}
+
 func BenchmarkCheck(b *testing.B) {
 	defer debug.SetGCPercent(debug.SetGCPercent(800))
 	d := design.Demo()
