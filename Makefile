@@ -51,7 +51,7 @@ wasm:
 	$(WASM) go test -exec "$(WASM_EXEC)" ./wasm/door $(NUMERIC)
 
 # SCREENSHOTS=folder keeps pictures of the page and a print of it.
-browser:
+browser: .ci/axe/node_modules/.package-lock.json
 	go test -v -tags=browser ./www/browser | grep -v '^=== '
 
 # The edge worker in the platform's own runtime, and the module for other
@@ -59,8 +59,8 @@ browser:
 edge: .ci/edge/node_modules/.package-lock.json
 	go test -v -tags=edge ./www/edge/live | grep -v '^=== '
 
-.ci/edge/node_modules/.package-lock.json: .ci/edge/package-lock.json
-	npm ci --prefix .ci/edge --ignore-scripts --no-audit --no-fund --loglevel=error
+.ci/%/node_modules/.package-lock.json: .ci/%/package-lock.json
+	npm ci --prefix .ci/$* --ignore-scripts --no-audit --no-fund --loglevel=error
 
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...

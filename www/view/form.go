@@ -496,7 +496,7 @@ func (f *form) piece(path string, i, n int) {
 	}
 	f.dimensions(path)
 	f.Open("p")
-	f.op("keep", path, "Keep as a part of my own", "Keep piece "+number+" as a part of my own")
+	f.op("keep", path, "Keep as a part of my own", "Keep as a part of my own: piece "+number)
 	f.Close("p")
 	f.adder(path, "Put a piece before this one")
 	f.Close("details")
