@@ -70,7 +70,6 @@ func TestEveryone(t *testing.T) {
 			p.until(`document.querySelector("#whatif-at") !== null && document.documentElement.dataset.shop === "idle"`)
 			p.openAll()
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
-			p.keep("everyone-"+l.String()+".png", get(p, chromedp.FullScreenshot(100)))
 			p.holds("with everything open", "html")
 
 			p.click("#own-open")

@@ -117,7 +117,8 @@ func Page(glance, whole Bench, a Assets) string {
 			h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 		}
 	}
-	h.Raw(`</main><footer>`)
+	// One pair for all fields: the script moves it beside the one in use.
+	h.Raw(`</main><span id="stepper" hidden><button type="button" tabindex="-1" data-by="-1" aria-label="A step less">−</button><button type="button" tabindex="-1" data-by="1" aria-label="A step more">+</button></span><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)
 	h.own()
 	h.Raw(`<div id="sheets"><p>The sheets are not ready. Close this, wait a moment and print again.</p></div>`)
