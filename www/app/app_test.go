@@ -519,7 +519,7 @@ func TestStep(t *testing.T) {
 	step := func(path, text, by string) app.Response {
 		return ask(t, a, app.Request{Op: "step", Path: path, Text: text, Value: by})
 	}
-	step("pump.away", "72 in", "1") // typed, and not yet taken
+	assert.Equal(t, "72 1/4 in", step("pump.away", "72 in", "1").Value, "typed, and not yet taken")
 	assert.Equal(t, "72 1/4 in", present(t, a).Pump.Away.String())
 	step("pump.away", "72 1/4 in", "-1")
 	ask(t, a, app.Request{Op: "undo"})

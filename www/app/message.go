@@ -41,6 +41,7 @@ type Response struct {
 	File    string            `json:"file,omitempty"`    // save: the file's text
 	Name    string            `json:"name,omitempty"`    // save: the file's name
 	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to
+	Value   string            `json:"value,omitempty"`   // step: what the field was moved to
 	Undo    bool              `json:"undo"`
 	Redo    bool              `json:"redo"`
 	Title   string            `json:"title"`
@@ -142,6 +143,7 @@ func (res Response) json() string {
 	o.Words("file", res.File)
 	o.Words("name", res.Name)
 	o.Words("focus", res.Focus)
+	o.Words("value", res.Value)
 	o.Flag("undo", res.Undo)
 	o.Flag("redo", res.Redo)
 	o.Text("title", res.Title)

@@ -70,5 +70,5 @@ func (a *App) nudge(req Request) Response {
 	if _, faults := a.try(append(a.waiting(edits), edits...)); len(faults) > 0 && ok && !waits {
 		return Response{Message: "No further. " + view.Sentence(beside(req.Path, faults)), Problem: true}
 	}
-	return Response{Message: a.edit(edits, false)}
+	return Response{Message: a.edit(edits, false), Value: to}
 }

@@ -379,9 +379,8 @@
   }
   function step(field, by) {
     typingIn = null;
-    const request = see({ op: "step", path: field.dataset.path, text: field.value, value: by });
-    request.see.push("form"); // it holds what the field is moved to
-    ask(request);
+    const answer = ask(see({ op: "step", path: field.dataset.path, text: field.value, value: by }));
+    if (answer?.value) field.value = answer.value; // the form itself comes with the rest
   }
   document.addEventListener("focusin", (e) => beside(e.target));
   document.addEventListener("focusout", () => beside(null));
