@@ -16,7 +16,7 @@ WASM_EXEC = env -i PATH=$(PATH) HOME=$(HOME) $$(go env GOROOT)/lib/wasm/go_js_wa
 # differ from native code in the last bits.
 NUMERIC := ./catalog ./pipeline/quantity/... ./pipeline/liquid ./pipeline/vessel ./pipeline/flow ./pipeline/transfer ./pipeline/surge ./pipeline/route
 
-.PHONY: test tools lint unit short-fuzz wasm browser edge fuzz bench build serve worker
+.PHONY: test tools lint unit short-fuzz wasm browser edge lighthouse fuzz bench build serve worker
 
 test: tools lint unit short-fuzz wasm browser edge
 
@@ -61,6 +61,11 @@ edge: .ci/edge/node_modules/.package-lock.json
 
 .ci/%/node_modules/.package-lock.json: .ci/%/package-lock.json
 	npm ci --prefix .ci/$* --ignore-scripts --no-audit --no-fund --loglevel=error
+
+# How the built site loads, as a phone and as a desk see it: a number for
+# people, which depends on the machine, and so no part of make test.
+lighthouse: build .ci/lighthouse/node_modules/.package-lock.json
+	node .ci/lighthouse/measure.mjs dist
 
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...
