@@ -16,7 +16,7 @@ WASM_EXEC = env -i PATH=$(PATH) HOME=$(HOME) $$(go env GOROOT)/lib/wasm/go_js_wa
 # differ from native code in the last bits.
 NUMERIC := ./catalog ./pipeline/quantity/... ./pipeline/liquid ./pipeline/vessel ./pipeline/flow ./pipeline/transfer ./pipeline/surge ./pipeline/route
 
-.PHONY: test tools lint unit short-fuzz wasm browser edge fuzz bench build serve worker
+.PHONY: test tools lint unit short-fuzz wasm browser edge lighthouse fuzz bench build serve worker
 
 test: tools lint unit short-fuzz wasm browser edge
 
@@ -51,7 +51,7 @@ wasm:
 	$(WASM) go test -exec "$(WASM_EXEC)" ./wasm/door $(NUMERIC)
 
 # SCREENSHOTS=folder keeps pictures of the page and a print of it.
-browser:
+browser: .ci/axe/node_modules/.package-lock.json
 	go test -v -tags=browser ./www/browser | grep -v '^=== '
 
 # The edge worker in the platform's own runtime, and the module for other
@@ -59,8 +59,13 @@ browser:
 edge: .ci/edge/node_modules/.package-lock.json
 	go test -v -tags=edge ./www/edge/live | grep -v '^=== '
 
-.ci/edge/node_modules/.package-lock.json: .ci/edge/package-lock.json
-	npm ci --prefix .ci/edge --ignore-scripts --no-audit --no-fund --loglevel=error
+.ci/%/node_modules/.package-lock.json: .ci/%/package-lock.json
+	npm ci --prefix .ci/$* --ignore-scripts --no-audit --no-fund --loglevel=error
+
+# How the built site loads, as a phone and as a desk see it: a number for
+# people, which depends on the machine, and so no part of make test.
+lighthouse: build .ci/lighthouse/node_modules/.package-lock.json
+	node .ci/lighthouse/measure.mjs dist
 
 bench:
 	go test -run='^$$' -bench=. -benchmem ./...

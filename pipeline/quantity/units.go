@@ -9,7 +9,8 @@ type unit struct {
 	words    []string // other spellings: lower case unless case matters; no spaces, dots or "per" (see unitKey)
 	mul, div float64
 	offset   float64
-	then     string // symbol of the smaller unit that may follow it, as in 6 ft 2 in
+	step     float64 // what a workshop moves a number by, in this unit; common practice, no source
+	then     string  // symbol of the smaller unit that may follow it, as in 6 ft 2 in
 }
 
 // refusal is a spelling that people use and that does not say enough.
@@ -29,12 +30,12 @@ type kindTable struct {
 }
 
 var lengthUnits = []unit{
-	{symbol: "mm", words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "mms"}, mul: 1, div: 1000},
-	{symbol: "cm", words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "cms"}, mul: 1, div: 100},
-	{symbol: "m", words: []string{"metre", "metres", "meter", "meters"}, mul: 1, div: 1},
-	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000}, // yard and pound agreement 1959; NIST SP 811 B.8
-	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, then: "in"},
-	{symbol: "µm", words: []string{"um", "micron", "microns", "micrometre", "micrometres"}, mul: 1, div: 1e6},
+	{symbol: "mm", words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "mms"}, mul: 1, div: 1000, step: 5},
+	{symbol: "cm", words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "cms"}, mul: 1, div: 100, step: 0.5},
+	{symbol: "m", words: []string{"metre", "metres", "meter", "meters"}, mul: 1, div: 1, step: 0.01},
+	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000, step: 0.25}, // yard and pound agreement 1959; NIST SP 811 B.8
+	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, step: 0.01, then: "in"},
+	{symbol: "µm", words: []string{"um", "micron", "microns", "micrometre", "micrometres"}, mul: 1, div: 1e6, step: 0.1},
 }
 
 var lengthRefused = []refusal{
@@ -56,12 +57,12 @@ var kinds = [...]kindTable{
 	KindVolume: {
 		name: "volume",
 		units: []unit{
-			{symbol: "L", words: []string{"l", "ltr", "ltrs", "litre", "litres", "liter", "liters"}, mul: 1, div: 1000},
-			{symbol: "mL", words: []string{"ml", "millilitre", "millilitres", "milliliter", "milliliters"}, mul: 1, div: 1e6},
-			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10},
-			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1},
-			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000}, // 231 in³; NIST SP 811 B.8
-			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000},
+			{symbol: "L", words: []string{"l", "ltr", "ltrs", "litre", "litres", "liter", "liters"}, mul: 1, div: 1000, step: 5},
+			{symbol: "mL", words: []string{"ml", "millilitre", "millilitres", "milliliter", "milliliters"}, mul: 1, div: 1e6, step: 50},
+			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10, step: 0.1},
+			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1, step: 0.01},
+			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1}, // 231 in³; NIST SP 811 B.8
+			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000, step: 1},
 		},
 		refused: []refusal{
 			{"ML", "has ML, which is a million litres", "write mL for millilitres, L for litres"},
@@ -77,13 +78,13 @@ var kinds = [...]kindTable{
 	KindFlow: {
 		name: "flow",
 		units: []unit{
-			{symbol: "L/min", words: []string{"lpm"}, mul: 1, div: 60e3},
-			{symbol: "L/h", words: []string{"lph"}, mul: 1, div: 3600e3},
-			{symbol: "L/s", words: []string{"lps"}, mul: 1, div: 1000},
-			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600},
-			{symbol: "hL/h", mul: 1, div: 36000},
-			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3},
-			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3},
+			{symbol: "L/min", words: []string{"lpm"}, mul: 1, div: 60e3, step: 1},
+			{symbol: "L/h", words: []string{"lph"}, mul: 1, div: 3600e3, step: 50},
+			{symbol: "L/s", words: []string{"lps"}, mul: 1, div: 1000, step: 0.05},
+			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600, step: 0.1},
+			{symbol: "hL/h", mul: 1, div: 36000, step: 1},
+			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3, step: 0.5},
+			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3, step: 0.5},
 		},
 		refused: []refusal{
 			{"gpm", "has gallons, which differ by a fifth between countries", "write US gal/min (3.785 L/min) or imp gal/min (4.546 L/min)"},
@@ -94,21 +95,21 @@ var kinds = [...]kindTable{
 	KindVelocity: {
 		name: "speed",
 		units: []unit{
-			{symbol: "m/s", mul: 1, div: 1},
-			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000},
+			{symbol: "m/s", mul: 1, div: 1, step: 0.1},
+			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000, step: 0.5},
 		},
 		sample: "1.5 m/s or 5 ft/s", usual: [2]string{"m/s", "ft/s"},
 	},
 	KindPressure: {
 		name: "pressure",
 		units: []unit{
-			{symbol: "kPa", words: []string{"kilopascal", "kilopascals"}, mul: 1000, div: 1},
-			{symbol: "Pa", words: []string{"pascal", "pascals"}, mul: 1, div: 1},
-			{symbol: "MPa", mul: 1e6, div: 1},
-			{symbol: "bar", words: []string{"bars", "bara", "bar(a)", "barabs"}, mul: 1e5, div: 1},
-			{symbol: "mbar", words: []string{"millibar", "millibars", "hpa"}, mul: 100, div: 1},
+			{symbol: "kPa", words: []string{"kilopascal", "kilopascals"}, mul: 1000, div: 1, step: 10},
+			{symbol: "Pa", words: []string{"pascal", "pascals"}, mul: 1, div: 1, step: 1},
+			{symbol: "MPa", mul: 1e6, div: 1, step: 0.01},
+			{symbol: "bar", words: []string{"bars", "bara", "bar(a)", "barabs"}, mul: 1e5, div: 1, step: 0.1},
+			{symbol: "mbar", words: []string{"millibar", "millibars", "hpa"}, mul: 100, div: 1, step: 10},
 			// lbf over in²: 0.453 592 37 kg × 9.806 65 m/s² / (0.0254 m)², all exact; NIST SP 811 B.8.
-			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516},
+			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516, step: 1},
 		},
 		refused: []refusal{
 			{"barg", gaugeWhat, gaugeHint}, {"bar(g)", gaugeWhat, gaugeHint}, {"bargauge", gaugeWhat, gaugeHint},
@@ -121,9 +122,9 @@ var kinds = [...]kindTable{
 	KindTemperature: {
 		name: "temperature",
 		units: []unit{
-			{symbol: "°C", words: []string{"c", "degc", "degreec", "degreesc", "celsius", "degcelsius", "degreescelsius"}, mul: 1, div: 1, offset: zeroCelsius},
-			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, offset: 459.67},
-			{symbol: "K", words: []string{"k", "kelvin", "kelvins"}, mul: 1, div: 1},
+			{symbol: "°C", words: []string{"c", "degc", "degreec", "degreesc", "celsius", "degcelsius", "degreescelsius"}, mul: 1, div: 1, step: 1, offset: zeroCelsius},
+			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, step: 1, offset: 459.67},
+			{symbol: "K", words: []string{"k", "kelvin", "kelvins"}, mul: 1, div: 1, step: 1},
 		},
 		refused: []refusal{
 			{"°", "does not say which degrees", "write °C or °F"},
@@ -136,20 +137,20 @@ var kinds = [...]kindTable{
 		name: "angle",
 		units: []unit{
 			// π is the one factor here that is not exact; its rounding is one part in 10^16.
-			{symbol: "°", words: []string{"deg", "degs", "degree", "degrees"}, mul: float64(Degree), div: 1, then: "'"},
-			{symbol: "'", words: []string{"arcmin"}, mul: float64(Degree), div: 60, then: `"`},
-			{symbol: `"`, words: []string{"arcsec"}, mul: float64(Degree), div: 3600},
-			{symbol: "rad", words: []string{"radian", "radians"}, mul: 1, div: 1},
+			{symbol: "°", words: []string{"deg", "degs", "degree", "degrees"}, mul: float64(Degree), div: 1, step: 1, then: "'"},
+			{symbol: "'", words: []string{"arcmin"}, mul: float64(Degree), div: 60, step: 1, then: `"`},
+			{symbol: `"`, words: []string{"arcsec"}, mul: float64(Degree), div: 3600, step: 1},
+			{symbol: "rad", words: []string{"radian", "radians"}, mul: 1, div: 1, step: 0.01},
 		},
 		sample: "45° or 22.5 deg", usual: [2]string{"°", "rad"},
 	},
 	KindSlope: {
 		name: "fall",
 		units: []unit{
-			{symbol: "%", words: []string{"percent"}, mul: 1, div: 100},
-			{symbol: "mm/m", mul: 1, div: 1000},
-			{symbol: "cm/m", mul: 1, div: 100},
-			{symbol: "in/ft", mul: 1, div: 12},
+			{symbol: "%", words: []string{"percent"}, mul: 1, div: 100, step: 0.1},
+			{symbol: "mm/m", mul: 1, div: 1000, step: 1},
+			{symbol: "cm/m", mul: 1, div: 100, step: 0.1},
+			{symbol: "in/ft", mul: 1, div: 12, step: 0.05},
 		},
 		refused: []refusal{
 			{"°", "is an angle", "write the fall over the run, like 1:100 or 10 mm/m"},
@@ -160,19 +161,19 @@ var kinds = [...]kindTable{
 	KindDensity: {
 		name: "density",
 		units: []unit{
-			{symbol: "kg/m³", words: []string{"kg/m3"}, mul: 1, div: 1},
-			{symbol: "g/cm³", words: []string{"g/cm3", "g/cc"}, mul: 1000, div: 1},
-			{symbol: "g/mL", mul: 1000, div: 1},
-			{symbol: "kg/L", mul: 1000, div: 1},
+			{symbol: "kg/m³", words: []string{"kg/m3"}, mul: 1, div: 1, step: 1},
+			{symbol: "g/cm³", words: []string{"g/cm3", "g/cc"}, mul: 1000, div: 1, step: 0.001},
+			{symbol: "g/mL", mul: 1000, div: 1, step: 0.001},
+			{symbol: "kg/L", mul: 1000, div: 1, step: 0.001},
 		},
 		sample: "1048 kg/m³ or 1.048 g/mL", usual: [2]string{"kg/m³", "g/mL"},
 	},
 	KindViscosity: {
 		name: "viscosity",
 		units: []unit{
-			{symbol: "mPa·s", words: []string{"mPas", "mpas"}, mul: 1, div: 1000},
-			{symbol: "Pa·s", words: []string{"Pas", "pas"}, mul: 1, div: 1},
-			{symbol: "cP", words: []string{"cp", "cps", "centipoise"}, mul: 1, div: 1000},
+			{symbol: "mPa·s", words: []string{"mPas", "mpas"}, mul: 1, div: 1000, step: 1},
+			{symbol: "Pa·s", words: []string{"Pas", "pas"}, mul: 1, div: 1, step: 0.1},
+			{symbol: "cP", words: []string{"cp", "cps", "centipoise"}, mul: 1, div: 1000, step: 1},
 		},
 		refused: []refusal{
 			{"MPas", "has a capital M, which makes it a million pascal seconds", "write mPa·s with a small m"},
@@ -184,10 +185,10 @@ var kinds = [...]kindTable{
 	KindMass: {
 		name: "mass",
 		units: []unit{
-			{symbol: "kg", words: []string{"kgs", "kilogram", "kilograms", "kilo", "kilos"}, mul: 1, div: 1},
-			{symbol: "g", words: []string{"gram", "grams"}, mul: 1, div: 1000},
-			{symbol: "t", words: []string{"tonne", "tonnes"}, mul: 1000, div: 1},
-			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1}, // NIST SP 811 B.8
+			{symbol: "kg", words: []string{"kgs", "kilogram", "kilograms", "kilo", "kilos"}, mul: 1, div: 1, step: 5},
+			{symbol: "g", words: []string{"gram", "grams"}, mul: 1, div: 1000, step: 50},
+			{symbol: "t", words: []string{"tonne", "tonnes"}, mul: 1000, div: 1, step: 0.01},
+			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1, step: 10}, // NIST SP 811 B.8
 		},
 		refused: []refusal{
 			{"ton", "has a ton, which may be 1000, 1016 or 907 kg", "write t for 1000 kg, or kg"},
@@ -198,9 +199,9 @@ var kinds = [...]kindTable{
 	KindDuration: {
 		name: "time",
 		units: []unit{
-			{symbol: "s", words: []string{"sec", "secs", "second", "seconds"}, mul: 1, div: 1},
-			{symbol: "min", words: []string{"mins", "minute", "minutes"}, mul: 60, div: 1, then: "s"},
-			{symbol: "h", words: []string{"hr", "hrs", "hour", "hours"}, mul: 3600, div: 1, then: "min"},
+			{symbol: "s", words: []string{"sec", "secs", "second", "seconds"}, mul: 1, div: 1, step: 5},
+			{symbol: "min", words: []string{"mins", "minute", "minutes"}, mul: 60, div: 1, step: 1, then: "s"},
+			{symbol: "h", words: []string{"hr", "hrs", "hour", "hours"}, mul: 3600, div: 1, step: 0.5, then: "min"},
 		},
 		refused: []refusal{{"m", "has m, which is the metre", "write min for minutes"}},
 		sample:  "12 min or 1 h 30 min", usual: [2]string{"min", "s"},
@@ -208,26 +209,26 @@ var kinds = [...]kindTable{
 	KindPower: {
 		name: "power",
 		units: []unit{
-			{symbol: "kW", words: []string{"kilowatt", "kilowatts"}, mul: 1000, div: 1},
-			{symbol: "W", words: []string{"watt", "watts"}, mul: 1, div: 1},
+			{symbol: "kW", words: []string{"kilowatt", "kilowatts"}, mul: 1000, div: 1, step: 0.1},
+			{symbol: "W", words: []string{"watt", "watts"}, mul: 1, div: 1, step: 10},
 			// The mechanical horsepower, 550 ft·lbf/s; NIST SP 811 B.8 prints 745.6999 W.
-			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1},
-			{symbol: "PS", words: []string{"metrichp", "hpmetric"}, mul: 735.49875, div: 1}, // 75 kgf·m/s
+			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1, step: 0.5},
+			{symbol: "PS", words: []string{"metrichp", "hpmetric"}, mul: 735.49875, div: 1, step: 0.5}, // 75 kgf·m/s
 		},
 		sample: "0.75 kW or 1 hp", usual: [2]string{"kW", "W"},
 	},
 	KindFraction: {
 		name:   "a part of the whole",
-		units:  []unit{{symbol: "%", words: []string{"percent"}, mul: 1, div: 100}},
+		units:  []unit{{symbol: "%", words: []string{"percent"}, mul: 1, div: 100, step: 1}},
 		sample: "15 % or 0.15", usual: [2]string{"%", "%"},
 	},
 	KindNumber: {name: "number", sample: "1.1"},
 	KindStrength: {
 		name: "sugar strength",
 		units: []unit{
-			{symbol: "°P", words: []string{"p", "plato", "°plato", "degp", "degplato", "degreesplato"}, mul: 1, div: 100},
-			{symbol: "°Bx", words: []string{"bx", "brix", "°brix", "degbx", "degbrix", "degreesbrix"}, mul: 1, div: 100},
-			{symbol: "%", words: []string{"percent", "%w/w", "%mas", "%mass"}, mul: 1, div: 100},
+			{symbol: "°P", words: []string{"p", "plato", "°plato", "degp", "degplato", "degreesplato"}, mul: 1, div: 100, step: 0.5},
+			{symbol: "°Bx", words: []string{"bx", "brix", "°brix", "degbx", "degbrix", "degreesbrix"}, mul: 1, div: 100, step: 0.5},
+			{symbol: "%", words: []string{"percent", "%w/w", "%mas", "%mass"}, mul: 1, div: 100, step: 0.5},
 		},
 		refused: []refusal{{"°", "does not say which degrees", "write 12 °P, 12 °Bx or SG 1.048"}},
 		sample:  "12 °P, 12 %, SG 1.048 or 1046 kg/m³", usual: [2]string{"°P", "°Bx"},
@@ -235,24 +236,24 @@ var kinds = [...]kindTable{
 	KindConsistency: {
 		name: "consistency",
 		units: []unit{
-			{symbol: "Pa·sⁿ", words: []string{"Pasn", "pasn", "Pas", "pas"}, mul: 1, div: 1},
-			{symbol: "mPa·sⁿ", words: []string{"mPasn", "mpasn", "mPas", "mpas"}, mul: 1, div: 1000},
+			{symbol: "Pa·sⁿ", words: []string{"Pasn", "pasn", "Pas", "pas"}, mul: 1, div: 1, step: 0.1},
+			{symbol: "mPa·sⁿ", words: []string{"mPasn", "mpasn", "mPas", "mpas"}, mul: 1, div: 1000, step: 10},
 		},
 		refused: []refusal{{"MPasn", "has a capital M, which makes it a million", "write mPa·s^n with a small m"}},
 		sample:  "11.6 Pa·s^n or 800 mPa·s^n", usual: [2]string{"Pa·sⁿ", "mPa·sⁿ"},
 	},
 	KindRotation: {
 		name:    "speed of turning",
-		units:   []unit{{symbol: "rpm", words: []string{"r/min", "rev/min", "revs/min", "turns/min", "/min"}, mul: 1, div: 60}},
+		units:   []unit{{symbol: "rpm", words: []string{"r/min", "rev/min", "revs/min", "turns/min", "/min"}, mul: 1, div: 60, step: 10}},
 		refused: []refusal{{"hz", "is the frequency of the supply, which a motor's shaft falls short of", "write the rpm of its plate"}},
 		sample:  "2900 rpm", usual: [2]string{"rpm", "rpm"},
 	},
 	KindForce: {
 		name: "force",
 		units: []unit{
-			{symbol: "N", words: []string{"newton", "newtons"}, mul: 1, div: 1},
-			{symbol: "kN", mul: 1000, div: 1},
-			{symbol: "lbf", mul: 4.4482216152605, div: 1}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
+			{symbol: "N", words: []string{"newton", "newtons"}, mul: 1, div: 1, step: 10},
+			{symbol: "kN", mul: 1000, div: 1, step: 0.1},
+			{symbol: "lbf", mul: 4.4482216152605, div: 1, step: 5}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
 		},
 		refused: []refusal{{"kg", "is a mass", "write N; 1 kg weighs 9.81 N"}},
 		sample:  "250 N", usual: [2]string{"N", "kN"},

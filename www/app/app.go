@@ -75,6 +75,7 @@ func Page(assets view.Assets) string {
 //	undo, redo
 //	units    show everything in the units that Value names, see quantity.SystemOf
 //	slide    the grip of Path was dragged to Value
+//	step     move the field at Path, in which Text stands, up by Value steps, or down
 //	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
 //
@@ -153,6 +154,8 @@ func (a *App) do(req Request) Response {
 		a.units(req.Value)
 	case "slide":
 		res = a.slide(req)
+	case "step":
+		res = a.nudge(req)
 	case "whatif":
 		a.sweep = [2]string{req.Path, req.Value}
 	case "resize", "rest", "find":

@@ -509,3 +509,37 @@ func TestUnitsAreSwitched(t *testing.T) {
 		assert.Equal(t, before[id], back[id], id)
 	}
 }
+
+// A step moves what stands in the field, is one step of undo, and stops where
+// the plant can go no further.
+func TestStep(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	edit(t, a, "tank.lowest", "7 mm")
+	step := func(path, text, by string) app.Response {
+		return ask(t, a, app.Request{Op: "step", Path: path, Text: text, Value: by})
+	}
+	assert.Equal(t, "72 1/4 in", step("pump.away", "72 in", "1").Value, "typed, and not yet taken")
+	assert.Equal(t, "72 1/4 in", present(t, a).Pump.Away.String())
+	step("pump.away", "72 1/4 in", "-1")
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, "72 1/4 in", present(t, a).Pump.Away.String())
+
+	edit(t, a, "liquid.temperature", "")
+	usual := present(t, a).Filled().Liquid.Temperature.Value()
+	step("liquid.temperature", "", "1")
+	assert.InDelta(t, float64(usual)+1, float64(present(t, a).Liquid.Temperature.Value()), 0.5, "from what is usual")
+
+	edit(t, a, "tank.lowest", "0 mm")
+	before := present(t, a)
+	res := step("tank.lowest", "0 mm", "-1")
+	assert.True(t, res.Problem)
+	assert.Contains(t, res.Message, "No further. ")
+	assert.Equal(t, before, present(t, a))
+
+	res = step("tank.bore", "wide", "1")
+	assert.Contains(t, res.Regions["form"], `value="wide"`, "what was typed stays, with what is wrong")
+	assert.Contains(t, res.Regions["form"], `id="err-tank.bore"`)
+	assert.True(t, step("title", "Barn", "1").Problem)
+	assert.True(t, step("tank.bore", "1 m", "far").Problem)
+}

@@ -17,9 +17,9 @@ type Request struct {
 	Edits  []design.Edit `json:"edits,omitempty"`
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
 	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
-	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, keep, forget, whatif, move: where, or what
-	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; units, start: the system; mend: the sentence of the way out; whatif: the figure
-	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held
+	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, step, keep, forget, whatif, move: where, or what
+	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; step: how many, down with a minus; units, start: the system; mend: the sentence of the way out; whatif: the figure
+	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held; step: what stands in the field
 	Home   string        `json:"home,omitempty"`   // start, take, own, open, follow, move: what the browser keeps the design under
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
 	Link   string        `json:"link,omitempty"`   // follow: the fragment of the address
@@ -41,6 +41,7 @@ type Response struct {
 	File    string            `json:"file,omitempty"`    // save: the file's text
 	Name    string            `json:"name,omitempty"`    // save: the file's name
 	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to
+	Value   string            `json:"value,omitempty"`   // step: what the field was moved to
 	Undo    bool              `json:"undo"`
 	Redo    bool              `json:"redo"`
 	Title   string            `json:"title"`
@@ -142,6 +143,7 @@ func (res Response) json() string {
 	o.Words("file", res.File)
 	o.Words("name", res.Name)
 	o.Words("focus", res.Focus)
+	o.Words("value", res.Value)
 	o.Flag("undo", res.Undo)
 	o.Flag("redo", res.Redo)
 	o.Text("title", res.Title)

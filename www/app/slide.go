@@ -2,11 +2,12 @@ package app
 
 import (
 	"math"
+	"slices"
 	"strconv"
-	"strings"
 
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
+	"drawoff/www/view"
 )
 
 // slide puts the field of a grip where it was dragged to: a height over the
@@ -39,29 +40,35 @@ func (a *App) slide(req Request) Response {
 		return Response{Message: "Nothing on the drawing moves " + first(req.Path) + ".", Problem: true}
 	}
 	typed, _ := a.present.Get(req.Path)
-	return a.slid(req, inUnitOf(typed, metres))
+	return a.slid(req, q.Of(q.Length(metres)).Near(typed))
 }
 
 func (a *App) slid(req Request, value string) Response {
 	return Response{Message: a.edit([]design.Edit{{Path: req.Path, Value: value}}, req.Typing)}
 }
 
-// inUnitOf writes a length in the unit of one that was typed: to 5 mm, to a
-// quarter of an inch, and to a hundredth of a metre or a foot.
-func inUnitOf(typed string, metres float64) string {
-	write := func(x, step float64, unit string) string {
-		return strconv.FormatFloat(math.Round(math.Round(x/step)*step*1e6)/1e6, 'f', -1, 64) + " " + unit
+// nudge moves the field at Path, in which Text stands, by the steps that Value
+// says, from its usual value where it is empty. What the plant cannot take
+// changes nothing, unless the field waits already for something to be mended.
+func (a *App) nudge(req Request) Response {
+	steps, err := strconv.Atoi(req.Value)
+	filled := a.present.Filled()
+	amount, ok := filled.Amount(req.Path)
+	if err != nil || !ok || steps == 0 || steps < -100 || steps > 100 {
+		return Response{Message: "There is nothing to move in steps at " + first(req.Path) + ".", Problem: true}
 	}
-	typed = strings.TrimSpace(typed)
-	switch {
-	case strings.HasSuffix(typed, "in"), strings.HasSuffix(typed, "\""), strings.HasSuffix(typed, "″"):
-		return write(metres/0.0254, 0.25, "in")
-	case strings.HasSuffix(typed, "ft"):
-		return write(metres/0.3048, 0.01, "ft")
-	case strings.HasSuffix(typed, "cm"):
-		return write(metres*100, 0.5, "cm")
-	case strings.HasSuffix(typed, " m"), strings.HasSuffix(typed, "0m"):
-		return write(metres, 0.01, "m")
+	text := req.Text
+	if text == "" {
+		text, _ = filled.Get(req.Path)
 	}
-	return write(metres*1000, 5, "mm")
+	to, ok := q.Stepped(amount.Kind, text, steps)
+	if !ok {
+		to = text // the field tells what is wrong with it
+	}
+	edits := []design.Edit{{Path: req.Path, Value: to}}
+	waits := slices.ContainsFunc(a.pending, func(p view.Pending) bool { return p.Path == req.Path })
+	if _, faults := a.try(append(a.waiting(edits), edits...)); len(faults) > 0 && ok && !waits {
+		return Response{Message: "No further. " + view.Sentence(beside(req.Path, faults)), Problem: true}
+	}
+	return Response{Message: a.edit(edits, false), Value: to}
 }

@@ -93,7 +93,7 @@ func TestKeyboardAloneEdits(t *testing.T) {
 // look is how a page is looked at.
 type look struct {
 	width, height int64
-	scheme        string
+	scheme        string // light, dark, or forced: colours of the reader's own
 }
 
 func (l look) String() string { return fmt.Sprintf("%d-%s", l.width, l.scheme) }
@@ -116,7 +116,11 @@ func (p *page) as(l look) {
 		options = append(options, chromedp.EmulateMobile, chromedp.EmulateTouch, chromedp.EmulateScale(2))
 	}
 	p.do(chromedp.EmulateViewport(l.width, l.height, options...))
-	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: l.scheme}}})
+	feature := &emulation.MediaFeature{Name: "prefers-color-scheme", Value: l.scheme}
+	if l.scheme == "forced" {
+		feature = &emulation.MediaFeature{Name: "forced-colors", Value: "active"}
+	}
+	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{feature}})
 }
 
 // The page on a phone and on a desk, by day and by night: nothing scrolls

@@ -182,6 +182,7 @@
   // --- putting answers in place -------------------------------------------
 
   function put(regions) {
+    beside(null);
     for (const [id, html] of Object.entries(regions || {})) {
       const place = byId(id);
       if (!place) continue; // gone since the workshop was asked
@@ -189,6 +190,7 @@
       template.innerHTML = html;
       morph(place, template.content);
     }
+    beside(document.activeElement);
   }
 
   function apply(answer) {
@@ -366,6 +368,30 @@
     if (e.key === "y") ask({ op: "redo" });
   });
 
+  // The pair of buttons that moves a number in steps stands beside the field in
+  // use, which keeps the focus; the arrow keys do the same.
+  const stepper = byId("stepper");
+  function beside(field) {
+    stepper.hidden = !field?.matches("[data-steps]");
+    if (stepper.hidden) return void document.body.append(stepper);
+    field.after(stepper);
+    stepper.style.top = field.offsetTop + (!field.closest("td") ? 0 : field.closest("tr:last-child") ? -44 : field.offsetHeight) + "px";
+  }
+  function step(field, by) {
+    typingIn = null;
+    const answer = ask(see({ op: "step", path: field.dataset.path, text: field.value, value: by }));
+    if (answer?.value) field.value = answer.value; // the form itself comes with the rest
+  }
+  document.addEventListener("focusin", (e) => beside(e.target));
+  document.addEventListener("focusout", () => beside(null));
+  stepper.addEventListener("mousedown", (e) => e.preventDefault());
+  document.addEventListener("keydown", (e) => {
+    const by = { ArrowUp: "1", ArrowDown: "-1" }[e.key];
+    if (!by || !e.target.matches("[data-steps]")) return;
+    e.preventDefault();
+    step(e.target, by);
+  });
+
   // whatIf moves the dot along its curve; a stop of the slider holds what is so there.
   function whatIf(range) {
     const stop = byId(range.dataset.stops).children[range.value].dataset;
@@ -413,6 +439,7 @@
       range.stepUp(Number(button.dataset.step));
       return whatIf(range);
     }
+    if (button && button.dataset.by) return step(document.activeElement, button.dataset.by);
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
     if (button && button.dataset.edits) {

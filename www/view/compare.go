@@ -206,7 +206,7 @@ func (c *comparison) figures() {
 }
 
 func (c *comparison) figureTable(caption string, figures []compare.Figure) {
-	c.Open("div", "class", "scroll")
+	c.scroll(caption)
 	c.table(caption, side("Figure", "B less A"), len(figures), func(i int) {
 		f := figures[i]
 		c.El("th", f.Name, "scope", "row")

@@ -24,7 +24,7 @@ func Emptying(b Bench) string {
 	if rows := steps(t.Curve); rows != nil {
 		h.Open("details", "data-keep", "emptying table")
 		h.El("summary", "The same as a table")
-		h.Open("div", "class", "scroll")
+		h.scroll("Emptying, step by step")
 		h.table("", rows[0], len(rows)-1, func(i int) {
 			for j, cell := range rows[i+1] {
 				if j == 0 {

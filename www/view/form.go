@@ -283,7 +283,7 @@ func (f *form) control(path string, x field) {
 			f.choose(path, value, usual, choices, common)
 			break
 		}
-		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done")...)
+		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done", "data-steps", f.steps(path))...)
 	}
 	if a, ok := f.bench.Design.Amount(path); ok && q.Typed(value) != q.Shown() && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
 		f.El("small", "= "+a.String(), "class", "hint")
@@ -295,6 +295,13 @@ func (f *form) control(path string, x field) {
 		f.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")
 	}
 	f.Close("div")
+}
+
+// steps marks a field that holds a number, or would if it were not empty: the
+// page puts the pair of buttons beside it that moves it in steps.
+func (f *form) steps(path string) string {
+	_, ok := f.filled.Amount(path)
+	return markup.If(ok, markup.Empty)
 }
 
 // Sentence tells a fault beside its own field.
@@ -496,7 +503,7 @@ func (f *form) piece(path string, i, n int) {
 	}
 	f.dimensions(path)
 	f.Open("p")
-	f.op("keep", path, "Keep as a part of my own", "Keep piece "+number+" as a part of my own")
+	f.op("keep", path, "Keep as a part of my own", "Keep as a part of my own: piece "+number)
 	f.Close("p")
 	f.adder(path, "Put a piece before this one")
 	f.Close("details")
@@ -619,7 +626,7 @@ func (f *form) cell(path, label string) {
 		value = pending.Value
 	}
 	f.Void("input", "id", "in-"+path, "data-path", path, "aria-label", label, "value", value, "autocomplete", "off",
-		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+path), "enterkeyhint", "done")
+		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+path), "enterkeyhint", "done", "data-steps", f.steps(path))
 	if wrong {
 		f.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")
 	}

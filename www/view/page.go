@@ -97,7 +97,7 @@ func Page(glance, whole Bench, a Assets) string {
 		{"figures", "Figures and working", "", figuresWait, ""},
 		{"cautions", "Take care", "", Cautions(b), ""},
 	}
-	h.Raw(`<div class="tally-bar"><div id="tally">`)
+	h.Raw(`<section class="tally-bar" aria-label="In short"><div id="tally">`)
 	h.Raw(Tally(whole))
 	h.Raw(`</div><div id="pending"></div><details id="goto"><summary>Go to…</summary><nav aria-label="Parts of the page"><ul><li><a href="#form-title">Your plant</a></li>`)
 	for _, s := range sections {
@@ -105,7 +105,7 @@ func Page(glance, whole Bench, a Assets) string {
 		h.El("a", s.title, "href", "#"+s.id+"-title")
 		h.Raw("</li>")
 	}
-	h.Raw(`</ul></nav></details></div><main class="desk">`)
+	h.Raw(`</ul></nav></details></section><main class="desk">`)
 	for _, s := range sections {
 		h.section(s)
 		switch s.id {
@@ -117,7 +117,8 @@ func Page(glance, whole Bench, a Assets) string {
 			h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 		}
 	}
-	h.Raw(`</main><footer>`)
+	// One pair for all fields: the script moves it beside the one in use.
+	h.Raw(`</main><span id="stepper" hidden><button type="button" tabindex="-1" data-by="-1" aria-label="A step less">−</button><button type="button" tabindex="-1" data-by="1" aria-label="A step more">+</button></span><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)
 	h.own()
 	h.Raw(`<div id="sheets"><p>The sheets are not ready. Close this, wait a moment and print again.</p></div>`)
@@ -141,7 +142,7 @@ type section struct {
 func (h *html) section(s section) {
 	h.Open("section", "class", "part "+s.id, "aria-labelledby", s.id+"-title")
 	h.El("h2", s.title, "id", s.id+"-title", "tabindex", "-1")
-	h.Open("div", "id", s.id, "class", s.class)
+	h.Open("div", append([]string{"id", s.id, "class", s.class}, scrolls(s.class, "aria-labelledby", s.id+"-title")...)...)
 	h.Raw(s.content)
 	h.Close("div")
 	if s.id == "verdicts" || s.id == "figures" {
@@ -150,4 +151,18 @@ func (h *html) section(s section) {
 		h.Close("div")
 	}
 	h.Close("section")
+}
+
+// scrolls are the attributes of what scrolls sideways by itself: the keyboard
+// gets there, and a screen reader says what it is.
+func scrolls(class, how, name string) []string {
+	if class != "scroll" {
+		return nil
+	}
+	return []string{"tabindex", "0", "role", "group", how, name}
+}
+
+// scroll opens what scrolls sideways by itself, named for whoever comes to it by the keyboard.
+func (h *html) scroll(name string) {
+	h.Open("div", append([]string{"class", "scroll"}, scrolls("scroll", "aria-label", name)...)...)
 }

@@ -125,7 +125,7 @@ func Runs(b Bench, a find.Answer) string {
 		return h.String()
 	}
 	h.El("p", "Each is best at something: no other is better in every respect. Losses and flow are with the tank full, suction head at the lowest level.", "class", "hint")
-	h.Open("div", "class", "scroll")
+	h.scroll("Runs that were found, side by side")
 	h.Open("table")
 	h.Open("thead")
 	h.Open("tr")

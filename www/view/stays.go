@@ -46,7 +46,7 @@ func (h *html) staysTable(caption string, rows [][]string) {
 	if len(rows) < 2 {
 		return
 	}
-	h.Open("div", "class", "scroll")
+	h.scroll(caption)
 	h.table(caption, rows[0], len(rows)-1, func(i int) {
 		for j, cell := range rows[i+1] {
 			switch {

@@ -242,7 +242,7 @@ func (h *html) withstands(p clean.Programme) {
 	if rows == nil {
 		return
 	}
-	h.Open("div", "class", "scroll")
+	h.scroll("Steps of the wash against seals and linings")
 	h.rows("How the seals and hose linings in the line stand each step; whether at this strength and heat, the verdicts tell", rows)
 	h.Close("div")
 }
