@@ -18,6 +18,7 @@ import (
 	"strings"
 	"syscall"
 	"time"
+	"unicode"
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
@@ -113,8 +114,19 @@ func (t terminal) flags(set *flag.FlagSet, takes string, args []string) (done bo
 
 // fail says why a command could not be done.
 func (t terminal) fail(err error) int {
-	fmt.Fprintln(t.err, "drawoff:", err)
+	fmt.Fprintln(t.err, "drawoff:", plain(err.Error()))
 	return failed
+}
+
+// plain returns text with nothing in it that a terminal obeys: a fault repeats
+// what stands in a file, and the file may be anybody's.
+func plain(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) && r != '\n' {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, text)
 }
 
 func (t terminal) serve(ctx context.Context, args []string) int {
@@ -352,6 +364,6 @@ func (t terminal) faults(name string, faults design.Faults) {
 		if f.Hint != "" {
 			line.WriteString("; " + f.Hint)
 		}
-		fmt.Fprintln(t.err, line.String())
+		fmt.Fprintln(t.err, plain(line.String()))
 	}
 }

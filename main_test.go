@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -342,5 +343,24 @@ func TestShelfInTheTerminal(t *testing.T) {
 		code, _, errs := drawoff(t, "", "check", "-shelf", file(t, name, content), "testdata/perry.json")
 		assert.Equal(t, 2, code, name)
 		assert.NotEmpty(t, errs, name)
+	}
+}
+
+// A file that somebody sent does not reach through to the terminal: names,
+// values and titles are repeated without what ECMA-48 calls control functions.
+func TestFilesDoNotCommandTheTerminal(t *testing.T) {
+	dir := t.TempDir()
+	design, shelf := filepath.Join(dir, "design.json"), filepath.Join(dir, "shelf.json")
+	for file, text := range map[string]string{
+		design: `{"title": "\u001b]0;x\u0007", "tank": {"bo\u001b[31mre": "x", "bore": "9\u001b[31m\u009b2J"}, "a\u001b]": 1, "two\nlines": 2}`,
+		shelf:  `{"rack": [{"tu\u001bbe": "x\u001b"}], "items": [{"part": "\u001b[2J", "from": "\u009b2J\r"}]}`,
+	} {
+		require.NoError(t, os.WriteFile(file, []byte(text), 0o600))
+	}
+	for _, args := range [][]string{{"check", design}, {"check", "-shelf", shelf, "testdata/perry.json"}} {
+		var out, wrong strings.Builder
+		assert.Equal(t, failed, terminal{strings.NewReader(""), &out, &wrong}.run(t.Context(), args))
+		assert.NotEmpty(t, wrong.String())
+		assert.Equal(t, -1, strings.IndexFunc(out.String()+wrong.String(), func(r rune) bool { return unicode.IsControl(r) && r != '\n' }), "%q", wrong.String())
 	}
 }

@@ -51,9 +51,10 @@ func Page(assets view.Assets) string {
 // Handle does what a request asks:
 //
 //	start    open on what was stored in Text, else on the demo
-//	follow   open Link over what is here (undo brings that back)
+//	follow   open Link to be looked at (undo brings back what was here): it has no home yet
 //	take     put what was stored in Text on the bench, or the demo for none
-//	move     what was kept under Path is kept under Home from now on
+//	move     what was kept under Path is kept under Home from now on; without a Path
+//	         the present design, which has no home, is given that one
 //	edit     make Edits; what cannot be taken stays pending in its field
 //	add      put a piece of Kind before Path
 //	point    put a point into the pump curve at Path
@@ -79,7 +80,7 @@ func Page(assets view.Assets) string {
 //	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
 //
-// What follow, own, open and take put on the bench is kept under Home, and so is what
+// What own, open and take put on the bench is kept under Home, and so is what
 // start does; every answer says where the present design belongs. Undo goes back
 // over them, and so from one design to another.
 //
@@ -111,7 +112,7 @@ func (a *App) do(req Request) Response {
 	case "start":
 		res = a.start(req)
 	case "follow":
-		res = a.follow(req.Link, req.Home)
+		res = a.follow(req.Link)
 	case "take":
 		res = a.take(req.Text, req.Home)
 	case "move":
@@ -230,11 +231,12 @@ func (a *App) move(from, to []kept) ([]kept, []kept) {
 	return from[:len(from)-1], to
 }
 
-// moveHome lets every step that belongs to one home belong to another.
+// moveHome lets every step that belongs to one home belong to another. Steps
+// without a home are each a plant of its own: only the present one gets a home.
 func (a *App) moveHome(from, to string) {
 	for _, steps := range [][]kept{a.past, a.future} {
 		for i := range steps {
-			if steps[i].home == from {
+			if from != "" && steps[i].home == from {
 				steps[i].home = to
 			}
 		}

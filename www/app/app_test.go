@@ -543,3 +543,31 @@ func TestStep(t *testing.T) {
 	assert.True(t, step("title", "Barn", "1").Problem)
 	assert.True(t, step("tank.bore", "1 m", "far").Problem)
 }
+
+// A link is looked at: it has no home, and every one that was looked at is a
+// plant of its own, so that giving the present one a home gives none to the
+// others. Undo goes back over them to the user's own.
+func TestLinkIsLookedAt(t *testing.T) {
+	link := func(title string) string {
+		d := design.Demo()
+		d.Title = title
+		return "#" + design.WriteLink(d)
+	}
+	a := app.New()
+	ask(t, a, app.Request{Op: "start", Home: "mine"})
+	edit(t, a, "tank.height", "1.3 m")
+	own := edit(t, a, "tank.bore", "about a metre")
+	for _, title := range []string{"first", "second"} {
+		res := ask(t, a, app.Request{Op: "follow", Link: link(title)})
+		assert.Equal(t, [2]string{"", title}, [2]string{res.Home, res.Title})
+	}
+	res := ask(t, a, app.Request{Op: "move", Home: "new"})
+	assert.Equal(t, [2]string{"new", "second"}, [2]string{res.Home, res.Title})
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, [2]string{"", "first"}, [2]string{res.Home, res.Title})
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, [2]string{"mine", own.Store}, [2]string{res.Home, res.Store})
+	ask(t, a, app.Request{Op: "redo"})
+	res = ask(t, a, app.Request{Op: "redo"})
+	assert.Equal(t, [2]string{"new", "second"}, [2]string{res.Home, res.Title})
+}

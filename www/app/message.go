@@ -20,7 +20,7 @@ type Request struct {
 	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, step, keep, forget, whatif, move: where, or what
 	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; step: how many, down with a minus; units, start: the system; mend: the sentence of the way out; whatif: the figure
 	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held; step: what stands in the field
-	Home   string        `json:"home,omitempty"`   // start, take, own, open, follow, move: what the browser keeps the design under
+	Home   string        `json:"home,omitempty"`   // start, take, own, open, move: what the browser keeps the design under
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
 	Link   string        `json:"link,omitempty"`   // follow: the fragment of the address
 	Width  int           `json:"width,omitempty"`  // pixels for the drawing, when it has changed

@@ -133,8 +133,9 @@ func (a *App) enter(c checked, home string) {
 	a.home = home
 }
 
-// follow opens a link. One that cannot be read changes nothing.
-func (a *App) follow(link, home string) Response {
+// follow opens a link to be looked at: it has no home until the user wants it
+// for their own. One that cannot be read changes nothing.
+func (a *App) follow(link string) Response {
 	d, faults := design.ReadLink(link)
 	c := check(d)
 	if len(faults) == 0 {
@@ -146,12 +147,9 @@ func (a *App) follow(link, home string) Response {
 	if string(design.WriteFile(d)) == string(design.WriteFile(a.present)) {
 		return Response{Message: beyond(link, "This is the plant of that link.")}
 	}
-	a.enter(c, home)
-	return Response{Message: opened + beyond(link, "")}
+	a.enter(c, "")
+	return Response{Message: beyond(link, "Opened.")}
 }
-
-// opened is told of what comes from outside.
-const opened = "Opened, as a design of its own. Undo brings back what was here before."
 
 // beyond tells what of a link's design a newer Drawoff wrote and this one does
 // not know, after the sentence before; "" when there is no such thing.
@@ -178,7 +176,7 @@ func (a *App) open(text, home string) Response {
 		return Response{Message: "That file could not be opened; what you see is what was here before. " + list(faults), Problem: true}
 	}
 	a.enter(c, home)
-	return Response{Message: opened}
+	return Response{Message: "Opened, as a design of its own. Undo brings back what was here before."}
 }
 
 // list tells the first few faults.

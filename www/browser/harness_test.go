@@ -27,6 +27,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"drawoff/pipeline/design"
 	"drawoff/www/site"
 )
 
@@ -148,6 +149,14 @@ func (p *page) goTo(suffix string) {
 	p.t.Helper()
 	p.do(chromedp.Navigate("about:blank"), chromedp.Navigate(address+suffix))
 	p.ready()
+}
+
+// given opens d by a link and makes it the user's own.
+func (p *page) given(d design.Design) {
+	p.t.Helper()
+	p.goTo("#" + design.WriteLink(d))
+	p.click("#sent button")
+	p.until(`!("sent" in document.documentElement.dataset)`)
 }
 
 func (p *page) reload() {

@@ -34,7 +34,7 @@ func TestWayOutIsOneTap(t *testing.T) {
 		t.Run(l.String(), func(t *testing.T) {
 			t.Parallel()
 			p := openAs(t, l)
-			p.goTo("#" + design.WriteLink(wrong(t)))
+			p.given(wrong(t))
 			const turn = `button[data-value="Turn piece 2 round."]`
 			p.until(`document.querySelector(%s) !== null`, turn)
 			js[bool](p, `(document.getElementById("verdicts-title").scrollIntoView(), true)`)

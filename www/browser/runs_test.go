@@ -23,7 +23,7 @@ func TestRunsAreFound(t *testing.T) {
 		t.Run(l.String(), func(t *testing.T) {
 			t.Parallel()
 			p := openAs(t, l)
-			p.goTo("#" + design.WriteLink(d))
+			p.given(d)
 			js[bool](p, `(() => { for (let e = document.querySelector("[data-from]"); e; e = e.parentElement) if (e.nodeName === "DETAILS") e.open = true; return true; })()`)
 			before := p.value("run.2.kind")
 			p.click(`button[data-path="keepOuts.0"]`)
@@ -79,7 +79,7 @@ func TestFindingIsStopped(t *testing.T) {
 	d, faults := design.Demo().Apply(edits...)
 	require.Empty(t, faults)
 	p := openAs(t, look{1280, 900, "light"})
-	p.goTo("#" + design.WriteLink(d))
+	p.given(d)
 	js[bool](p, `(() => { for (let e = document.querySelector("[data-from]"); e; e = e.parentElement) if (e.nodeName === "DETAILS") e.open = true; return true; })()`)
 	p.until(`document.documentElement.dataset.shop === "idle"`)
 	p.click(`[data-from="tank"]`)

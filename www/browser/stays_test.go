@@ -42,7 +42,7 @@ func TestStaysFollowsAnEdit(t *testing.T) {
 	for _, width := range []int{390, 1280} {
 		p := tab(t)
 		call(p, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{Width: int64(width), Height: 900, DeviceScaleFactor: 1})
-		p.goTo("#" + design.WriteLink(trough()))
+		p.given(trough())
 		p.until(`document.querySelector("#stays").textContent.includes("in the hose where it sags")`)
 		assert.NotZero(t, js[int](p, `document.querySelectorAll("#stays svg .held.rest").length`))
 		assert.NotZero(t, js[int](p, `document.querySelectorAll("#stays svg .held.air").length`))

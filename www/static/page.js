@@ -6,6 +6,7 @@
   const root = document.documentElement;
   const unitsKey = "drawoff.units";
   const shelfKey = "drawoff.shelf.1"; // what the user has measured and made, for every design
+  const sentKey = "drawoff.sent"; // the link that this window looks at, for when it is loaded again
   const byId = (id) => document.getElementById(id);
 
   // --- the module ---------------------------------------------------------
@@ -198,8 +199,10 @@
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
-    const went = answer.home && answer.home !== home; // to another design
-    if (went) home = answer.home;
+    const went = (answer.home || "") !== home; // to another design
+    home = answer.home || "";
+    if (home) mine = home;
+    sent(home ? "" : answer.title || "one without a name");
     if (answer.store) {
       stored = answer.store;
       title = answer.title;
@@ -463,7 +466,8 @@
     const link = e.target.closest("a[href^='#in-'],a[href^='#card-']");
     if (link && !ref) {
       e.preventDefault();
-      reveal(byId(link.getAttribute("href").slice(1)));
+      if (home) reveal(byId(link.getAttribute("href").slice(1)));
+      else tell("Make it yours first, to change that.");
     }
   });
 
@@ -490,6 +494,7 @@
   const places = { tank: "in-tank.bore", pump: "in-pump.kind", stand: "in-stand.height", delivery: "in-delivery.height", liquid: "in-liquid.kind", site: "in-site.altitude" };
 
   function show(ref) {
+    if (!home) return reveal(document.querySelector(`#drawing [data-ref="${CSS.escape(ref)}"]`));
     const card = byId("card-" + ref);
     if (!card) return reveal(byId(places[ref]));
     const details = card.querySelector("details");
@@ -672,7 +677,8 @@
 
   // --- the designs in this browser ------------------------------------------
 
-  let home = ""; // what the design on the bench is kept under
+  let home = ""; // what the design on the bench is kept under, "" while it is one that was sent
+  let mine = ""; // what the last that was not sent is kept under
   let stored = "", title = ""; // as the module last gave it
   let opening = ""; // "sample" while an example is put on the bench
 
@@ -700,6 +706,7 @@
 
   // compare holds the design on the bench against a copy, a file's text.
   function compare(against) {
+    if (!home) return tell("Make it yours first: what was sent to you is only looked at here.", true);
     keeper.change(home, { against, sample: false });
     shop(shopLast);
   }
@@ -721,8 +728,10 @@
   // compete tells that another window has changed the design under theirs,
   // which was on the bench here: the user says which of the two is to stay.
   function compete(theirs) {
+    if (!home) return tell("Your design was changed in another window, too. Both are among your designs.");
     const mine = home;
     const settle = (act) => async () => {
+      back();
       byId("keeping").replaceChildren();
       const record = await keeper.read(theirs) || { id: theirs };
       keeper.know(record);
@@ -741,6 +750,7 @@
         tell("As it is in the other window. Undo brings yours back.");
       }),
       "Save mine as another": () => {
+        back();
         byId("keeping").replaceChildren();
         if (home === theirs) ask({ op: "move", path: theirs, home: keeper.fresh() });
         ask({ op: "edit", edits: [{ path: "title", value: (title || "Plant").slice(0, 180) + ", second" }] });
@@ -752,10 +762,59 @@
   // enter puts another design on the bench. An example that nobody has
   // changed gives way to it, all else is kept.
   function enter(request, as = "") {
+    rest(); // what was typed last is kept before it gives way
     opening = as;
-    const answer = ask({ ...request, home: keeper.latest(home)?.sample ? home : keeper.fresh() });
+    const answer = ask({ ...request, home: own() });
     opening = "";
     return answer;
+  }
+
+  const own = () => keeper.latest(mine)?.sample ? mine : keeper.fresh();
+
+  // --- a plant that was sent --------------------------------------------------
+
+  // look opens a link to be read: it has no home, so nothing is kept of it.
+  function look(link) {
+    rest();
+    const answer = ask({ op: "follow", link });
+    if (!answer || answer.problem) return;
+    if (!answer.message) byId("message").replaceChildren();
+    looked = link;
+    lookAgain();
+    scrollTo(0, 0);
+  }
+
+  let looked = ""; // the link that was opened last
+  let reading = ""; // the title of what was sent, while that is on the bench
+
+  // When this window is loaded again it looks at the same plant.
+  function lookAgain() {
+    try { sessionStorage.setItem(sentKey, reading && looked); } catch { /* then it shows the user's own */ }
+  }
+
+  // sent turns the page into a report of what was sent, called as, or back for "".
+  function sent(as) {
+    if (as === reading) return;
+    reading = as;
+    lookAgain();
+    root.toggleAttribute("data-sent", as);
+    byId("form").inert = as;
+    if (!as) return byId("sent").replaceChildren();
+    sayIn("sent", "You are looking at a plant that was sent to you: " + as + ". Nothing of yours was touched.", {
+      "Make it mine": () => {
+        ask({ op: "move", home: own() });
+        tell("It is a design of yours now, beside the others. Undo goes back to what was here before.");
+        reveal(byId("form-title"));
+      },
+      "Back to mine": () => {
+        back();
+        reveal(byId("drawing-title"));
+      },
+    });
+  }
+
+  function back() {
+    while (!home && !byId("undo").disabled) ask({ op: "undo" });
   }
 
   // --- without a network --------------------------------------------------
@@ -797,11 +856,12 @@
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
 
   async function start(link) {
-    let record = stored && { id: home, text: stored }, shelf = "", units = ""; // the module starts again
+    let record = home && { id: home, text: stored }, shelf = "", units = ""; // the module starts again
     try {
       record ||= await keeper.start();
       shelf = localStorage.getItem(shelfKey) || "";
       units = localStorage.getItem(unitsKey) || "";
+      link ||= sessionStorage.getItem(sentKey);
     } catch { /* told when something is kept */ }
     const text = record ? record.text : "";
     if (text || link) byId("tally").replaceChildren(); // it counts for the demo; the workshop writes it anew
@@ -810,7 +870,7 @@
     ask({ op: "start", value: units, text, shelf, home: record ? record.id : keeper.fresh(), width: drawingWidth() });
     opening = "";
     if (!home) ask({ op: "move", home: keeper.fresh() }); // what could not be read stays as it is
-    if (link) enter({ op: "follow", link });
+    if (link) look(link);
   }
 
   // The shelf is one for all windows: what another puts on it is here too.
@@ -829,7 +889,7 @@
 
   addEventListener("hashchange", () => {
     const link = takeLink();
-    if (link) enter({ op: "follow", link });
+    if (link) look(link);
   });
 
   load().then(async () => {
