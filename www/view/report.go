@@ -250,6 +250,18 @@ func LaterFigures(b Bench) string {
 	return h.String()
 }
 
+// folded lists figures of one part of the page under a fold that stays as the
+// user left it.
+func (h *html) folded(part string, figures []finding.Figure) {
+	if len(figures) == 0 {
+		return
+	}
+	h.Open("details", "class", "fold", "data-keep", "figures of "+part)
+	h.El("summary", count(len(figures), "figure with its working", "figures with their working"))
+	h.figures(figures)
+	h.Close("details")
+}
+
 func (h *html) figures(figures []finding.Figure) {
 	h.Open("div", "class", "figures")
 	for _, f := range figures {

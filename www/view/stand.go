@@ -111,6 +111,6 @@ func Stability(b Bench) string {
 	}
 	h.Close("ul")
 	h.Raw(draw.Tipping(s.Curve, b.Report.Scene.Stand.Tip.Degrees(), min(b.Width, 520)))
-	h.figures(s.Figures)
+	h.folded("stability", s.Figures)
 	return h.String()
 }

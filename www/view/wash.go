@@ -26,7 +26,7 @@ func Wash(b Bench) string {
 	h.card(b, w)
 	h.says(w.Says)
 	h.withstands(w.Programme)
-	h.figures(w.Figures)
+	h.folded("wash", w.Figures)
 	return h.String()
 }
 
@@ -277,7 +277,7 @@ func Breathing(b Bench) string {
 	var h html
 	h.says(r.Cautions)
 	h.judged(b.Report, vent.RuleVent)
-	h.figures(r.Figures)
+	h.folded("breathing", r.Figures)
 	return h.String()
 }
 
