@@ -2,12 +2,10 @@ package app
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
-	"drawoff/www/view"
 )
 
 // slide puts the field of a grip where it was dragged to: a height over the
@@ -48,27 +46,22 @@ func (a *App) slid(req Request, value string) Response {
 }
 
 // nudge moves the field at Path, in which Text stands, by the steps that Value
-// says, from its usual value where it is empty. What the plant cannot take
-// changes nothing, unless the field waits already for something to be mended.
+// says, from its usual value where it is empty. Where that leads too far, the
+// field tells, as for what is typed.
 func (a *App) nudge(req Request) Response {
-	steps, err := strconv.Atoi(req.Value)
 	filled := a.present.Filled()
+	if req.Text == "" {
+		req.Text, _ = filled.Get(req.Path)
+	}
+	steps, _ := strconv.Atoi(req.Value)
 	amount, ok := filled.Amount(req.Path)
-	if err != nil || !ok || steps == 0 || steps < -100 || steps > 100 {
-		return Response{Message: "There is nothing to move in steps at " + first(req.Path) + ".", Problem: true}
+	if ok {
+		req.Value, ok = q.Stepped(amount.Kind, req.Text, steps)
 	}
-	text := req.Text
-	if text == "" {
-		text, _ = filled.Get(req.Path)
-	}
-	to, ok := q.Stepped(amount.Kind, text, steps)
 	if !ok {
-		to = text // the field tells what is wrong with it
+		return Response{Message: "\"" + first(req.Text) + "\" is not moved in steps: type it.", Problem: true}
 	}
-	edits := []design.Edit{{Path: req.Path, Value: to}}
-	waits := slices.ContainsFunc(a.pending, func(p view.Pending) bool { return p.Path == req.Path })
-	if _, faults := a.try(append(a.waiting(edits), edits...)); len(faults) > 0 && ok && !waits {
-		return Response{Message: "No further. " + view.Sentence(beside(req.Path, faults)), Problem: true}
-	}
-	return Response{Message: a.edit(edits, false), Value: to}
+	res := a.slid(req, req.Value)
+	res.Value = req.Value
+	return res
 }

@@ -37,6 +37,8 @@ func TestRunsAreFound(t *testing.T) {
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
 
 			p.until(`document.documentElement.dataset.shop === "idle"`)
+			p.withAxe()
+			p.holds("the runs", "#runs")
 			p.click(`#runs .run button`)
 			p.until(`document.querySelector("#message").textContent.includes("Run 1 is in. Undo takes it back.")`)
 			p.until(`document.querySelector("#runs .run") === null`)
