@@ -27,11 +27,11 @@ lint:
 	@files=$$(gofmt -l .); [ -z "$$files" ] || { printf 'not as gofmt has it:\n%s\n' "$$files" >&2; exit 1; }
 	go vet ./...
 	go vet -tags=browser ./www/browser
-	go vet -tags=edge ./www/edge/live
+	go vet -tags=edge ./www/edge/live ./pipeline/workfile
 	$(WASM) go vet ./wasm/...
 	go tool staticcheck ./...
 	go tool staticcheck -tags=browser ./www/browser
-	go tool staticcheck -tags=edge ./www/edge/live
+	go tool staticcheck -tags=edge ./www/edge/live ./pipeline/workfile
 	$(WASM) "$$(go tool -n staticcheck)" ./wasm/...
 
 # Under the race detector the size of the first load is not measured, since
@@ -54,10 +54,11 @@ wasm:
 browser: .ci/axe/node_modules/.package-lock.json
 	go test -v -tags=browser ./www/browser | grep -v '^=== '
 
-# The edge worker in the platform's own runtime, and the module for other
-# programs in Node. What they need comes from the npm registry that npm is set up for.
+# The edge worker in the platform's own runtime, and in Node the module for
+# other programs, and a reader of DXF that is not ours. What they need comes from the npm registry that npm is set up for.
 edge: .ci/edge/node_modules/.package-lock.json
 	go test -v -tags=edge ./www/edge/live | grep -v '^=== '
+	go test -v -tags=edge -run=AnotherReader ./pipeline/workfile
 
 .ci/%/node_modules/.package-lock.json: .ci/%/package-lock.json
 	npm ci --prefix .ci/$* --ignore-scripts --no-audit --no-fund --loglevel=error
