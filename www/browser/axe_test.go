@@ -9,6 +9,8 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"drawoff/pipeline/design"
 )
 
 // axe is what axe-core 4.14.1 finds against WCAG 2.2 and its own list of good
@@ -81,6 +83,12 @@ func TestEveryone(t *testing.T) {
 			p.until(`document.querySelector(".designs > li svg") !== null`)
 			p.keep("everyone-designs-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 			p.holds("the designs", "#designs-dialog")
+
+			p.goTo("#" + design.WriteLink(sentPlant()))
+			p.until(isSent + ` && document.documentElement.dataset.shop === "idle"`)
+			p.openAll()
+			p.withAxe()
+			p.holds("a plant that was sent", "html")
 
 			p.do(chromedp.Navigate(address + "catalogue.html?q=2+inch+rjt"))
 			p.until(`document.querySelector("#found .hits") !== null`)
