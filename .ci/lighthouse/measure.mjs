@@ -1,25 +1,20 @@
-// Serves a built site, packed as hosts pack it, loads the page as a phone and
+// Serves a built site, packed as it was built, loads the page as a phone and
 // as a desk would, and tells how it does by Lighthouse, with what keeps a mark
 // from 100. node measure.mjs FOLDER
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join } from 'node:path';
-import { brotliCompressSync, constants } from 'node:zlib';
 import lighthouse, { desktopConfig } from 'lighthouse';
 import * as chromeLauncher from 'chrome-launcher';
 
 const [folder] = process.argv.slice(2);
 const types = { '.html': 'text/html; charset=utf-8', '.css': 'text/css', '.js': 'text/javascript', '.mjs': 'text/javascript', '.wasm': 'application/wasm', '.json': 'application/json', '.webmanifest': 'application/manifest+json', '.svg': 'image/svg+xml', '.png': 'image/png' };
-const packed = new Map();
 const server = createServer((request, answer) => {
   const name = new URL(request.url, 'http://localhost').pathname.replace(/\/$/, '/index.html');
-  try {
-    if (!packed.has(name)) packed.set(name, brotliCompressSync(readFileSync(join(folder, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 6 } }));
-    answer.writeHead(200, { 'Content-Type': types[extname(name)] || 'application/octet-stream', 'Content-Encoding': 'br', 'Cache-Control': 'no-cache' });
-    answer.end(packed.get(name));
-  } catch {
-    answer.writeHead(404).end();
-  }
+  const file = join(folder, name), packed = existsSync(file + '.br');
+  if (!existsSync(file)) return answer.writeHead(404).end();
+  answer.writeHead(200, { 'Content-Type': types[extname(name)] || 'application/octet-stream', 'Cache-Control': 'no-cache', ...(packed && { 'Content-Encoding': 'br' }) });
+  answer.end(readFileSync(packed ? file + '.br' : file));
 });
 await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
 const address = 'http://127.0.0.1:' + server.address().port + '/';
