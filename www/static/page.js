@@ -50,7 +50,8 @@
       root.dataset.shop = "busy";
       restSoon();
     }
-    if (answer.shop) shop(answer.shop);
+    if (request.op !== "rest") inEntry = request.typing;
+    if (answer.shop) inEntry ? shopSoon(answer.shop) : shop(answer.shop);
     else if (went && shopLast) shop(shopLast); // it may be compared with something else
     return answer;
   }
@@ -74,7 +75,7 @@
     if (!restWaits) return;
     restWaits = false;
     ask({ op: "rest" });
-    root.dataset.shop = shopAt ? "busy" : "idle";
+    root.dataset.shop = shopAt || shopTimer ? "busy" : "idle";
   }
   // The rest holds what the browser is to keep, and a page that goes out of
   // sight is not painted, and may not come back.
@@ -100,13 +101,25 @@
   // --- the workshop: what takes longer, in a thread of its own ------------
 
   let worker = null;
+  let inEntry = false; // somebody is in the middle of one
+  let shopTimer = 0; // runs while the workshop is left alone
   let shopAt = 0; // the number of the request that the workshop is at, 0 when it is idle
   let shopNext = ""; // the newest request that waits for it
   let shopNumber = 0;
   let shopLast = ""; // the newest request: it holds the design as it is
 
+  // In the middle of an entry the workshop waits for a pause: it would take the
+  // processor from the keystrokes, and be asked again at the next.
+  function shopSoon(request) {
+    clearTimeout(shopTimer);
+    root.dataset.shop = "busy";
+    shopTimer = setTimeout(shop, 200, request);
+  }
+
   // shop sends a request to the workshop; of those that wait only the newest counts.
   function shop(request) {
+    clearTimeout(shopTimer);
+    shopTimer = 0;
     if (!worker) {
       worker = new Worker(script.dataset.worker);
       worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: new URL(script.dataset.workshop, location).href });
@@ -123,7 +136,7 @@
           if (root.dataset.finding) reveal(byId("runs-title"));
           delete root.dataset.finding;
         }
-        root.dataset.shop = shopAt ? "busy" : "idle";
+        root.dataset.shop = shopAt || shopTimer ? "busy" : "idle";
         if (printing) print();
       };
     }
