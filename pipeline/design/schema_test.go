@@ -177,3 +177,44 @@ func TestSchemaListsTheChoices(t *testing.T) {
 		assert.Equal(t, want, root.Defs[where[0]].Properties[where[1]].Enum, path)
 	}
 }
+
+// No member stands twice in a schema: readers differ in which of two they
+// take, and some take neither.
+func TestSchemasSayNothingTwice(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{schemaFile, "../../testdata/report.schema.json", "../../www/site/edge/openapi.json"} {
+		data, err := os.ReadFile(name)
+		require.NoError(t, err)
+		dec := json.NewDecoder(bytes.NewReader(data))
+		var object func(path string)
+		value := func(path string) {
+			token, err := dec.Token()
+			require.NoError(t, err, name)
+			switch token {
+			case json.Delim('{'):
+				object(path)
+			case json.Delim('['):
+				for dec.More() {
+					var item json.RawMessage
+					require.NoError(t, dec.Decode(&item), name)
+				}
+				_, err = dec.Token()
+				require.NoError(t, err)
+			}
+		}
+		object = func(path string) {
+			seen := map[string]bool{}
+			for dec.More() {
+				token, err := dec.Token()
+				require.NoError(t, err, name)
+				member := token.(string)
+				assert.False(t, seen[member], "%s: %s.%s stands twice", name, path, member)
+				seen[member] = true
+				value(path + "." + member)
+			}
+			_, err := dec.Token()
+			require.NoError(t, err)
+		}
+		value("")
+	}
+}
