@@ -121,3 +121,8 @@ func TestStops(t *testing.T) {
 	assert.False(t, complete)
 	assert.Equal(t, 3, asked)
 }
+
+// paths searches s; complete is false where going said to stop.
+func (s *scene) paths(going func() bool) (found []path, complete bool) {
+	return s.pathsOn(s.grid(), nil, going)
+}

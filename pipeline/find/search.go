@@ -68,13 +68,9 @@ type search struct {
 // if it had been told to stop.
 const mostLabels = 1 << 20
 
-// paths searches s; complete is false where going said to stop.
-func (s *scene) paths(going func() bool) (found []path, complete bool) {
-	return s.pathsOn(s.grid(), nil, going)
-}
-
-// pathsOn is paths on the grid of s, which may be used again. Only what is
-// better in something than each of those known is found.
+// pathsOn searches s on its grid, which may be used again; complete is false
+// where going said to stop. Only what is better in something than each of those
+// known is found.
 func (s *scene) pathsOn(g *grid, known []cost, going func() bool) (found []path, complete bool) {
 	x := &search{scene: s, grid: g, going: going, known: slices.Clone(known)}
 	x.deeper = false

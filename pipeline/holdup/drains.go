@@ -119,18 +119,6 @@ func (l *line) runsOut(from, to int, open settled) q.Volume {
 	return q.Volume(max(0, sum))
 }
 
-// content returns what the line holds when it is full, its branches with it.
-func (l *line) content() float64 {
-	sum := 0.0
-	l.between(0, len(l.cuts), func(_ int, s *route.Segment, a, b float64) { sum += volume(s, a, b, math.Inf(1)) })
-	for i := range l.cuts {
-		for _, b := range l.cuts[i].branch {
-			sum += b.holds(math.Inf(1))
-		}
-	}
-	return sum
-}
-
 // highestFirst puts the ways out in the order they are opened: from the top
 // down, so that air follows the liquid.
 func (r *Result) highestFirst() {

@@ -286,6 +286,18 @@ func TestNonReturnHoldsTheRiser(t *testing.T) {
 	assert.Contains(t, after.Pools[0].Why, "non-return valve")
 }
 
+// content returns what the line holds when it is full, its branches with it.
+func (l *line) content() float64 {
+	sum := 0.0
+	l.between(0, len(l.cuts), func(_ int, s *route.Segment, a, b float64) { sum += volume(s, a, b, math.Inf(1)) })
+	for i := range l.cuts {
+		for _, b := range l.cuts[i].branch {
+			sum += b.holds(math.Inf(1))
+		}
+	}
+	return sum
+}
+
 // What runs out of every way and what stays are together what the lines hold.
 func TestNothingIsLost(t *testing.T) {
 	t.Parallel()

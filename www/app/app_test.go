@@ -489,6 +489,7 @@ func TestSlide(t *testing.T) {
 	assert.InDelta(t, brim, present(t, a).Tank.Fill.Value().Litres(), 5, "no more than it holds")
 	assert.True(t, ask(t, a, app.Request{Op: "slide", Path: "title", Value: "1"}).Problem)
 	assert.True(t, ask(t, a, app.Request{Op: "slide", Path: "pump.away", Value: "far"}).Problem)
+	assert.True(t, ask(t, a, app.Request{Op: "slide", Path: "tank.fill", Value: "NaN"}).Problem)
 }
 
 // Shown in inches everything says inches, but for what was typed; back in

@@ -13,7 +13,7 @@ import (
 // unit that the field was typed in, as fine as a hand can hold it.
 func (a *App) slide(req Request) Response {
 	metres, err := strconv.ParseFloat(req.Value, 64)
-	if err != nil || math.Abs(metres) > 1000 {
+	if err != nil || !(math.Abs(metres) <= 1000) {
 		return Response{Message: "The drawing sent a place that is not one: " + first(req.Value), Problem: true}
 	}
 	s := a.report.Scene

@@ -128,13 +128,7 @@ func saidName(b Bench, path string) string {
 			}
 		}
 	}
-	switch path {
-	case "title":
-		return "Title"
-	case "note":
-		return "Note"
-	}
-	return Called(b, path)
+	return called(b, path)
 }
 
 func (c *comparison) verdicts() {

@@ -21,6 +21,11 @@ type field struct {
 
 // The form, group by group. Lists of pieces stand between the groups.
 var (
+	plantFields = []field{
+		{"title", "Title", ""},
+		{"note", "Note", ""},
+		{"date", "Date", "as you write it; on the sheets"},
+	}
 	tankFields = []field{
 		{"bore", "Bore", "inside diameter"},
 		{"height", "Straight side", "height of the shell"},
@@ -153,12 +158,38 @@ var pieceLabels = map[string]field{
 	"kv":        {"kv", "Kv", "m³/h of water at 1 bar, if its maker gives it"},
 }
 
+// askedGroup is a group of fields that stand in one place of a design.
+type askedGroup struct {
+	name, prefix string
+	fields       []field
+}
+
+// asked are the fields of the form beside those of pieces and points, by the
+// groups that they stand in.
+func asked(filled design.Design) []askedGroup {
+	return []askedGroup{
+		{"Plant", "", plantFields},
+		{"Liquid and place", "", liquidFields(filled.Liquid.Kind)},
+		{"Tank", "tank.", tankFields},
+		{"Tank", "tank.outlet.", outletFields},
+		{"Stand", "stand.", standFields},
+		{"Stand", "stand.", legFields},
+		{"Room", "site.", roomFields},
+		{"Pump", "pump.", pumpFields},
+		{"Delivery", "delivery.", deliveryFields},
+		{"Find the run", "finder.", finderFields},
+		{"Cleaning and air", "wash.", washFields},
+		{"Cleaning and air", "vent.", ventFields},
+		{"What you hold it to", "limits.", limitFields},
+	}
+}
+
 // Form is every input of the design.
 func Form(b Bench) string {
 	f := form{bench: b, filled: b.Design.Filled()}
 	d := b.Design
 	f.group("Plant", true, func() {
-		f.fields("", []field{{"title", "Title", ""}, {"note", "Note", ""}, {"date", "Date", "as you write it; on the sheets"}})
+		f.fields("", plantFields)
 	})
 	f.group("Tank", true, func() {
 		cone := f.filled.Tank.Bottom == "cone"

@@ -61,7 +61,7 @@ func Assumed(b Bench) string {
 	h.Open("ul", "class", "assumed")
 	for i, a := range b.Design.Assumed {
 		h.Open("li")
-		href, what := "#in-"+a.Path, Called(b, a.Path)
+		href, what := "#in-"+a.Path, called(b, a.Path)
 		value, field := filled.Get(a.Path)
 		switch {
 		case field && value != "":
@@ -82,9 +82,9 @@ func Assumed(b Bench) string {
 	return h.String()
 }
 
-// Called names the field or piece at path as the form does, and the group that
+// called names the field or piece at path as the form does, and the group that
 // it stands in: "Tank: bore".
-func Called(b Bench, path string) string {
+func called(b Bench, path string) string {
 	for _, p := range b.Report.Pieces {
 		if p.Ref == path {
 			return strconv.Itoa(p.Number) + " " + labelled(p)
@@ -96,21 +96,12 @@ func Called(b Bench, path string) string {
 	switch path {
 	case "pump.curve", "pump.slip":
 		return "Pump: its points"
-	case "seal":
-		return "Seals"
 	}
-	for _, g := range []struct {
-		name, prefix string
-		fields       []field
-	}{
-		{"Tank", "tank.", tankFields}, {"Tank", "tank.outlet.", outletFields}, {"Stand", "stand.", standFields}, {"Stand", "stand.", legFields},
-		{"Place", "site.", roomFields}, {"Pump", "pump.", pumpFields}, {"Delivery", "delivery.", deliveryFields}, {"Limit", "limits.", limitFields},
-		{"Liquid", "", liquidFields(b.Design.Filled().Liquid.Kind)},
-	} {
+	for _, g := range asked(b.Design.Filled()) {
 		for _, x := range g.fields {
 			switch {
 			case g.prefix+x.path != path:
-			case x.label == g.name:
+			case strings.HasPrefix(g.name, x.label): // the liquid of "Liquid and place"
 				return x.label
 			default:
 				return g.name + ": " + strings.ToLower(x.label[:1]) + x.label[1:]

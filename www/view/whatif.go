@@ -85,15 +85,14 @@ func movable(b Bench) (out []picked) {
 		}
 	}
 	filled := b.Design.Filled()
-	add("Liquid and place", "", liquidFields(filled.Liquid.Kind))
-	add("Tank", "tank.", tankFields)
-	add("Tank", "tank.outlet.", outletFields)
-	add("Stand", "stand.", standFields)
-	add("Stand", "stand.", legFields)
-	if filled.Pump.Kind != design.NoPump {
-		add("Pump", "pump.", pumpFields)
+	for _, g := range asked(filled) {
+		switch {
+		case g.prefix == "finder.": // changes nothing about the run that is there
+		case g.prefix == "pump." && filled.Pump.Kind == design.NoPump:
+		default:
+			add(g.name, g.prefix, g.fields)
+		}
 	}
-	add("Delivery", "delivery.", deliveryFields)
 	for _, p := range b.Report.Pieces {
 		member, _ := b.Design.Get(p.Ref + ".kind")
 		k, _ := design.FindKind(member)
@@ -103,10 +102,6 @@ func movable(b Bench) (out []picked) {
 		}
 		add(strconv.Itoa(p.Number)+" "+labelled(p), p.Ref+".", fields)
 	}
-	add("Room", "site.", roomFields)
-	add("Cleaning and air", "wash.", washFields)
-	add("Cleaning and air", "vent.", ventFields)
-	add("What you hold it to", "limits.", limitFields)
 	return out
 }
 
