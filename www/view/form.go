@@ -168,7 +168,7 @@ type askedGroup struct {
 // groups that they stand in.
 func asked(filled design.Design) []askedGroup {
 	return []askedGroup{
-		{"Plant", "", plantFields},
+		{"", "", plantFields},
 		{"Liquid and place", "", liquidFields(filled.Liquid.Kind)},
 		{"Tank", "tank.", tankFields},
 		{"Tank", "tank.outlet.", outletFields},

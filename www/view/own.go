@@ -101,7 +101,7 @@ func called(b Bench, path string) string {
 		for _, x := range g.fields {
 			switch {
 			case g.prefix+x.path != path:
-			case strings.HasPrefix(g.name, x.label): // the liquid of "Liquid and place"
+			case g.name == "", strings.HasPrefix(g.name, x.label): // the liquid of "Liquid and place"
 				return x.label
 			default:
 				return g.name + ": " + strings.ToLower(x.label[:1]) + x.label[1:]
