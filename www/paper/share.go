@@ -12,14 +12,16 @@ import (
 // Share is what a person hands on: the link as a code for somebody else's
 // phone, and a summary in words with the link under it. Address is that of the
 // page.
-func Share(b view.Bench, address string) string {
+func Share(b view.Bench, address string) (gist, content string) {
 	address += "#" + design.WriteLink(b.Design)
 	var h html
 	h.Raw(`<div class="share">`)
 	if code, ok := codeOf(address); ok {
 		h.code(code)
+		gist = "a code for a phone, a link, or in words"
 		h.El("p", "Point a phone at the code to open this plant there.")
 	} else {
+		gist = "a link, or in words"
 		h.El("p", "The link is "+strconv.Itoa(len(address))+" characters long, too long for a code that a phone reads. Send it as text or save the file.")
 	}
 	h.Raw(`<label for="summary">In words, with the link</label>`)
@@ -27,7 +29,7 @@ func Share(b view.Bench, address string) string {
 	h.Raw(`<p class="forms"><button type="button" id="copy-summary">Copy as text</button> <button type="button" id="send-summary">Share…</button> <button type="button" id="short-link">Make a short link</button></p>`)
 	h.El("p", "The link holds the whole plant and is kept by nobody. A short link leaves the plant with the host of this page, for whoever knows the link, and cannot be taken back.", "class", "hint")
 	h.Raw(`</div>`)
-	return h.String()
+	return gist, h.String()
 }
 
 // Summary is the report in a few lines: what stops it, what is to be looked

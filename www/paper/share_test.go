@@ -32,7 +32,7 @@ func TestShare(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, string(design.WriteFile(d)), string(design.WriteFile(back)))
 
-	shown := paper.Share(b, "https://example.org/")
+	_, shown := paper.Share(b, "https://example.org/")
 	assert.NotContains(t, shown, "<script")
 	assert.Contains(t, shown, "<svg")
 	_, rest, _ := strings.Cut(shown, `rows="8">`)

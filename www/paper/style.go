@@ -55,7 +55,6 @@ const style = `
 #sheets .wash tbody table :is(th, td) { padding: .7mm 3mm .7mm 0; border-bottom: .4pt solid #777; text-align: left; font-weight: 400; }
 #sheets .says { display: block; }
 [data-print=card] #sheets .wash { break-after: auto; }
-#sheets h4 { margin: 2mm 0 1mm; break-after: avoid; }
 #sheets td small, #sheets th small { display: block; color: #000; font-size: inherit; }
 #sheets .address { font: 6.5pt/1.25 ui-monospace, monospace; overflow-wrap: anywhere; }
 `

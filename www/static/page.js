@@ -470,7 +470,6 @@
       if (done) follow(button);
       return;
     }
-    if (e.target.closest("#goto a") || !e.target.closest("#goto")) byId("goto").open = false;
     const ref = e.target.closest("[data-ref]");
     if (ref && !e.target.closest(".piece-card") && (ref.closest("svg") || e.target.closest("a"))) {
       e.preventDefault();
@@ -522,6 +521,31 @@
     const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     (element.closest(".piece-card,.field") || element).scrollIntoView({ block: "center", behavior: calm ? "auto" : "smooth" });
   }
+
+  // --- what folds ---------------------------------------------------------------
+
+  // What somebody has opened or shut stays so at the next visit, for every design.
+  const foldsKey = "drawoff.folds";
+  const folding = "details.part,details.group";
+  let folds = {};
+  try { folds = { ...JSON.parse(localStorage.getItem(foldsKey)) }; } catch { /* all as it comes */ }
+  function fold() {
+    for (const d of document.querySelectorAll(folding)) d.open = folds[keyOf(d)] ?? d.open;
+  }
+  document.addEventListener("toggle", ({ target: d }) => {
+    if (!d.matches(folding) || folds[keyOf(d)] === d.open) return;
+    folds[keyOf(d)] = d.open;
+    try { localStorage.setItem(foldsKey, JSON.stringify(folds)); } catch { /* it is as well without */ }
+  }, true);
+
+  // A link to what is folded unfolds it.
+  const unfold = (place) => { for (let d = byId(place.slice(1))?.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; };
+  document.addEventListener("click", (e) => {
+    const link = e.target.closest("a[href^='#']");
+    if (link) unfold(link.hash);
+  });
+  fold();
+  unfold(location.hash);
 
   // --- the drawing: grips to drag, larger and smaller -------------------------
 
@@ -909,6 +933,7 @@
     byId("message").replaceChildren();
     for (const id of ["own-open", "units", "copy-link", "save-file", "open-file", "designs", "examples"]) byId(id).disabled = false;
     await start(takeLink());
+    fold(); // the form is there now
     document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();
     new ResizeObserver(() => {

@@ -56,12 +56,12 @@ func (h *html) copyAndSave(b Bench, w pipeline.Work, name string) {
 	h.Close("p")
 }
 
-// Parts lists what to buy, each line with what is in hand, what it costs and
+// Buy lists what to buy, each line with what is in hand, what it costs and
 // what else would do.
-func Parts(b Bench) string {
+func Buy(b Bench) (gist, content string) {
 	w := b.Work
 	if len(w.Buy) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
 	if said := Bill(w); said != "" {
@@ -96,7 +96,35 @@ func Parts(b Bench) string {
 	h.Close("div")
 	h.strays(b, w)
 	h.copyAndSave(b, w, workfile.PartsList)
-	return h.String()
+	return toBuy(w), h.String()
+}
+
+// toBuy says in a line what there is to buy.
+func toBuy(w pipeline.Work) string {
+	n := 0
+	for _, p := range w.Buy {
+		if p.Buy > 0 {
+			n++
+		}
+	}
+	if n == 0 {
+		return "all of it is in hand"
+	}
+	s := count(n, "line", "lines") + " to order"
+	if w.Cost > 0 {
+		s += ", " + money(w.Cost, w.Currency)
+	}
+	return s
+}
+
+// toSaw says in a line what there is to saw.
+func toSaw(w pipeline.Work) string {
+	pieces, lengths := 0, 0
+	for _, s := range w.Saw {
+		pieces += len(s.Pieces)
+		lengths += s.Plan.New
+	}
+	return count(pieces, "piece", "pieces") + " out of " + count(lengths, "new length", "new lengths")
 }
 
 // Bill says what all of it comes to.
@@ -224,10 +252,10 @@ func (h *html) strays(b Bench, w pipeline.Work) {
 }
 
 // Cuts shows each length of tube with what is sawn from it.
-func Cuts(b Bench) string {
+func Cuts(b Bench) (gist, content string) {
 	w := b.Work
 	if len(w.Saw) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
 	for _, s := range w.Saw {
@@ -254,7 +282,7 @@ func Cuts(b Bench) string {
 	h.Close("div")
 	h.El("p", "Stock length and saw cut are typed with the stand. A gap at a seam comes off the straights that are made to fit; one whose length you typed is sawn as typed. Ends of legs and braces are shaped from the templates after they are sawn.", "class", "hint")
 	h.copyAndSave(b, w, workfile.CutList)
-	return h.String()
+	return b.gist(toSaw(w), order.RuleCut), h.String()
 }
 
 // sawTable lists the cuts in the order in which they are sawn.
@@ -316,10 +344,10 @@ func (h *html) rack(b Bench, tube string) {
 }
 
 // Welds lists the welds, spool by spool, with their purge.
-func Welds(b Bench) string {
+func Welds(b Bench) (gist, content string) {
 	w := b.Work
 	if len(w.Welds) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
 	h.list(w.Purge.Cautions)
@@ -341,7 +369,8 @@ func Welds(b Bench) string {
 	h.list(w.Purge.Notes)
 	h.figures(w.Figures)
 	h.copyAndSave(b, w, workfile.WeldList)
-	return h.String()
+	gist = count(len(w.Welds), "weld", "welds") + " in " + count(len(w.Purge.Spools), "spool", "spools")
+	return b.gist(gist + told(w.Figures, "; argon before they begin ", "purge-argon")), h.String()
 }
 
 // Upper begins a sentence with words.

@@ -11,25 +11,25 @@ import (
 	q "drawoff/pipeline/quantity"
 )
 
-// CompareIdle stands where two plants will be compared.
-func CompareIdle() string {
+// Compare shows what tells the plant that is kept, A, from that on the bench,
+// B, as one sheet: what differs first, then all that is the same. The workshop
+// writes it.
+func Compare(bench Bench) (gist, content string) {
 	var h html
-	h.El("p", "Keep this plant as A, then change it: here A and what you make of it, B, will stand side by side, with all that differs.", "class", "hint")
-	h.Raw(`<p class="forms"><button type="button" id="keep-a">Keep this as A</button></p>`)
-	return h.String()
-}
-
-// Compare shows what tells plant a from b, which is on the bench, as one
-// sheet: what differs first, then all that is the same. The workshop writes it.
-func Compare(a, b compare.Plant, width int) string {
+	if bench.Against == nil {
+		h.El("p", "Keep this plant as A, then change it: here A and what you make of it, B, will stand side by side, with all that differs.", "class", "hint")
+		h.Raw(`<p class="forms"><button type="button" id="keep-a">Keep this as A</button></p>`)
+		return "keep this plant as A, and hold what you change against it", h.String()
+	}
+	a, b := *bench.Against, compare.Plant{Design: bench.Design, Report: bench.Report}
 	s := compare.Of(a, b)
-	c := comparison{a: Bench{Design: a.Design, Report: a.Report}, b: Bench{Design: b.Design, Report: b.Report}, sheet: s}
+	c := comparison{a: Bench{Design: a.Design, Report: a.Report}, b: bench, sheet: s}
 	c.Raw(`<div class="forms"><button type="button" id="print-compare">Print this sheet</button><button type="button" id="a-back">Put A on the bench</button>` +
 		`<button type="button" id="keep-a">Keep B as the new A</button><button type="button" id="drop-a">Let A go</button></div>`)
-	c.El("h2", "Two plants compared", "class", "on-paper")
+	c.El("h4", "Two plants compared", "class", "on-paper")
 	c.Open("div", "class", "pair")
 	const widest = 300 // pixels
-	drawn := draw.Pair(a.Report, b.Report, min(widest, width/2-12))
+	drawn := draw.Pair(a.Report, b.Report, min(widest, bench.Width/2-12))
 	c.plant("A", a, drawn[0])
 	c.plant("B, on the bench", b, drawn[1])
 	c.Close("div")
@@ -42,7 +42,7 @@ func Compare(a, b compare.Plant, width int) string {
 	c.counts("To buy, where it differs", "Part", s.Parts, func(n compare.Count) string { return n.Name })
 	c.cuts()
 	c.counts("To weld, where it differs", "Weld", s.Welds, func(n compare.Count) string { return n.Name + ", " + n.Unit })
-	return c.String()
+	return "B says " + count(len(s.Said), "thing", "things") + " otherwise than A", c.String()
 }
 
 type comparison struct {
@@ -53,7 +53,7 @@ type comparison struct {
 
 func (c *comparison) plant(name string, p compare.Plant, drawn string) {
 	c.Open("div")
-	c.El("h3", name)
+	c.El("h5", name)
 	c.El("p", p.Design.Title)
 	c.Open("p", "class", "tally")
 	c.tally(p.Report)

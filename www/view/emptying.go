@@ -8,10 +8,10 @@ import (
 
 // Emptying shows how the tank empties. It takes as long as a check, and its
 // code weighs: the workshop writes it.
-func Emptying(b Bench) string {
+func Emptying(b Bench) (gist, content string) {
 	t := b.Report.Transfer()
 	if t.Summary == "" {
-		return ""
+		return "", ""
 	}
 	var h html
 	h.El("p", t.Summary)
@@ -37,7 +37,12 @@ func Emptying(b Bench) string {
 		h.Close("div")
 		h.Close("details")
 	}
-	return h.String()
+	if gist = told(t.Figures, "", "transfer-time"); gist == "" {
+		gist = t.Summary
+	} else {
+		gist += told(t.Figures, " for ", "transfer-volume")
+	}
+	return b.gist(gist, "air-drawn"), h.String()
 }
 
 // steps are the rows of a curve as a table, with a heading: about ten, evenly

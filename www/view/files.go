@@ -9,10 +9,10 @@ import (
 // Files offers what can be printed and cut to, each drawing with the forms
 // that it can be had in. The workshop writes it, and makes a file when its
 // button is pressed.
-func Files(b Bench) string {
+func Files(b Bench) (gist, content string) {
 	offers, missing := workfile.Offers(b.Report)
 	if len(offers) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
 	h.El("p", "Templates are drawn at full size: print at 100 % (“actual size”), and measure the check line of 100 mm before anything is cut. What is larger than a page comes on several. DXF is in millimetres.")
@@ -38,5 +38,5 @@ func Files(b Bench) string {
 	for _, m := range missing {
 		h.El("p", m, "class", "hint")
 	}
-	return h.String()
+	return b.gist(count(len(offers), "drawing or list", "drawings and lists") + ", to print at full size or to cut to"), h.String()
 }

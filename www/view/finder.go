@@ -63,10 +63,3 @@ func (f *form) find(from, label string) {
 	f.Text(label)
 	f.Close("button")
 }
-
-// RunsIdle is what the region of the runs says until they are asked for.
-func RunsIdle() string {
-	var h html
-	h.El("p", "“Find runs”, in your plant under “Find the run”, lists the ways from the tank to the pump, or from the pump on, here, to be put in with one tap.", "class", "hint")
-	return h.String()
-}

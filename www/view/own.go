@@ -50,11 +50,11 @@ func (h *html) own() {
 }
 
 // Assumed lists what nobody has looked at yet. The workshop writes it.
-func Assumed(b Bench) string {
+func Assumed(b Bench) (gist, content string) {
 	var h html
 	if len(b.Design.Assumed) == 0 {
 		h.El("p", "Nothing here is assumed: you have said it all, or looked at it.", "class", "hint")
-		return h.String()
+		return "nothing", h.String()
 	}
 	filled := b.Design.Filled()
 	h.El("p", "Nobody has said these: they are what is usual, or made up to begin with. Change what is wrong, and say of the rest that it is right.", "class", "hint")
@@ -79,7 +79,7 @@ func Assumed(b Bench) string {
 		h.Close("li")
 	}
 	h.Close("ul")
-	return h.String()
+	return count(len(b.Design.Assumed), "thing that nobody has said", "things that nobody has said"), h.String()
 }
 
 // called names the field or piece at path as the form does, and the group that

@@ -1,5 +1,11 @@
 package view
 
+import (
+	"strconv"
+
+	"drawoff/pipeline/markup"
+)
+
 // Assets are the addresses of what the page loads, relative to it.
 type Assets struct {
 	Style  string
@@ -24,11 +30,8 @@ type Assets struct {
 	CatalogueStyle, CatalogueScript string // what it loads beside the style sheet
 }
 
-// figuresWait stands where the module will put the figures with their working.
-const figuresWait = `<p class="hint">The figures come with the calculator.</p>`
-
-// shopWaits stands where the workshop will put its regions.
-const shopWaits = `<p class="hint">This comes with the calculator.</p>`
+// partWaits stands where a module will put the content of a part.
+const partWaits = `<p class="hint">This comes with the calculator.</p>`
 
 // formWaits stands where the module will put the form.
 const formWaits = `<p class="hint">The inputs come with the calculator.</p>`
@@ -71,52 +74,25 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`</div></header>`)
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant shown is the demo.</p></div>`)
 	h.Raw(`<div id="version" role="status"></div><div id="sent" role="status"></div><div id="keeping" role="alert"></div><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
-	sections := []section{
-		{"drawing", "Side view", "", Drawing(b), ""},
-		{"verdicts", "Verdicts", "", Verdicts(b), LaterVerdicts(whole)},
-		{"pieces", "The line", "scroll", Pieces(b), ""},
-		{"isometric", "Pipe drawing", "scroll", shopWaits, ""},
-		{"runs", "Runs that were found", "", RunsIdle(), ""},
-		{"heights", "Height of the stand", "", shopWaits, ""},
-		{"stability", "How it stands", "", shopWaits, ""},
-		{"suction", "Suction head", "", shopWaits, ""},
-		{"emptying", "Emptying the tank", "", shopWaits, ""},
-		{"stays", "What stays behind", "", shopWaits, ""},
-		{"wash", "Cleaning in place", "", shopWaits, ""},
-		{"breathing", "What the tank must breathe", "", shopWaits, ""},
-		{"doubts", "To measure", "", Doubts(b), ""},
-		{"assumed", "Assumed", "", shopWaits, ""},
-		{"parts", "To buy", "", shopWaits, ""},
-		{"cuts", "To saw", "scroll", shopWaits, ""},
-		{"welds", "To weld", "", shopWaits, ""},
-		{"shelf", "Your shelf", "", Shelf(b), ""},
-		{"whatif", "What if", "", formWaits, ""},
-		{"compare", "Compare", "", CompareIdle(), ""},
-		{"files", "Files for the workshop", "", shopWaits, ""},
-		{"share", "Share", "", shopWaits, ""},
-		{"figures", "Figures and working", "", figuresWait, ""},
-		{"cautions", "Take care", "", Cautions(b), ""},
-	}
 	h.Raw(`<section class="tally-bar" aria-label="In short"><div id="tally">`)
 	h.Raw(Tally(whole))
-	h.Raw(`</div><div id="pending"></div><details id="goto"><summary>Go to…</summary><nav aria-label="Parts of the page"><ul><li><a href="#form-title">Your plant</a></li>`)
-	for _, s := range sections {
-		h.Raw("<li>")
-		h.El("a", s.title, "href", "#"+s.id+"-title")
-		h.Raw("</li>")
-	}
-	h.Raw(`</ul></nav></details></section><main class="desk">`)
-	for _, s := range sections {
-		h.section(s)
-		switch s.id {
-		case "verdicts":
-			h.Raw(`<section class="inputs" aria-labelledby="form-title"><h2 id="form-title" tabindex="-1">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
-			h.Raw(formWaits)
-			h.Raw(`</form></section>`)
-		case "runs":
-			h.Raw(`<p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
+	h.Raw(`</div><div id="pending"></div><nav aria-label="On this page"><a href="#form-title">Plant</a> <a href="#answers-title">Answers</a></nav></section><main class="desk"><div class="seen">`)
+	h.section("drawing", "Side view", Drawing(b))
+	h.section("verdicts", "Verdicts", Verdicts(b), LaterVerdicts(whole))
+	h.Raw(`</div><section class="inputs" aria-labelledby="form-title"><h2 id="form-title" tabindex="-1">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
+	h.Raw(formWaits)
+	h.Raw(`</form></section><div class="answers"><h2 id="answers-title" tabindex="-1">All answers</h2>`)
+	for i, c := range Chapters {
+		id := "chapter-" + strconv.Itoa(i+1)
+		h.Open("section", "class", "chapter", "aria-labelledby", id)
+		h.El("h3", c.Name, "id", id)
+		for _, p := range c.Parts {
+			h.part(p, b, whole)
 		}
+		h.Close("section")
 	}
+	h.section("cautions", "Take care", Cautions(b))
+	h.Raw(`</div><p id="finding" role="status">Looking for runs… <button type="button" id="stop-finding">Stop</button></p>`)
 	// One pair for all fields: the script moves it beside the one in use.
 	h.Raw(`</main><span id="stepper" hidden><button type="button" tabindex="-1" data-by="-1" aria-label="A step less">−</button><button type="button" tabindex="-1" data-by="1" aria-label="A step more">+</button></span><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)
@@ -133,24 +109,54 @@ func Page(glance, whole Bench, a Assets) string {
 	return h.String()
 }
 
-// section is a part of the page that changes with the design.
-type section struct {
-	id, title, class, content string
-	later                     string // content of its second region, the workshop's, where it has one
-}
-
-func (h *html) section(s section) {
-	h.Open("section", "class", "part "+s.id, "aria-labelledby", s.id+"-title")
-	h.El("h2", s.title, "id", s.id+"-title", "tabindex", "-1")
-	h.Open("div", append([]string{"id", s.id, "class", s.class}, scrolls(s.class, "aria-labelledby", s.id+"-title")...)...)
-	h.Raw(s.content)
+// section is a part of the page that never folds.
+func (h *html) section(id, title, content string, later ...string) {
+	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
+	h.El("h2", title, "id", id+"-title", "tabindex", "-1")
+	h.Open("div", "id", id)
+	h.Raw(content)
 	h.Close("div")
-	if s.id == "verdicts" || s.id == "figures" {
-		h.Open("div", "id", s.id+"-later")
-		h.Raw(s.later)
+	for _, more := range later {
+		h.Open("div", "id", id+"-later")
+		h.Raw(more)
 		h.Close("div")
 	}
 	h.Close("section")
+}
+
+// part writes a part folded, with its gist. Its content comes later, but for
+// what is short enough to be read while the module loads.
+func (h *html) part(p Part, glance, whole Bench) {
+	title, class := p.ID+"-title", markup.If(p.Wide, "scroll")
+	h.Open("details", "class", "part "+p.ID, "id", p.ID+"-part")
+	h.Open("summary")
+	h.El("h4", p.Title, "id", title, "tabindex", "-1")
+	h.Open("span", "id", p.Gist(), "class", "gist")
+	if p.Write != nil {
+		gist, _ := p.Write(whole)
+		h.Raw(gist)
+	}
+	h.Close("span")
+	h.Close("summary")
+	h.Open("div", append([]string{"id", p.ID, "class", class}, scrolls(class, "aria-labelledby", title)...)...)
+	h.Raw(atOnce(p, glance))
+	h.Close("div")
+	if p.Quick {
+		h.Open("div", "id", p.Region())
+		h.Close("div")
+	}
+	h.Close("details")
+}
+
+// atOnce is what a part holds before the modules have loaded. The figures with
+// their working are most of the page's weight, and wait.
+func atOnce(p Part, glance Bench) string {
+	for _, r := range Regions {
+		if r.ID == p.ID && p.ID != "figures" {
+			return r.Write(glance)
+		}
+	}
+	return partWaits
 }
 
 // scrolls are the attributes of what scrolls sideways by itself: the keyboard

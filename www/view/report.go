@@ -244,10 +244,10 @@ func Figures(b Bench) string {
 }
 
 // LaterFigures lists what the workshop works out beyond a glance.
-func LaterFigures(b Bench) string {
+func LaterFigures(b Bench) (gist, content string) {
 	var h html
 	h.figures(b.Report.Later().Figures)
-	return h.String()
+	return count(len(b.Report.Figures), "figure", "figures") + ", each with formula, numbers, source and range", h.String()
 }
 
 // folded lists figures of one part of the page under a fold that stays as the

@@ -113,16 +113,22 @@ func laid(p *design.Piece) (s string) {
 	return s
 }
 
-// Runs are the runs that were found, side by side, each to be put in with one tap.
-func Runs(b Bench, a find.Answer) string {
+// Runs are the runs that were found, side by side, each to be put in with one
+// tap; until they are asked for, where they will be.
+func Runs(b Bench) (gist, content string) {
 	var h html
+	a := b.Runs
+	if a == nil {
+		h.El("p", "“Find runs”, in your plant under “Find the run”, lists the ways from the tank to the pump, or from the pump on, here, to be put in with one tap.", "class", "hint")
+		return "none looked for yet", h.String()
+	}
 	for _, s := range append([]string{a.Why, a.Loses}, a.Ways...) {
 		if s != "" {
 			h.El("p", s)
 		}
 	}
 	if len(a.Runs) == 0 {
-		return h.String()
+		return "none found", h.String()
 	}
 	h.El("p", "Each is best at something: no other is better in every respect. Losses and flow are with the tank full, suction head at the lowest level.", "class", "hint")
 	h.scroll("Runs that were found, side by side")
@@ -165,5 +171,5 @@ func Runs(b Bench, a find.Answer) string {
 		h.Close("figure")
 	}
 	h.Close("div")
-	return h.String()
+	return count(len(a.Runs), "run", "runs") + " found, each best at something", h.String()
 }

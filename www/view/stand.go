@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"drawoff/pipeline/draw"
@@ -11,11 +12,11 @@ import (
 
 // Heights shows what the stand must satisfy, which need governs, and what a
 // change of each gives, with a picture. The workshop writes it.
-func Heights(b Bench) string {
+func Heights(b Bench) (gist, content string) {
 	r := b.Report
 	var h html
 	if len(r.Drivers)+len(r.Bounds) == 0 {
-		return ""
+		return "", ""
 	}
 	h.Raw(draw.Heights(r, min(b.Width, 520)))
 	h.Open("table")
@@ -66,7 +67,13 @@ func Heights(b Bench) string {
 	}
 	h.Close("tbody")
 	h.Close("table")
-	return h.String()
+	gist = told(r.Figures, "", "outlet-height") + " over the floor"
+	for _, d := range r.Drivers {
+		if d.Governs && d.Needed > 0 {
+			gist += "; " + strings.ToLower(d.Name[:1]) + d.Name[1:] + ": " + needed(d)
+		}
+	}
+	return b.gist(gist, stand.RuleHeight, stand.RuleFloor, stand.RuleBucket, stand.RuleCeiling, stand.RuleLegs, stand.RuleReach, stand.RuleDoor), h.String()
 }
 
 // needed tells a need; one that would be met below the floor asks for nothing.
@@ -91,18 +98,20 @@ func change(ds []stand.Driver, i int) string {
 	return "A millimetre less of it lowers the tank by one."
 }
 
+// standing are the rules about how it stands.
+var standing = [...]string{stand.RuleTip, stand.RulePush, stand.RuleRock, stand.RuleLoad}
+
 // Stability shows what tips the tank and what its legs carry. The workshop writes it.
-func Stability(b Bench) string {
+func Stability(b Bench) (gist, content string) {
 	s := b.Report.Stability()
 	if len(s.Figures) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
 	h.El("p", s.Caution, "class", "caution")
 	h.Open("ul", "class", "standing")
 	for _, v := range b.Report.Verdicts {
-		switch v.Rule {
-		case stand.RuleTip, stand.RulePush, stand.RuleRock, stand.RuleLoad:
+		if slices.Contains(standing[:], v.Rule) {
 			h.Open("li")
 			h.badge(v.Level)
 			h.Text(" " + v.Sentence)
@@ -112,5 +121,6 @@ func Stability(b Bench) string {
 	h.Close("ul")
 	h.Raw(draw.Tipping(s.Curve, b.Report.Scene.Stand.Tip.Degrees(), min(b.Width, 520)))
 	h.folded("stability", s.Figures)
-	return h.String()
+	gist = told(s.Figures, "", "mass-full") + " full" + told(s.Figures, "; tips at ", "tip-angle-full") + told(s.Figures, " full, ", "tip-angle-empty") + " empty"
+	return b.gist(gist, standing[:]...), h.String()
 }

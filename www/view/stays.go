@@ -12,7 +12,7 @@ import (
 
 // Stays shows what stays behind when the plant is emptied, where it sits and
 // how to get it out, where air stays, and the dead ends. The workshop writes it.
-func Stays(b Bench) string {
+func Stays(b Bench) (gist, content string) {
 	s := b.Report.Stays()
 	var h html
 	h.El("p", staysSummary(&s))
@@ -21,13 +21,13 @@ func Stays(b Bench) string {
 		h.El("p", "Lettered as in the tables: filled, liquid that stays, dark what no drain valve empties; dashed, air that stays when the line is filled.", "class", "legend")
 	}
 	h.staysTable("What stays, in flow order; the film on the walls on its own line", staysRows(b.Report, &s))
-	h.El("h3", "How to empty it")
+	h.El("h5", "How to empty it")
 	h.Open("ol", "class", "steps")
 	for _, step := range s.Steps {
 		h.El("li", step)
 	}
 	h.Close("ol")
-	h.El("h3", "Blown through, or with a pig")
+	h.El("h5", "Blown through, or with a pig")
 	h.Open("ul")
 	for _, words := range []string{s.Blown, s.Pigged} {
 		if words != "" {
@@ -38,7 +38,8 @@ func Stays(b Bench) string {
 	h.staysTable("Where air stays when the line is filled, and the speed that carries it on", airRows(&s))
 	h.El("p", "From which level on air is drawn at the outlet, near the end, is told where the tank empties.", "class", "hint")
 	h.staysTable("Branches that nothing flows through, their length in their own bores", endRows(&s))
-	return h.String()
+	gist = q.Text(s.InAll()) + " in all, beside the film on the walls"
+	return b.gist(gist, "stays-behind", "fall", "low-point", "high-point", "reducer-step", "body-holds", "dead-end", "air-carried", "self-venting"), h.String()
 }
 
 // staysTable writes rows, the first of them the heading; nothing for a heading alone.

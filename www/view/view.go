@@ -7,7 +7,9 @@ import (
 	"strconv"
 
 	"drawoff/pipeline"
+	"drawoff/pipeline/compare"
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/find"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/markup"
 )
@@ -18,10 +20,15 @@ type Bench struct {
 	Design  design.Design
 	Report  pipeline.Report // of Design
 	Pending []Pending
-	Width   int           // pixels that the drawing may be wide
-	Zoom    float64       // how many times larger than that it is made; 0 as 1
-	Shelf   design.Shelf  // what the user has of their own
-	Work    pipeline.Work // of Report, with Shelf in hand; only the workshop works it out
+	Width   int          // pixels that the drawing may be wide
+	Zoom    float64      // how many times larger than that it is made; 0 as 1
+	Shelf   design.Shelf // what the user has of their own
+
+	// What only the workshop has.
+	Work    pipeline.Work  // of Report, with Shelf in hand
+	Sweep   Sweep          // what "what if" moves and watches
+	Runs    *find.Answer   // the runs that were looked for
+	Against *compare.Plant // what it is compared with
 }
 
 // Pending is something typed that the design could not take: it stays in its
@@ -51,7 +58,7 @@ type Region struct {
 // Filled is what goes into an element of the page.
 type Filled struct{ ID, Content string }
 
-// Regions are all of them, in the order of the page.
+// Regions are those that the page's module fills, in the order of the page.
 var Regions = [...]Region{
 	{"pending", Waiting},
 	{"drawing", Drawing},

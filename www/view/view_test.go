@@ -22,7 +22,7 @@ func page(t require.TestingT, b Bench) *parser.Node {
 	built := Page(glance, b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Store: "store.js", Keeper: "keep.js", Module: "m.wasm"})
 	whole := strings.Replace(built, formWaits, Form(glance), 1)
 	require.NotEqual(t, built, whole)
-	whole = strings.Replace(whole, figuresWait, Figures(glance), 1)
+	whole += Figures(glance)
 	root, err := parser.Parse(strings.NewReader(whole))
 	require.NoError(t, err)
 	return root

@@ -13,21 +13,25 @@ import (
 	"drawoff/pipeline/vent"
 )
 
+// washing are the rules about the wash.
+var washing = [...]string{clean.RuleSpeed, clean.RuleSuction, clean.RuleSpray, clean.RuleRunoff, clean.RuleHose, joint.RuleCleaning, joint.RuleLining}
+
 // Wash shows how line and tank are washed, as a card to hang on the tank,
 // what has to be taken apart, and how each figure was reached. The workshop
 // writes it.
-func Wash(b Bench) string {
+func Wash(b Bench) (gist, content string) {
 	w := b.Report.Wash()
 	if len(w.Programme.Rows) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
-	h.judged(b.Report, clean.RuleSpeed, clean.RuleSuction, clean.RuleSpray, clean.RuleRunoff, clean.RuleHose, joint.RuleCleaning, joint.RuleLining)
+	h.judged(b.Report, washing[:]...)
 	h.card(b, w)
 	h.says(w.Says)
 	h.withstands(w.Programme)
 	h.folded("wash", w.Figures)
-	return h.String()
+	gist = count(len(w.Programme.Rows), "step", "steps") + ", " + q.Text(w.Programme.Totals.Time) + ", " + q.Text(w.Programme.Totals.Water) + " of water"
+	return b.gist(gist, washing[:]...), h.String()
 }
 
 // judged lists what the rules named say, in the order of the report.
@@ -58,11 +62,11 @@ func (h *html) judged(r pipeline.Report, rules ...string) {
 func (h *html) card(b Bench, w clean.Result) {
 	h.Open("div", "class", "card")
 	h.Open("div", "class", "card-head")
-	h.El("h3", "Wash: "+titled(b.Report.Title))
+	h.El("h5", "Wash: "+titled(b.Report.Title))
 	h.Raw(`<button type="button" id="print-card">Print this card</button>`)
 	h.El("a", "Change it", "href", "#in-wash.speed", "class", "button")
 	h.Close("div")
-	h.washCard(w)
+	h.washCard(w, "h6")
 	h.Close("div")
 }
 
@@ -73,17 +77,18 @@ func WashCard(b Bench) string {
 		return ""
 	}
 	var h html
-	h.washCard(w)
+	h.washCard(w, "h3")
 	return h.String()
 }
 
-func (h *html) washCard(w clean.Result) {
+// washCard writes what stands on the card, its headings as the element heading.
+func (h *html) washCard(w clean.Result, heading string) {
 	h.programme(w.Programme)
 	for _, s := range programmeTotals(w.Programme) {
 		h.El("p", s)
 	}
 	h.says(w.Cautions)
-	h.stripList(w.Strip)
+	h.stripList(w.Strip, heading)
 }
 
 // says lists sentences.
@@ -188,11 +193,11 @@ func programmeTotals(p clean.Programme) []string {
 }
 
 // stripList is what comes apart, in order, with the seals to lay out, beside what stays.
-func (h *html) stripList(s clean.Strip) {
+func (h *html) stripList(s clean.Strip, heading string) {
 	if len(s.Apart) == 0 {
 		h.El("p", "Nothing has to be taken apart at every wash.")
 	} else {
-		h.El("h4", "Take apart and clean by hand, in this order")
+		h.El(heading, "Take apart and clean by hand, in this order")
 		h.Open("ol", "class", "says")
 		for _, p := range s.Apart {
 			words := p.Name + ": " + p.Why + "."
@@ -207,7 +212,7 @@ func (h *html) stripList(s clean.Strip) {
 		h.El("p", "Lay out: "+sealsOf(s)+".")
 	}
 	if len(s.Stays) > 0 {
-		h.El("h4", "What can stay")
+		h.El(heading, "What can stay")
 		h.says(staying(s))
 	}
 }
@@ -269,16 +274,17 @@ func standRows(p clean.Programme) [][]string {
 
 // Breathing shows what air the tank must draw and give, and what no vent
 // covers. The workshop writes it.
-func Breathing(b Bench) string {
+func Breathing(b Bench) (gist, content string) {
 	r := b.Report.Breathing()
 	if len(r.Figures) == 0 {
-		return ""
+		return "", ""
 	}
 	var h html
 	h.says(r.Cautions)
 	h.judged(b.Report, vent.RuleVent)
 	h.folded("breathing", r.Figures)
-	return h.String()
+	gist = "an open vent of " + told(r.Figures, "", "vent-filling") + " to fill" + told(r.Figures, ", ", "vent-running") + " to run out"
+	return b.gist(gist, vent.RuleVent), h.String()
 }
 
 // wash is the wash and the breathing as a terminal prints them.

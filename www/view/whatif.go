@@ -16,8 +16,10 @@ type Sweep struct{ Move, Watch string }
 
 // WhatIf lets an input be moved and a figure be watched. Every value is a
 // check of the plant, so it is for the workshop.
-func WhatIf(b Bench, s Sweep) string {
+func WhatIf(b Bench) (gist, content string) {
 	var h html
+	s := b.Sweep
+	gist = "move one input and watch one figure"
 	inputs := movable(b)
 	h.Open("div", "class", "fields")
 	h.sweep("whatif-move", "Move", "choose an input", s.Move, inputs)
@@ -25,12 +27,12 @@ func WhatIf(b Bench, s Sweep) string {
 	h.Close("div")
 	if s.Move == "" || s.Watch == "" {
 		h.El("p", "Choose an input to move and a figure to watch: the suction head over the temperature, say, or the time for the transfer over a tube.", "class", "hint")
-		return h.String()
+		return gist, h.String()
 	}
 	c, ok := whatif.Sweep(b.Design, s.Move, s.Watch)
 	if !ok {
 		h.El("p", "This plant has no such input or no such figure now: choose another.", "class", "hint")
-		return h.String()
+		return gist, h.String()
 	}
 	name := ""
 	for _, in := range inputs {
@@ -41,11 +43,11 @@ func WhatIf(b Bench, s Sweep) string {
 	picture, dots := draw.WhatIf(c, name, min(b.Width, 520))
 	if picture == "" {
 		h.El("p", "The figure can be worked out at one value only, or at none: there is nothing to draw.", "class", "hint")
-		return h.String()
+		return gist, h.String()
 	}
 	h.Raw(picture)
 	h.slider(c, name, dots)
-	return h.String()
+	return gist, h.String()
 }
 
 // picked is a choice of a select, under a heading.

@@ -328,13 +328,19 @@ func made(t *testing.T, file, stock, words string) product {
 	for _, region := range slices.Concat(view.Regions[:], workshop.Regions) {
 		p.html[region.ID] = region.Write(b)
 	}
+	for _, part := range view.Parts() {
+		if part.Write != nil {
+			p.html[part.Gist()], p.html[part.Region()] = part.Write(b)
+		}
+	}
 	for _, f := range view.Ways(b) {
 		p.html[f.ID] = f.Content
 	}
-	side := compare.Plant{Design: d, Report: r}
-	p.html["compare"] = view.Compare(compare.Check(design.Demo()), side, 700) + view.Compare(side, compare.Check(design.Demo()), 700)
+	for name, pair := range map[string][2]compare.Plant{"compare": {compare.Check(design.Demo()), {Design: d, Report: r}}, "compared": {{Design: d, Report: r}, compare.Check(design.Demo())}} {
+		_, p.html[name] = view.Compare(view.Bench{Design: pair[1].Design, Report: pair[1].Report, Against: &pair[0], Width: 700})
+	}
 	p.html["sheets"] = paper.Sheets(b, "https://example.org/")
-	p.html["share"] = paper.Share(b, "https://example.org/")
+	_, p.html["share"] = paper.Share(b, "https://example.org/")
 	p.html["designs"] = view.Designs([]view.Listed{{ID: "a", Title: words, Changed: words, Report: r}, {ID: "b", Title: words, Faults: design.Faults{{Field: words, Given: words, What: words, Hint: words}}}})
 	p.html["found"] = view.Hits(words, nil)
 	offers, _ := workfile.Offers(r)

@@ -21,24 +21,10 @@ import (
 	"drawoff/www/view"
 )
 
-// Regions are the parts of the page that the workshop fills, in the order of the page.
+// Regions are those that the workshop fills beside the parts of the page.
 var Regions = []view.Region{
 	{ID: "tally", Write: view.Tally},
 	{ID: "verdicts-later", Write: view.LaterVerdicts},
-	{ID: "heights", Write: view.Heights},
-	{ID: "stability", Write: view.Stability},
-	{ID: "isometric", Write: view.Isometric},
-	{ID: "parts", Write: view.Parts},
-	{ID: "cuts", Write: view.Cuts},
-	{ID: "welds", Write: view.Welds},
-	{ID: "suction", Write: view.Suction},
-	{ID: "emptying", Write: view.Emptying},
-	{ID: "stays", Write: view.Stays},
-	{ID: "wash", Write: view.Wash},
-	{ID: "breathing", Write: view.Breathing},
-	{ID: "files", Write: view.Files},
-	{ID: "assumed", Write: view.Assumed},
-	{ID: "figures-later", Write: view.LaterFigures},
 }
 
 // Handle does what a request asks:
@@ -101,8 +87,25 @@ func Handle(request string) string {
 	if req.file != "" {
 		return file(bench, req.file)
 	}
-	var regions tokens.Object
 	known := bench.Report.Verdicts != nil
+	if known {
+		bench.Sweep = req.sweep
+		// Runs are for the plant as it was asked: an edit takes them away.
+		if line, wanted := lines[req.runs]; wanted {
+			question, why := find.Of(bench.Design, bench.Report, line)
+			bench.Runs = &find.Answer{Why: why}
+			if why == "" {
+				*bench.Runs = find.Find(question, nil) // to stop it the page ends the thread
+			}
+		}
+		if req.against != "" {
+			if other, faults := design.ReadFile([]byte(req.against)); len(faults) == 0 {
+				against := compare.Check(other)
+				bench.Against = &against
+			}
+		}
+	}
+	var regions tokens.Object
 	for _, r := range Regions {
 		content := ""
 		if known {
@@ -110,39 +113,23 @@ func Handle(request string) string {
 		}
 		regions.Text(r.ID, content)
 	}
+	for _, p := range view.Parts() {
+		write := p.Write
+		if write == nil { // views know nothing of paper
+			write = func(b view.Bench) (gist, content string) { return paper.Share(b, req.address) }
+		}
+		gist, content := "", ""
+		if known {
+			gist, content = write(bench)
+		}
+		regions.Text(p.Gist(), gist)
+		regions.Text(p.Region(), content)
+	}
 	if known {
 		for _, f := range view.Ways(bench) {
 			regions.Text(f.ID, f.Content)
 		}
 	}
-	moved := ""
-	if known {
-		moved = view.WhatIf(bench, req.sweep)
-	}
-	regions.Text("whatif", moved)
-	// Runs are for the plant as it was asked: an edit takes them away.
-	runs := view.RunsIdle()
-	if line, wanted := lines[req.runs]; known && wanted {
-		question, why := find.Of(bench.Design, bench.Report, line)
-		answer := find.Answer{Why: why}
-		if why == "" {
-			answer = find.Find(question, nil) // to stop it the page ends the thread
-		}
-		runs = view.Runs(bench, answer)
-	}
-	regions.Text("runs", runs)
-	side := view.CompareIdle()
-	if req.against != "" && known {
-		if other, faults := design.ReadFile([]byte(req.against)); len(faults) == 0 {
-			side = view.Compare(compare.Check(other), compare.Plant{Design: bench.Design, Report: bench.Report}, req.width)
-		}
-	}
-	regions.Text("compare", side)
-	share := ""
-	if known {
-		share = paper.Share(bench, req.address)
-	}
-	regions.Text("share", share)
 	var o tokens.Object
 	o.Raw("regions", regions.String())
 	if known {
