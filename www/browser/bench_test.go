@@ -89,6 +89,7 @@ func TestLooksOfTheBench(t *testing.T) {
 		p.until(`document.querySelector("#cuts").textContent.includes("brace 4 of 4")`)
 		assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), width, "nothing runs out at the side")
 		for _, id := range []string{"parts", "cuts", "welds"} {
+			p.unfold("#" + id)
 			p.keep("bench-"+id+"-"+strconv.Itoa(width)+".png", get(p, chromedp.Screenshot(chromedp.CSS("#"+id))))
 		}
 	}

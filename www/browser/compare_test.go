@@ -35,11 +35,12 @@ func TestCompare(t *testing.T) {
 			p.reload()
 			p.shows("#compare", "Stand: outlet face over floor")
 
+			p.unfold("#compare")
 			js[bool](p, `(document.querySelectorAll("#compare details").forEach(d => d.open = true), document.querySelector("#compare-title").scrollIntoView(), true)`)
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
 			assert.Empty(t, js[[]string](p, `[...document.querySelectorAll("#compare button")].filter(b => b.getBoundingClientRect().height < 44).map(b => b.textContent)`), "too small for a glove")
 			assert.Empty(t, js[[]string](p, faint), "too faint to read")
-			p.keep("compare-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS("section.compare"))))
+			p.keep("compare-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS("#compare-part"))))
 
 			// The sheet alone is printed, whole.
 			js[bool](p, `(window.print = () => { window.printed = document.documentElement.dataset.print; }, true)`)

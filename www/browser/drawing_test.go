@@ -59,6 +59,7 @@ func TestDrawingIsMadeLarger(t *testing.T) {
 	assert.Greater(t, width(), 2*fits)
 	assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), 390, "the page scrolls sideways")
 	js[bool](p, `(document.getElementById("drawing-title").scrollIntoView(), true)`)
+	p.unfold("#pieces")
 	js[bool](p, `(document.querySelector("#pieces tr[data-ref='under.1'] a").focus({preventScroll: true}), true)`)
 	p.shows("#what", "butterfly valve")
 	p.keep("larger-390.png", get(p, chromedp.CaptureScreenshot()))

@@ -50,6 +50,7 @@ func TestLooksOfTheStand(t *testing.T) {
 		p.until(`document.querySelectorAll("#files button").length > 3`)
 		assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), width, "nothing runs out at the side")
 		for _, id := range []string{"heights", "stability", "files"} {
+			p.unfold("#" + id)
 			p.keep("stand-"+id+"-"+strconv.Itoa(width)+".png", get(p, chromedp.Screenshot(chromedp.CSS("#"+id))))
 		}
 	}

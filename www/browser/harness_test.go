@@ -268,6 +268,15 @@ func quoted(format string, args []any) string {
 	return fmt.Sprintf(format, args...)
 }
 
+// unfold opens whatever is folded round what selector finds.
+func (p *page) unfold(selector string) {
+	p.t.Helper()
+	js[bool](p, `(() => {
+		for (let d = document.querySelector(%s).closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+		return true;
+	})()`, selector)
+}
+
 // field is the selector of the form's control for a design path.
 func field(path string) string {
 	return `:is(input,select,textarea)[data-path="` + path + `"]`
@@ -276,6 +285,7 @@ func field(path string) string {
 // typed puts value into the control for path as if it had been typed.
 func (p *page) typed(path, value string) {
 	p.t.Helper()
+	p.unfold(field(path))
 	js[bool](p, `(() => {
 		const control = document.querySelector(%s), value = %s;
 		control.focus();

@@ -104,6 +104,9 @@ func TestKeyboardAloneDoesTheJob(t *testing.T) {
 	p.keys(kb.Enter)
 	p.until(`window.printed === true`)
 
+	p.tabTo("DisclosureTriangle", "Share "+p.text("#share-gist"))
+	p.keys(kb.Enter)
+	p.until(`document.querySelector("#share-part").open`)
 	p.tabTo("button", "Copy as text")
 	p.keys(kb.Enter)
 	p.until(`/summary is copied|Copy this: /.test(document.querySelector("#message").textContent)`)

@@ -40,6 +40,7 @@ func TestStartMyOwn(t *testing.T) {
 			p.shows("#assumed", "It is right")
 			p.shows("#tally", "to look at")
 			before := js[int](p, `document.querySelectorAll("#assumed li").length`)
+			p.unfold("#assumed")
 			js[bool](p, `(document.getElementById("assumed-title").scrollIntoView(), true)`)
 			p.keep("own-assumed-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 			js[bool](p, `(window.scrollTo(0, 0), true)`)

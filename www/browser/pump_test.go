@@ -43,6 +43,7 @@ func TestPumpTableAndPicture(t *testing.T) {
 			js[any](p, `(document.getElementById("pump-picture").scrollIntoView({block: "end"}), null)`)
 			p.keep("pump-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 			p.until(`document.querySelector("#suction svg.curve") !== null`)
+			p.unfold("#suction")
 			js[any](p, `(document.getElementById("suction-title").scrollIntoView({block: "start"}), null)`)
 			p.keep("suction-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 		})

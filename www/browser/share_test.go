@@ -24,6 +24,7 @@ func TestShare(t *testing.T) {
 		assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(width))
 		p.click("#copy-summary")
 		p.until(`/summary is copied|Copy this: Barn/.test(document.querySelector("#message").textContent)`)
+		p.unfold("#share")
 		js[bool](p, `(document.querySelector("#share").scrollIntoView(), true)`)
 		p.keep(name, get(p, chromedp.CaptureScreenshot()))
 	}

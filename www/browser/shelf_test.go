@@ -114,6 +114,7 @@ func TestLooksOfTheShelf(t *testing.T) {
 			assert.Empty(t, js[[]string](p, faint), "too faint to read")
 			p.keep("shelf-"+l.String()+".png", get(p, chromedp.FullScreenshot(100)))
 			for _, id := range []string{"drawing", "heights", "doubts", "shelf", "card-under.1", "figure-leg-length"} {
+				p.unfold("[id='" + id + "']")
 				p.keep("shelf-"+l.String()+"-"+id+".png", get(p, chromedp.Screenshot(chromedp.CSS("[id='"+id+"']"))))
 			}
 		})

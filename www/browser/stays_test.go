@@ -49,6 +49,7 @@ func TestStaysFollowsAnEdit(t *testing.T) {
 		assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), width, "nothing runs out at the side")
 		p.typed("pump.casing", "0.25 L")
 		p.until(`document.querySelector("#stays").textContent.includes("250 mL in the pump's casing")`)
+		p.unfold("#stays")
 		p.keep("stays-"+strconv.Itoa(width)+".png", get(p, chromedp.Screenshot(chromedp.CSS("#stays"))))
 	}
 }

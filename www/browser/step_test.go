@@ -20,6 +20,7 @@ func TestSteps(t *testing.T) {
 			p := openAs(t, l)
 			height := field("stand.height")
 			assert.True(t, js[bool](p, `document.querySelector("#stepper").hidden`))
+			p.unfold(height)
 			p.do(chromedp.ScrollIntoView(chromedp.CSS(height)), chromedp.Focus(chromedp.CSS(height)))
 			p.until(`document.querySelector("#stepper").previousElementSibling?.dataset.path === "stand.height"`)
 			js[bool](p, `(document.activeElement.scrollIntoView({block: "center"}), true)`)
@@ -47,11 +48,13 @@ func TestSteps(t *testing.T) {
 
 			// In a table the pair stands below its cell.
 			cell := field("pump.curve.0.head")
+			p.unfold(cell)
 			p.do(chromedp.ScrollIntoView(chromedp.CSS(cell)), chromedp.Focus(chromedp.CSS(cell)))
 			js[bool](p, `(document.activeElement.scrollIntoView({block: "center"}), true)`)
 			p.keep("steps-table-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
 			assert.True(t, js[bool](p, `document.querySelector("#stepper").getBoundingClientRect().top >= document.activeElement.getBoundingClientRect().bottom - 1`))
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+			p.unfold(field("title"))
 			p.do(chromedp.Focus(chromedp.CSS(field("title"))))
 			assert.True(t, js[bool](p, `document.querySelector("#stepper").hidden`), "a title has no steps")
 		})

@@ -31,6 +31,7 @@ func TestEditsAreTimed(t *testing.T) {
 		js[bool](p, `(timed.clear(), true)`)
 		edits := 0
 		for _, path := range []string{"tank.height", "pump.away"} {
+			p.unfold(field(path))
 			p.do(chromedp.Focus(chromedp.CSS(field(path))))
 			edits += act(path)
 		}

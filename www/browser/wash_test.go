@@ -41,6 +41,7 @@ func TestWashIsEditedAndPrinted(t *testing.T) {
 		call(p, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{Width: width, Height: 900, DeviceScaleFactor: 1})
 		p.until(`document.documentElement.scrollWidth <= %s`, width) // once the drawings have followed
 		for _, part := range []string{"#wash", "#breathing", ".cleaning"} {
+			p.unfold(part)
 			js[bool](p, `(document.querySelector(%s).scrollIntoView({block: "start"}), true)`, part)
 			p.keep("wash-"+part[1:]+"-"+strconv.FormatInt(width, 10)+".png", get(p, chromedp.CaptureScreenshot()))
 		}

@@ -27,6 +27,7 @@ func TestWhatIf(t *testing.T) {
 					return true;
 				})()`, id, value)
 			}
+			p.unfold("#whatif")
 			choose("whatif-move", "liquid.temperature")
 			choose("whatif-watch", "suction-head-available-lowest")
 			p.until(`document.querySelector("#whatif-at") !== null && document.documentElement.dataset.shop === "idle"`)
