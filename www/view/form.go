@@ -188,29 +188,29 @@ func asked(filled design.Design) []askedGroup {
 func Form(b Bench) string {
 	f := form{bench: b, filled: b.Design.Filled()}
 	d := b.Design
-	f.group("Plant", f.short("title"), func() {
+	f.group("Plant", func() {
 		f.fields("", plantFields)
 	})
-	f.group("Tank", f.short("tank.bore", "tank.height", "tank.bottom"), func() {
+	f.group("Tank", func() {
 		cone := f.filled.Tank.Bottom == "cone"
 		f.fields("tank.", f.without(f.without(tankFields, "coneAngle", !cone), "seam", !cone))
 		f.fields("tank.outlet.", f.without(outletFields, "above", f.filled.Tank.Outlet.Place != "side"))
 	})
-	f.group("Under the tank", pieces(d.Under), func() { f.list("under", d.Under) })
-	f.group("Stand", f.short("stand.height"), func() { f.fields("stand.", standFields) })
-	f.group("Legs, feet and room", f.short("stand.legs")+" legs", func() {
+	f.group("Under the tank", func() { f.list("under", d.Under) })
+	f.group("Stand", func() { f.fields("stand.", standFields) })
+	f.group("Legs, feet and room", func() {
 		f.fields("stand.", f.without(legFields, "braceOD", f.filled.Stand.Brace == design.NoBrace))
 		f.fields("site.", roomFields)
 	})
 	if f.filled.Pump.Kind == "none" {
-		f.group("Run", pieces(d.Run), func() { f.list("run", d.Run) })
+		f.group("Run", func() { f.list("run", d.Run) })
 	} else {
-		f.group("Run to the pump", pieces(d.Run), func() { f.list("run", d.Run) })
+		f.group("Run to the pump", func() { f.list("run", d.Run) })
 	}
 	if f.filled.Pump.Kind != "none" {
-		f.group("Find the run", "", f.finder)
+		f.group("Find the run", f.finder)
 	}
-	f.group("Pump", f.short("pump.kind", "pump.away"), func() {
+	f.group("Pump", func() {
 		if f.filled.Pump.Kind == "none" {
 			f.fields("pump.", pumpFields[:1])
 			return
@@ -226,15 +226,15 @@ func Form(b Bench) string {
 		f.Raw(PumpPicture(b))
 		f.Close("div")
 	})
-	f.group("Delivery", pieces(d.Delivery.Pieces), func() {
+	f.group("Delivery", func() {
 		f.list("delivery.pieces", d.Delivery.Pieces)
 		f.fields("delivery.", deliveryFields)
 	})
-	f.group("Liquid and place", f.short("liquid.kind", "liquid.temperature"), func() {
+	f.group("Liquid and place", func() {
 		f.fields("", liquidFields(f.filled.Liquid.Kind))
 	})
-	f.group("Wash and breathing", "", func() { f.cleaning(b) })
-	f.group("What you hold it to", "", func() { f.fields("limits.", limitFields) })
+	f.group("Wash and breathing", func() { f.cleaning(b) })
+	f.group("What you hold it to", func() { f.fields("limits.", limitFields) })
 	return f.String()
 }
 
@@ -258,33 +258,20 @@ func (f *form) without(fields []field, path string, leave bool) []field {
 	return out
 }
 
-// group is a part of the form that folds, with what it says in short. The tank
-// is where one begins.
-func (f *form) group(title, gist string, body func()) {
+// group is a part of the form that folds, with room for what it says in short.
+// The tank is where one begins.
+func (f *form) group(title string, body func()) {
 	f.Open("details", "class", "group", "data-keep", "group "+title, "open", markup.If(title == "Tank", markup.Empty))
 	f.Open("summary")
 	f.El("h3", title)
-	f.El("span", gist, "class", "gist")
+	f.El("span", "", "id", groupGist(title), "class", "gist", "data-shop", "gist")
 	f.Close("summary")
 	body()
 	f.Close("details")
 }
 
-// short tells what stands in a few fields, or what is usual there.
-func (f *form) short(paths ...string) (s string) {
-	for _, path := range paths {
-		value, _ := f.bench.Design.Get(path)
-		if value == "" {
-			value, _ = f.filled.Get(path)
-		}
-		if value != "" {
-			s += markup.If(s != "", ", ") + named(f.bench.Design, path, value)
-		}
-	}
-	return s
-}
-
-func pieces(line []design.Piece) string { return count(len(line), "piece", "pieces") }
+// groupGist is the id of the gist of a group, which the workshop writes.
+func groupGist(title string) string { return "gist-" + strings.ReplaceAll(title, " ", "-") }
 
 func (f *form) fields(prefix string, fields []field) {
 	f.Open("div", "class", "fields")

@@ -126,7 +126,7 @@ func Handle(request string) string {
 		regions.Text(p.Region(), content)
 	}
 	if known {
-		for _, f := range view.Ways(bench) {
+		for _, f := range append(view.Ways(bench), view.FormGists(bench)...) {
 			regions.Text(f.ID, f.Content)
 		}
 	}
