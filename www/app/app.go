@@ -45,7 +45,7 @@ func Page(assets view.Assets) string {
 	glance := New().bench()
 	whole := glance
 	whole.Report = pipeline.Check(whole.Design)
-	whole.Work = whole.Report.Work(whole.Shelf)
+	whole.Shop = &view.Shop{Work: whole.Report.Work(whole.Shelf)}
 	return view.Page(glance, whole, assets)
 }
 

@@ -23,7 +23,7 @@ import (
 
 func of(d design.Design) string {
 	r := pipeline.Check(d)
-	return Sheets(view.Bench{Design: d, Report: r, Work: r.Work(design.Shelf{}), Width: 360}, "https://example.org/drawoff/")
+	return Sheets(view.Bench{Design: d, Report: r, Shop: &view.Shop{Work: r.Work(design.Shelf{})}, Width: 360}, "https://example.org/drawoff/")
 }
 
 var bars = regexp.MustCompile(`M(\d+) (\d+)h(\d+)v1h-(\d+)z`)
@@ -142,7 +142,7 @@ func TestHeads(t *testing.T) {
 
 func BenchmarkSheets(b *testing.B) {
 	r := pipeline.Check(design.Demo())
-	bench := view.Bench{Design: design.Demo(), Report: r, Work: r.Work(design.Shelf{}), Width: 360}
+	bench := view.Bench{Design: design.Demo(), Report: r, Shop: &view.Shop{Work: r.Work(design.Shelf{})}, Width: 360}
 	b.ReportAllocs()
 	for b.Loop() {
 		Sheets(bench, "https://example.org/")

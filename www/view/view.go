@@ -23,12 +23,15 @@ type Bench struct {
 	Width   int          // pixels that the drawing may be wide
 	Zoom    float64      // how many times larger than that it is made; 0 as 1
 	Shelf   design.Shelf // what the user has of their own
+	*Shop                // only the workshop has one
+}
 
-	// What only the workshop has.
-	Work    pipeline.Work  // of Report, with Shelf in hand
+// Shop is what the workshop works out and was asked beside the report.
+type Shop struct {
+	Work    pipeline.Work  // of the report, with the shelf in hand
 	Sweep   Sweep          // what "what if" moves and watches
-	Runs    *find.Answer   // the runs that were looked for
-	Against *compare.Plant // what it is compared with
+	Runs    *find.Answer   // the runs that were looked for; nil for none
+	Against *compare.Plant // what the plant is compared with; nil for nothing
 }
 
 // Pending is something typed that the design could not take: it stays in its

@@ -55,7 +55,7 @@ func TestPageIsSound(t *testing.T) {
 		if len(r.Faults) > 0 {
 			t.Skip("the page never shows a design with faults")
 		}
-		root := page(t, Bench{Design: d, Report: r, Width: 700, Pending: []Pending{{Path: "tank.bore", Value: `"><script>`, Fault: design.Fault{Field: "tank.bore", What: "not understood", Hint: "write it like 900 mm"}}}})
+		root := page(t, Bench{Design: d, Report: r, Width: 700, Shop: &Shop{Work: r.Work(design.Shelf{})}, Pending: []Pending{{Path: "tank.bore", Value: `"><script>`, Fault: design.Fault{Field: "tank.bore", What: "not understood", Hint: "write it like 900 mm"}}}})
 		ids, labelled := map[string]int{}, map[string]bool{}
 		each(root, func(n *parser.Node) {
 			if id := attr(n, "id"); id != "" {

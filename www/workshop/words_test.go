@@ -316,7 +316,7 @@ func made(t *testing.T, file, stock, words string) product {
 	require.Empty(t, faults)
 	r := pipeline.Check(d)
 	work := r.Work(shelf)
-	b := view.Bench{Design: d, Report: r, Width: 700, Shelf: shelf, Work: work}
+	b := view.Bench{Design: d, Report: r, Width: 700, Shelf: shelf, Shop: &view.Shop{Work: work}}
 	for _, leaf := range leaves(reflect.TypeFor[design.Design](), "") { // typed, and not taken
 		path := strings.ReplaceAll(leaf, "*", "0")
 		b.Pending = append(b.Pending, view.Pending{Path: path, Value: words, Fault: design.Fault{Field: path, Given: words, What: words, Hint: words}})
@@ -337,7 +337,7 @@ func made(t *testing.T, file, stock, words string) product {
 		p.html[f.ID] = f.Content
 	}
 	for name, pair := range map[string][2]compare.Plant{"compare": {compare.Check(design.Demo()), {Design: d, Report: r}}, "compared": {{Design: d, Report: r}, compare.Check(design.Demo())}} {
-		_, p.html[name] = view.Compare(view.Bench{Design: pair[1].Design, Report: pair[1].Report, Against: &pair[0], Width: 700})
+		_, p.html[name] = view.Compare(view.Bench{Design: pair[1].Design, Report: pair[1].Report, Shop: &view.Shop{Against: &pair[0]}, Width: 700})
 	}
 	p.html["sheets"] = paper.Sheets(b, "https://example.org/")
 	_, p.html["share"] = paper.Share(b, "https://example.org/")

@@ -69,7 +69,7 @@ func Handle(request string) string {
 		return answer("regions", list)
 	}
 	q.Show(q.SystemOf(req.units))
-	bench := view.Bench{Width: req.width, Pending: req.typed}
+	bench := view.Bench{Width: req.width, Pending: req.typed, Shop: &view.Shop{}}
 	bench.Shelf, _ = design.ReadShelf(req.shelf) // the page has told what is wrong with it
 	for i := range bench.Pending {
 		p := &bench.Pending[i]
