@@ -121,7 +121,7 @@ func inShort(b Bench) (gist, content string) {
 	for _, p := range b.Report.Pieces {
 		level = max(level, p.Level)
 	}
-	return badged(level, count(len(b.Report.Pieces), "piece", "pieces")+told(f, "; ", "flow-full")+told(f, " with the tank full, ", "flow-lowest")+" at the lowest level"), ""
+	return badged(level, count(len(b.Report.Pieces), "piece", "pieces")+told(f, "; ", "flow-full")+told(f, " full, ", "flow-lowest")+" at the lowest level"), ""
 }
 
 func toMeasure(b Bench) (gist, content string) {
