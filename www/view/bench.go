@@ -370,7 +370,7 @@ func Welds(b Bench) (gist, content string) {
 	h.figures(w.Figures)
 	h.copyAndSave(b, w, workfile.WeldList)
 	gist = count(len(w.Welds), "weld", "welds") + " in " + count(len(w.Purge.Spools), "spool", "spools")
-	return b.gist(gist + told(w.Figures, "; argon before they begin ", "purge-argon")), h.String()
+	return b.gist(gist + told(w.Figures, "; argon first: ", "purge-argon")), h.String()
 }
 
 // Upper begins a sentence with words.
