@@ -53,7 +53,7 @@ var (
 var imports = map[string][]string{
 	"pipeline/quantity": {},
 	"catalog":           {"pipeline/quantity"},
-	"pipeline/finding":  {"pipeline/quantity"},
+	"pipeline/finding":  {"pipeline/quantity", "pipeline/tokens"},
 	"pipeline/deflate":  {},
 	"pipeline/tokens":   {},
 	"pipeline/design":   {"catalog", "pipeline/deflate", "pipeline/quantity", "pipeline/tokens"},
@@ -97,7 +97,7 @@ var imports = map[string][]string{
 	"www/view":      append([]string{"pipeline/compare", "pipeline/draw", "pipeline/find", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "pipeline/whatif", "pipeline/workfile"}, views...),
 	"www/app":       append([]string{"pipeline/draw", "pipeline/markup", "pipeline/mend", "pipeline/tokens", "www/view"}, views...),
 	"www/paper":     append([]string{"pipeline/draw", "pipeline/markup", "www/view"}, views...),
-	"www/workshop":  {"catalog", "pipeline", "pipeline/asjson", "pipeline/compare", "pipeline/find", "pipeline/design", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/paper", "www/view"},
+	"www/workshop":  {"catalog", "pipeline", "pipeline/asjson", "pipeline/compare", "pipeline/find", "pipeline/design", "pipeline/finding", "pipeline/quantity", "pipeline/tokens", "pipeline/workfile", "www/paper", "www/view"},
 	"www/edge":      {"pipeline", "pipeline/asjson", "pipeline/design", "pipeline/markup", "pipeline/tokens"},
 	"www":           {},
 	"www/site":      {"pipeline/design", "www", "www/app", "www/view"},

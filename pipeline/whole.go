@@ -1,6 +1,8 @@
 package pipeline
 
 import (
+	"slices"
+
 	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
@@ -23,11 +25,22 @@ func (r Report) Whole() Report {
 	if r.plant == nil {
 		return r
 	}
-	r.later = r.plant.later()
-	r.Figures = append(r.Figures, r.later.Figures...)
-	r.Verdicts = mostPressingFirst(append(r.Verdicts, r.later.Verdicts...))
+	later := r.plant.later()
+	r = r.With(later.Verdicts)
+	r.later.Figures = later.Figures
+	r.Figures = slices.Concat(r.Figures, later.Figures)
+	return r
+}
+
+// With returns what Glance told with the verdicts of Later put among its own,
+// as Check has them. Who asked Whole of one thread and shows the report in
+// another hands them over so; the figures of Later are not in it.
+func (r Report) With(later []finding.Verdict) Report {
+	r.later.Verdicts = later
+	r.Verdicts = mostPressingFirst(append(r.Verdicts[:len(r.Verdicts):len(r.Verdicts)], later...))
 	r.Level = finding.Worst(r.Verdicts)
 	levels := gravest(r.Verdicts)
+	r.Pieces = append([]Piece(nil), r.Pieces...)
 	for i := range r.Pieces {
 		r.Pieces[i].Level = levels[r.Pieces[i].Ref]
 	}

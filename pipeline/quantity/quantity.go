@@ -116,6 +116,9 @@ const (
 	KindForce
 )
 
+// KindOf returns the kind of number n, and whether there is one.
+func KindOf(n int) (k Kind, ok bool) { return Kind(n), 0 <= n && n < len(kinds) }
+
 func (Length) Kind() Kind      { return KindLength }
 func (Head) Kind() Kind        { return KindHead }
 func (Volume) Kind() Kind      { return KindVolume }

@@ -9,6 +9,7 @@ import (
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
 	"drawoff/www/view"
 )
 
@@ -16,8 +17,10 @@ import (
 type App struct {
 	past, future []kept
 	present      design.Design
-	home         string          // what the browser keeps the present design under
-	report       pipeline.Report // of present
+	home         string            // what the browser keeps the present design under
+	report       pipeline.Report   // of present, at a glance
+	later        []finding.Verdict // that the workshop told last of this plant; nil before it has
+	plant        int               // counts the plants that were on the bench: what the workshop tells of another is not taken
 	pending      []view.Pending
 	width        int
 	zoom         float64
@@ -42,11 +45,12 @@ func New() *App {
 
 // Page returns the whole page as it is before anybody has touched it.
 func Page(assets view.Assets) string {
-	glance := New().bench()
-	whole := glance
-	whole.Report = pipeline.Check(whole.Design)
+	a := New()
+	whole := a.bench()
+	whole.Report = a.report.Whole()
 	whole.Shop = &view.Shop{Work: whole.Report.Work(whole.Shelf)}
-	return view.Page(glance, whole, assets)
+	a.later = whole.Report.Later().Verdicts
+	return view.Page(a.bench(), whole, assets)
 }
 
 // Handle does what a request asks:
@@ -80,6 +84,8 @@ func Page(assets view.Assets) string {
 //	step     move the field at Path, in which Text stands, up by Value steps, or down
 //	resize   draw again at Width and Zoom
 //	rest     answer with what was out of sight before
+//	later    the workshop has found the verdicts in Text of the plant that Value counts;
+//	         without a Text it could not be had
 //
 // What own, open and take put on the bench is kept under Home, and so is what
 // start does; every answer says where the present design belongs. Undo goes back
@@ -99,6 +105,10 @@ func (a *App) Handle(request string) string {
 }
 
 func (a *App) do(req Request) Response {
+	if req.Op == "later" { // nobody did anything
+		a.hear(req.Text, req.Value)
+		return Response{Regions: a.changed(req)}
+	}
 	if req.Width > 0 {
 		a.width = min(max(req.Width, 280), 1600)
 	}
@@ -225,8 +235,9 @@ func (a *App) move(from, to []kept) ([]kept, []kept) {
 	to = append(to, a.now())
 	k := from[len(from)-1]
 	a.forgetPending()
-	if k.home != a.home {
-		a.home, a.pending = k.home, append(a.pending, k.pending...)
+	if k.home != a.home || k.home == "" { // what has no home is only looked at
+		a.another(k.home)
+		a.pending = append(a.pending, k.pending...)
 	}
 	a.put(check(k.design))
 	return from[:len(from)-1], to
@@ -248,7 +259,7 @@ func (a *App) moveHome(from, to string) {
 }
 
 func (a *App) bench() view.Bench {
-	return view.Bench{Design: a.present, Report: a.report, Pending: a.pending, Shelf: a.shelf, Width: a.width, Zoom: a.zoom}
+	return view.Bench{Design: a.present, Report: a.report.With(a.later), Pending: a.pending, Shelf: a.shelf, Width: a.width, Zoom: a.zoom, Glance: a.later == nil}
 }
 
 // changed returns the regions that differ from what the page has, of those

@@ -91,6 +91,9 @@ func (a *App) accept(c checked, edits []design.Edit, typing bool) {
 		for i := range a.pending {
 			a.pending[i].Path = e.Moved(a.pending[i].Path)
 		}
+		for i := range a.later {
+			a.later[i].Piece = e.Moved(a.later[i].Piece)
+		}
 	}
 }
 

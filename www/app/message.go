@@ -18,8 +18,8 @@ type Request struct {
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
 	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
 	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, step, keep, forget, whatif, move: where, or what
-	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; step: how many, down with a minus; units, start: the system; mend: the sentence of the way out; whatif: the figure
-	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held; step: what stands in the field
+	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; step: how many, down with a minus; units, start: the system; mend: the sentence of the way out; whatif: the figure; later: the plant
+	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held; step: what stands in the field; later: verdicts
 	Home   string        `json:"home,omitempty"`   // start, take, own, open, move: what the browser keeps the design under
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
 	Link   string        `json:"link,omitempty"`   // follow: the fragment of the address

@@ -1,9 +1,11 @@
 package app
 
 import (
+	"strconv"
 	"strings"
 
 	"drawoff/pipeline/design"
+	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
@@ -24,6 +26,24 @@ func (a *App) shop(file string) string {
 	return request
 }
 
+// hear takes what the workshop tells of a plant beyond a glance: verdicts as
+// finding.Pass writes them, or "" where it could not be had. After an edit they
+// stand until it tells anew.
+func (a *App) hear(verdicts, plant string) {
+	if verdicts == "" {
+		a.later = nil
+	} else if told, ok := finding.Passed(verdicts); ok && plant == strconv.Itoa(a.plant) {
+		a.later = told
+	}
+}
+
+// another is said where another plant comes onto the bench: what was told of
+// the one before does not hold of it.
+func (a *App) another(home string) {
+	a.home, a.later = home, nil
+	a.plant++
+}
+
 // find asks the workshop for runs from the tank or from the pump, beside all
 // else: what it was asked before is answered again.
 func (a *App) find(file, from string) string {
@@ -37,6 +57,7 @@ func (a *App) find(file, from string) string {
 func (a *App) work(file string) tokens.Object {
 	var o tokens.Object
 	o.Raw("design", file)
+	o.Int("plant", a.plant)
 	o.Int("width", a.width)
 	o.Text("units", q.Shown().String())
 	o.Words("shelf", a.shelf.Write())
@@ -56,8 +77,11 @@ func (a *App) work(file string) tokens.Object {
 
 // start opens what the user was working on, else the demo.
 func (a *App) start(req Request) Response {
+	if req.Text == "" {
+		a.asBuilt()
+	}
+	a.another(req.Home)
 	a.units(req.Value)
-	a.home = req.Home
 	res := a.readShelf(req.Shelf)
 	if req.Text == "" {
 		return res
@@ -70,6 +94,12 @@ func (a *App) start(req Request) Response {
 	a.put(c)
 	a.pending = pending
 	return res
+}
+
+// asBuilt says that the page, which was built with the demo and all that there
+// is to say of it, need not be given less until the workshop has told the rest.
+func (a *App) asBuilt() {
+	a.changed(Request{See: []string{"tally", "verdicts"}})
 }
 
 // units shows everything in another system. What was typed stays as it was.
@@ -130,7 +160,7 @@ func (a *App) take(text, home string) Response {
 // enter puts another design on the bench, which is kept under home.
 func (a *App) enter(c checked, home string) {
 	a.step(c)
-	a.home = home
+	a.another(home)
 }
 
 // follow opens a link to be looked at: it has no home until the user wants it

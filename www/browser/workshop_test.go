@@ -37,6 +37,7 @@ func TestWorkshopThatFailsIsTold(t *testing.T) {
 	p.typed("tank.fill", "800 L")
 	p.until(`document.querySelector("#message .fault")?.textContent.includes("tried again at the next change")`)
 	assert.Equal(t, "idle", js[string](p, `document.documentElement.dataset.shop`))
+	p.until(`document.querySelector("#verdicts").textContent.includes("Not worked out yet")`)
 
 	js[bool](p, `(`+module+` = window.whole, true)`)
 	p.typed("tank.fill", "700 L")

@@ -50,7 +50,7 @@
       root.dataset.shop = "busy";
       restSoon();
     }
-    if (request.op !== "rest") inEntry = request.typing;
+    if (request.op !== "rest" && request.op !== "later") inEntry = request.typing;
     if (answer.shop) inEntry ? shopSoon(answer.shop) : shop(answer.shop);
     else if (went && shopLast) shop(shopLast); // it may be compared with something else
     return answer;
@@ -62,7 +62,7 @@
   const watch = new IntersectionObserver((seen) => {
     for (const s of seen) s.isIntersecting ? inSight.add(s.target.id) : inSight.delete(s.target.id);
   });
-  const see = (request) => Object.assign(request, { see: ["pending", ...inSight], width: drawingWidth() });
+  const see = (request) => Object.assign(request, { see: ["tally", "pending", ...inSight], width: drawingWidth() });
 
   let restWaits = false;
   function restSoon() {
@@ -124,13 +124,14 @@
       worker = new Worker(script.dataset.worker);
       worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: new URL(script.dataset.workshop, location).href });
       worker.onerror = () => stopShop("it could not be fetched");
-      worker.onmessage = ({ data }) => {
+      worker.onmessage = async ({ data }) => {
         const answer = JSON.parse(data.answer);
         if (errands.has(data.number)) return void errands.get(data.number)(answer);
         if (answer.error) return void stopShop(answer.error);
         shopAt = 0;
         if (shopNext) shop(shopNext);
         else {
+          if (answer.tell) await ask(answer.tell);
           put(answer.regions);
           sheets = answer.sheets;
           if (root.dataset.finding) reveal(byId("runs-title"));
@@ -162,6 +163,7 @@
     printing = false;
     sheets = "";
     if (!why) return tell("Stopped looking for runs.");
+    ask({ op: "later" });
     tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
   }
 
@@ -197,6 +199,7 @@
 
   function put(regions) {
     beside(null);
+    const on = document.activeElement;
     for (const [id, html] of Object.entries(regions || {})) {
       const place = byId(id);
       if (!place) continue; // gone since the workshop was asked
@@ -204,6 +207,7 @@
       template.innerHTML = html;
       morph(place, template.content);
     }
+    if (on.isConnected && on !== document.activeElement) on.focus({ preventScroll: true }); // it was moved
     beside(document.activeElement);
   }
 
@@ -269,6 +273,7 @@
   // that are alike: focus, caret and folds stay where the user left them.
   function morph(old, fresh) {
     let at = old.firstChild;
+    const keys = new Set(Array.from(fresh.childNodes, keyOf));
     for (const want of Array.from(fresh.childNodes)) {
       const key = keyOf(want);
       let have = at;
@@ -277,12 +282,13 @@
         old.insertBefore(want, at);
         continue;
       }
-      while (at !== have) { // what stands between is gone
+      while (at !== have && !keys.has(keyOf(at) || null)) { // what stands between is gone
         const gone = at;
         at = at.nextSibling;
         gone.remove();
       }
-      at = have.nextSibling;
+      if (at === have) at = have.nextSibling;
+      else old.insertBefore(have, at); // or comes after
       if (have.nodeType !== 1) {
         if (have.nodeValue !== want.nodeValue) have.nodeValue = want.nodeValue;
         continue;
@@ -901,7 +907,6 @@
       link ||= sessionStorage.getItem(sentKey);
     } catch { /* told when something is kept */ }
     const text = record ? record.text : "";
-    if (text || link) byId("tally").replaceChildren(); // it counts for the demo; the workshop writes it anew
     opening = text ? "" : "sample";
     byId("units").value = units || "mm";
     ask({ op: "start", value: units, text, shelf, home: record ? record.id : keeper.fresh(), width: drawingWidth() });

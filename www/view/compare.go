@@ -56,7 +56,7 @@ func (c *comparison) plant(name string, p compare.Plant, drawn string) {
 	c.El("h5", name)
 	c.El("p", p.Design.Title)
 	c.Open("p", "class", "tally")
-	c.tally(p.Report)
+	c.tally(Bench{Report: p.Report})
 	c.Close("p")
 	c.Raw(drawn)
 	c.Close("div")

@@ -58,7 +58,7 @@ func (h *html) listed(d Listed) {
 	if len(faults) > 0 {
 		h.El("span", "This version of Drawoff cannot read it: "+faults[0].String()+" Its file is kept as it is.", "class", "fault")
 	} else {
-		h.tally(d.Report)
+		h.tally(Bench{Report: d.Report})
 	}
 	h.Close("p")
 	h.Open("div", "class", "forms")

@@ -41,7 +41,7 @@ type Example struct{ File, Name string }
 
 // Page is the whole page. It is written when the site is built, so that
 // it can be read before the module has loaded: glance is what the module will
-// write, whole, with everything that Drawoff finds, what the workshop will. What only works with the module,
+// write when it knows the later verdicts, whole, with everything that Drawoff finds, what the workshop will. What only works with the module,
 // the form, is left to it, and so are the figures with their working: most of
 // the page's weight.
 func Page(glance, whole Bench, a Assets) string {
@@ -75,10 +75,10 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant shown is the demo.</p></div>`)
 	h.Raw(`<div id="version" role="status"></div><div id="sent" role="status"></div><div id="keeping" role="alert"></div><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	h.Raw(`<section class="tally-bar" aria-label="In short"><div id="tally">`)
-	h.Raw(Tally(whole))
+	h.Raw(Tally(b))
 	h.Raw(`</div><div id="pending"></div><nav aria-label="On this page"><a href="#form-title">Plant</a> <a href="#answers-title">Answers</a></nav></section><main class="desk"><div class="seen">`)
 	h.section("drawing", "Side view", Drawing(b))
-	h.section("verdicts", "Verdicts", Verdicts(b), LaterVerdicts(whole))
+	h.section("verdicts", "Verdicts", Verdicts(b))
 	h.Raw(`</div><section class="inputs" aria-labelledby="form-title"><h2 id="form-title" tabindex="-1">Your plant</h2><form id="form" autocomplete="off" novalidate>`)
 	h.Raw(formWaits)
 	h.Raw(`</form></section><div class="answers"><h2 id="answers-title" tabindex="-1">All answers</h2>`)
@@ -110,17 +110,12 @@ func Page(glance, whole Bench, a Assets) string {
 }
 
 // section is a part of the page that never folds.
-func (h *html) section(id, title, content string, later ...string) {
+func (h *html) section(id, title, content string) {
 	h.Open("section", "class", "part "+id, "aria-labelledby", id+"-title")
 	h.El("h2", title, "id", id+"-title", "tabindex", "-1")
 	h.Open("div", "id", id)
 	h.Raw(content)
 	h.Close("div")
-	for _, more := range later {
-		h.Open("div", "id", id+"-later")
-		h.Raw(more)
-		h.Close("div")
-	}
 	h.Close("section")
 }
 

@@ -7,23 +7,23 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
 )
 
-// Tally counts the verdicts in one line, for the bar that stays in sight. It
-// counts those that take longer, too: the workshop writes it.
+// Tally counts the verdicts in one line, for the bar that stays in sight.
 func Tally(b Bench) string {
 	var h html
 	h.Open("a", "href", "#verdicts-title", "class", "tally "+b.Report.Level.String())
-	h.tally(b.Report)
+	h.tally(b)
 	h.Close("a")
 	return h.String()
 }
 
 // tally writes how many verdicts of each level there are.
-func (h *html) tally(r pipeline.Report) {
+func (h *html) tally(b Bench) {
 	var n [3]int
-	for _, v := range r.Verdicts {
+	for _, v := range b.Report.Verdicts {
 		n[v.Level]++
 	}
 	switch {
@@ -33,6 +33,9 @@ func (h *html) tally(r pipeline.Report) {
 	case n[finding.Look] > 0:
 		h.badge(finding.Look)
 		h.Text(count(n[finding.Look], "thing to look at", "things to look at"))
+	case b.Glance:
+		h.badge(finding.Sound)
+		h.Text("Sound as far as it is worked out")
 	default:
 		h.badge(finding.Sound)
 		h.Text("Sound as drawn: every rule that Drawoff knows is met")
@@ -69,15 +72,11 @@ func Drawing(b Bench) string {
 	return h.String()
 }
 
-// Verdicts lists what the rules say at a glance, the gravest first; what is sound folds away.
-func Verdicts(b Bench) string { return verdicts(b, b.Report.Verdicts, "sound") }
-
-// LaterVerdicts lists what the other rules say. The workshop writes it.
-func LaterVerdicts(b Bench) string { return verdicts(b, b.Report.Later().Verdicts, "sound-later") }
-
-// verdicts writes a list; keep names the fold of what is sound, so that it stays as the user left it.
-func verdicts(b Bench, list []finding.Verdict, keep string) string {
+// Verdicts lists what the rules say, what to do first at the top; what is
+// sound folds away. What the workshop told is marked: it is a step behind.
+func Verdicts(b Bench) string {
 	var h html
+	list := b.Report.Verdicts
 	sound, ways := 0, waysIDs(list)
 	h.Open("ul", "class", "verdicts")
 	for i, v := range list {
@@ -88,13 +87,16 @@ func verdicts(b Bench, list []finding.Verdict, keep string) string {
 		h.verdict(b, v, ways[i])
 	}
 	h.Close("ul")
+	if b.Glance {
+		h.El("p", "Not worked out yet: surge, how it stands, what stays behind, cleaning, what the tank must breathe.", "class", "hint")
+	}
 	if sound > 0 {
-		h.Open("details", "data-keep", keep)
+		h.Open("details", "data-keep", "sound")
 		h.El("summary", count(sound, "rule is met", "rules are met"))
 		h.Open("ul", "class", "verdicts")
-		for i, v := range list {
+		for _, v := range list {
 			if v.Level == finding.Sound {
-				h.verdict(b, v, ways[i])
+				h.verdict(b, v, "")
 			}
 		}
 		h.Close("ul")
@@ -103,9 +105,10 @@ func verdicts(b Bench, list []finding.Verdict, keep string) string {
 	return h.String()
 }
 
+// verdict writes v with a place for its ways out, "" for none.
 func (h *html) verdict(b Bench, v finding.Verdict, ways string) {
 	r := b.Report
-	h.Open("li", "class", "verdict "+v.Level.String(), "data-rule", v.Rule)
+	h.Open("li", "class", "verdict "+v.Level.String()+markup.If(later(r, v.Rule), " later"), "data-rule", v.Rule, "data-keep", ways)
 	h.badge(v.Level)
 	h.Open("div")
 	h.Open("p")
@@ -129,12 +132,23 @@ func (h *html) verdict(b Bench, v finding.Verdict, ways string) {
 	}
 	h.Text("Basis: " + v.Basis + ".")
 	h.Close("p")
-	if v.Level != finding.Sound {
+	if ways != "" {
 		h.Open("div", "id", ways, "data-shop", "ways")
 		h.Close("div")
 	}
 	h.Close("div")
 	h.Close("li")
+}
+
+// later reports whether rule is one of those that the workshop applies.
+func later(r pipeline.Report, rule string) bool {
+	verdicts := r.Later().Verdicts
+	for i := range verdicts {
+		if verdicts[i].Rule == rule {
+			return true
+		}
+	}
+	return false
 }
 
 // place names what a verdict is about: "3 butterfly valve, 1½ in".

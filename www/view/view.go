@@ -23,6 +23,7 @@ type Bench struct {
 	Width   int          // pixels that the drawing may be wide
 	Zoom    float64      // how many times larger than that it is made; 0 as 1
 	Shelf   design.Shelf // what the user has of their own
+	Glance  bool         // Report has only what is seen at a glance: the workshop has not told the rest of its verdicts yet
 	*Shop                // only the workshop has one
 }
 
@@ -63,6 +64,7 @@ type Filled struct{ ID, Content string }
 
 // Regions are those that the page's module fills, in the order of the page.
 var Regions = [...]Region{
+	{"tally", Tally},
 	{"pending", Waiting},
 	{"drawing", Drawing},
 	{"verdicts", Verdicts},

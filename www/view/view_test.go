@@ -12,13 +12,14 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/design/designtest"
+	"drawoff/pipeline/finding"
 )
 
 // page renders b as a browser would read it, once the module has put in what
 // the built page leaves to it.
 func page(t require.TestingT, b Bench) *parser.Node {
 	glance := b
-	glance.Report = pipeline.Glance(b.Design)
+	glance.Report = pipeline.Glance(b.Design).With(b.Report.Later().Verdicts)
 	built := Page(glance, b, Assets{Style: "style.css", Script: "page.js", Glue: "glue.js", Store: "store.js", Keeper: "keep.js", Module: "m.wasm"})
 	whole := strings.Replace(built, formWaits, Form(glance), 1)
 	require.NotEqual(t, built, whole)
@@ -126,4 +127,46 @@ func TestFaultsAreTold(t *testing.T) {
 	r := pipeline.Report{Faults: design.Faults{{Field: "tank.bore", Given: "-1 mm", What: "a length cannot be negative", Hint: "write it like 900 mm"}}}
 	assert.Contains(t, Text(design.Design{}, r, design.Shelf{}), "tank.bore")
 	assert.Contains(t, Text(design.Design{}, r, design.Shelf{}), "900 mm")
+}
+
+// All verdicts stand in one list as the report has them, those that are sound
+// under one fold that counts them, and each id there is there once.
+func TestVerdictsAreOneList(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		d := designtest.Design(t)
+		r := pipeline.Check(d)
+		list, later := Verdicts(Bench{Design: d, Report: r}), map[string]bool{}
+		for _, v := range r.Later().Verdicts {
+			later[v.Rule] = true
+		}
+		root, err := parser.Parse(strings.NewReader(list))
+		require.NoError(t, err)
+		at, sound, ids := 0, 0, map[string]bool{}
+		var folds []string
+		each(root, func(n *parser.Node) {
+			if id := attr(n, "id"); id != "" {
+				require.False(t, ids[id], id)
+				ids[id] = true
+			}
+			switch {
+			case n.Data == "summary":
+				folds = append(folds, n.FirstChild.Data)
+			case n.Data == "li":
+				v := r.Verdicts[at]
+				at++
+				require.Equal(t, v.Rule, attr(n, "data-rule"))
+				class := strings.Fields(attr(n, "class"))
+				require.Equal(t, v.Level.String(), class[1])
+				require.Equal(t, later[v.Rule], len(class) > 2)
+				if v.Level == finding.Sound {
+					sound++
+				}
+			}
+		})
+		require.Equal(t, len(r.Verdicts), at)
+		if sound > 0 {
+			require.Equal(t, []string{count(sound, "rule is met", "rules are met")}, folds)
+		}
+	})
 }

@@ -27,7 +27,6 @@ import (
 	"drawoff/www/edge"
 	"drawoff/www/paper"
 	"drawoff/www/view"
-	"drawoff/www/workshop"
 )
 
 // mischief is what somebody may put where words go. The formulas begin as
@@ -325,7 +324,7 @@ func made(t *testing.T, file, stock, words string) product {
 	for _, m := range []*map[string]string{&p.html, &p.svg, &p.dxf, &p.pdf, &p.text, &p.json} {
 		*m = map[string]string{}
 	}
-	for _, region := range slices.Concat(view.Regions[:], workshop.Regions) {
+	for _, region := range view.Regions {
 		p.html[region.ID] = region.Write(b)
 	}
 	for _, part := range view.Parts() {

@@ -8,12 +8,15 @@
 package workshop
 
 import (
+	"strconv"
+
 	"drawoff/catalog"
 	"drawoff/pipeline"
 	"drawoff/pipeline/asjson"
 	"drawoff/pipeline/compare"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
+	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/pipeline/workfile"
@@ -21,15 +24,10 @@ import (
 	"drawoff/www/view"
 )
 
-// Regions are those that the workshop fills beside the parts of the page.
-var Regions = []view.Region{
-	{ID: "tally", Write: view.Tally},
-	{ID: "verdicts-later", Write: view.LaterVerdicts},
-}
-
 // Handle does what a request asks:
 //
 //	design   the design, as in a file
+//	plant    which of the page's plants that is
 //	width    pixels that a drawing may be wide
 //	units    the system that everything is shown in, see quantity.SystemOf
 //	address  of the page, for the link on paper and the one to share
@@ -44,9 +42,10 @@ var Regions = []view.Region{
 //	link     "" for the link to the design; a link, for the design in it
 //	list     the designs that the browser keeps, for their list; there is then no design
 //
-// It answers with the content of the Regions, by the id of the element each
-// fills, with the ways out of each verdict, and with the sheets to be printed:
-// {"regions": {"emptying": "<p>…"}, "sheets": "<table>…"}. A design that cannot be read or worked out gives empty regions: the
+// It answers with what the parts of the page hold, by the id of the element each
+// fills, with the ways out of each verdict, with the sheets to be printed, and
+// with what the page is to tell its own module first, which shows all verdicts in one list:
+// {"tell": {"op": "later", …}, "regions": {"emptying": "<p>…"}, "sheets": "<table>…"}. A design that cannot be read or worked out gives empty regions: the
 // page has told why already. What was looked for fills the region "found" of
 // the catalogue's page, a list the region "designs-list". A file is answered as {"file": {"name": …, "type": …,
 // "content": …}} and nothing else, an unknown one as {"error": …}.
@@ -106,13 +105,6 @@ func Handle(request string) string {
 		}
 	}
 	var regions tokens.Object
-	for _, r := range Regions {
-		content := ""
-		if known {
-			content = r.Write(bench)
-		}
-		regions.Text(r.ID, content)
-	}
 	for _, p := range view.Parts() {
 		write := p.Write
 		if write == nil { // views know nothing of paper
@@ -133,6 +125,11 @@ func Handle(request string) string {
 	var o tokens.Object
 	o.Raw("regions", regions.String())
 	if known {
+		var tell tokens.Object
+		tell.Text("op", "later")
+		tell.Text("text", finding.Pass(bench.Report.Later().Verdicts))
+		tell.Text("value", strconv.Itoa(req.plant))
+		o.Raw("tell", tell.String())
 		o.Text("sheets", paper.Sheets(bench, req.address))
 	}
 	return o.String()
@@ -142,6 +139,7 @@ var lines = map[string]find.Line{"tank": find.FromTank, "pump": find.FromPump}
 
 type request struct {
 	design  string // a file's text
+	plant   int
 	width   int
 	units   string
 	address string
@@ -254,6 +252,8 @@ func read(text string) (req request, ok bool) {
 		case "link":
 			req.linked = true
 			return t.Take(&req.link)
+		case "plant":
+			return t.TakeInt(&req.plant)
 		case "width":
 			return t.TakeInt(&req.width)
 		case "move":
