@@ -65,8 +65,8 @@ func (e Edit) Moved(path string) string {
 }
 
 // Get returns the words in the field at path, and whether there is such a field.
-func (d Design) Get(path string) (string, bool) {
-	at, f := locate(&d, path)
+func (d *Design) Get(path string) (string, bool) {
+	at, f := locate(d, path)
 	if f != nil {
 		return "", false
 	}
@@ -74,8 +74,8 @@ func (d Design) Get(path string) (string, bool) {
 }
 
 // Amount returns the quantity in the field at path, and whether one is there.
-func (d Design) Amount(path string) (q.Amount, bool) {
-	at, _ := locate(&d, path)
+func (d *Design) Amount(path string) (q.Amount, bool) {
+	at, _ := locate(d, path)
 	if e, ok := at.(entry); ok && !e.IsZero() {
 		return e.Amount(), true
 	}
