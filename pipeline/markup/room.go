@@ -2,28 +2,32 @@ package markup
 
 import "sync"
 
-// A page is written anew at every keystroke, each part of it about as long as
+// A page is written anew at every change, each part of it about as long as
 // the last time. Room that grew for one is kept for the next: to grow it again
 // would make four times as much garbage as there is markup.
-var room struct {
+var rooms struct {
 	sync.Mutex
-	b []byte // the largest that was given back, empty
+	empty [4][]byte // as many as are written into at once, the last given back last
+	n     int
 }
 
-// takeRoom returns room to write into; it is nobody else's.
+// takeRoom returns room to write into, which is nobody else's; nil where none is left.
 func takeRoom() []byte {
-	room.Lock()
-	b := room.b
-	room.b = nil
-	room.Unlock()
-	return b
+	rooms.Lock()
+	defer rooms.Unlock()
+	if rooms.n == 0 {
+		return nil
+	}
+	rooms.n--
+	return rooms.empty[rooms.n][:0]
 }
 
 // giveRoom gives room back when what was written has been copied out of it.
 func giveRoom(b []byte) {
-	room.Lock()
-	if cap(b) > cap(room.b) {
-		room.b = b[:0]
+	rooms.Lock()
+	defer rooms.Unlock()
+	if b != nil && rooms.n < len(rooms.empty) {
+		rooms.empty[rooms.n] = b
+		rooms.n++
 	}
-	room.Unlock()
 }
