@@ -126,6 +126,12 @@ func locate(root record, path string) (any, *Fault) {
 		var step string
 		step, rest, more = strings.Cut(rest, ".")
 		switch in := at.(type) {
+		case record:
+			look = lookup{name: step}
+			in.fields(see)
+			if at = look.found; at == nil {
+				return nil, &Fault{Field: shorten(path), What: "is not a field of " + whole(sofar), Hint: pick(step, names(in))}
+			}
 		case sequence:
 			i, ok := place(step)
 			switch {
@@ -135,12 +141,6 @@ func locate(root record, path string) (any, *Fault) {
 				return nil, &Fault{Field: shorten(path), What: "is not there: " + sofar + " holds " + strconv.Itoa(in.len()), Hint: "count from 0"}
 			}
 			at = in.item(i)
-		case record:
-			look = lookup{name: step}
-			in.fields(see)
-			if at = look.found; at == nil {
-				return nil, &Fault{Field: shorten(path), What: "is not a field of " + whole(sofar), Hint: pick(step, names(in))}
-			}
 		default:
 			return nil, &Fault{Field: shorten(path), What: "goes on after " + sofar + ", which holds nothing more", Hint: "write " + sofar}
 		}
