@@ -74,6 +74,7 @@ func empty(at any) bool {
 
 // lookup is shown fields until it has found the one called name.
 type lookup struct {
+	_     [0]func() // no ==: the page would load it
 	name  string
 	found any
 }

@@ -13,21 +13,22 @@ var rooms struct {
 
 // takeRoom returns room to write into, which is nobody else's; nil where none is left.
 func takeRoom() []byte {
+	var b []byte
 	rooms.Lock()
-	defer rooms.Unlock()
-	if rooms.n == 0 {
-		return nil
+	if rooms.n > 0 {
+		rooms.n--
+		b = rooms.empty[rooms.n][:0]
 	}
-	rooms.n--
-	return rooms.empty[rooms.n][:0]
+	rooms.Unlock()
+	return b
 }
 
 // giveRoom gives room back when what was written has been copied out of it.
 func giveRoom(b []byte) {
 	rooms.Lock()
-	defer rooms.Unlock()
 	if b != nil && rooms.n < len(rooms.empty) {
 		rooms.empty[rooms.n] = b
 		rooms.n++
 	}
+	rooms.Unlock()
 }

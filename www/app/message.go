@@ -1,7 +1,7 @@
 package app
 
 import (
-	"slices"
+	"sort"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/tokens"
@@ -121,7 +121,7 @@ func (res Response) write(o *tokens.Object) {
 		for id := range res.Regions {
 			ids = append(ids, id)
 		}
-		slices.Sort(ids)
+		sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
 		o.Begin("regions")
 		for _, id := range ids {
 			o.Text(id, res.Regions[id])
