@@ -33,9 +33,7 @@ func (c *canvas) picture(class string, w, h float64, says string) {
 
 // numAttr appends name="x".
 func (c *canvas) numAttr(name string, x float64) {
-	c.Raw(" ")
-	c.Raw(name)
-	c.Raw(`="`)
+	c.Raw(" " + name + `="`)
 	c.Number(x)
 	c.Raw(`"`)
 }
