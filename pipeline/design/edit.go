@@ -10,9 +10,10 @@ import (
 
 // Edit is one change to a design. The zero Op sets a field.
 type Edit struct {
-	Op    string `json:"op,omitempty"` // "" sets Value; "insert" puts a zero item into a list before Path; "remove" takes the item at Path out; "up" and "down" move it
-	Path  string `json:"path"`
-	Value string `json:"value,omitempty"` // as typed; only for setting
+	_     [0]func() // no ==: the page would load it
+	Op    string    `json:"op,omitempty"` // "" sets Value; "insert" puts a zero item into a list before Path; "remove" takes the item at Path out; "up" and "down" move it
+	Path  string    `json:"path"`
+	Value string    `json:"value,omitempty"` // as typed; only for setting
 }
 
 // Ops are the words that Edit.Op may hold.
