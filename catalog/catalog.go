@@ -32,6 +32,7 @@ const (
 
 // Dimension is one length of a part.
 type Dimension struct {
+	_       [0]func() // no ==: the page would load it
 	Slug    string
 	Length  q.Length
 	Either  q.Length // half-width of doubt; 0 when only tolerances remain

@@ -39,6 +39,7 @@ func Positive(kind string) bool { return kind == Flexible || kind == Lobe || kin
 
 // Choice is one thing that may be chosen for a field.
 type Choice struct {
+	_     [0]func() // no ==: the page would load it
 	Slug  string
 	Name  string
 	Group string // heading that a long list puts it under, or ""

@@ -10,9 +10,10 @@ import (
 
 // Edit is one change to a design. The zero Op sets a field.
 type Edit struct {
-	Op    string `json:"op,omitempty"` // "" sets Value; "insert" puts a zero item into a list before Path; "remove" takes the item at Path out; "up" and "down" move it
-	Path  string `json:"path"`
-	Value string `json:"value,omitempty"` // as typed; only for setting
+	_     [0]func() // no ==: the page would load it
+	Op    string    `json:"op,omitempty"` // "" sets Value; "insert" puts a zero item into a list before Path; "remove" takes the item at Path out; "up" and "down" move it
+	Path  string    `json:"path"`
+	Value string    `json:"value,omitempty"` // as typed; only for setting
 }
 
 // Ops are the words that Edit.Op may hold.
@@ -65,8 +66,8 @@ func (e Edit) Moved(path string) string {
 }
 
 // Get returns the words in the field at path, and whether there is such a field.
-func (d Design) Get(path string) (string, bool) {
-	at, f := locate(&d, path)
+func (d *Design) Get(path string) (string, bool) {
+	at, f := locate(d, path)
 	if f != nil {
 		return "", false
 	}
@@ -74,8 +75,8 @@ func (d Design) Get(path string) (string, bool) {
 }
 
 // Amount returns the quantity in the field at path, and whether one is there.
-func (d Design) Amount(path string) (q.Amount, bool) {
-	at, _ := locate(&d, path)
+func (d *Design) Amount(path string) (q.Amount, bool) {
+	at, _ := locate(d, path)
 	if e, ok := at.(entry); ok && !e.IsZero() {
 		return e.Amount(), true
 	}

@@ -33,16 +33,19 @@ func TestSetThenGet(t *testing.T) {
 			assert.Equal(t, w, got, path)
 		}
 	}
-	got, _ := edited(t, set("run.0.fit", "false")).Get("run.0.fit")
+	d := edited(t, set("run.0.fit", "false"))
+	got, _ := d.Get("run.0.fit")
 	assert.Equal(t, "", got, "a switch that is off is an empty field")
-	got, _ = edited(t, set("tank.bore", " \u00a0")).Get("tank.bore")
+	d = edited(t, set("tank.bore", " \u00a0"))
+	got, _ = d.Get("tank.bore")
 	assert.Equal(t, "", got, "blanks empty a field")
 }
 
 func TestGetOfNothing(t *testing.T) {
 	t.Parallel()
 	for _, path := range []string{"", "tank", "under", "under.0", "tank.bor", "under.99.kind", "under.-1.kind", "under.01.kind", "title.x", "tank..bore", strings.Repeat("a.", 500)} {
-		_, ok := plant().Get(path)
+		d := plant()
+		_, ok := d.Get(path)
 		assert.False(t, ok, path)
 	}
 }

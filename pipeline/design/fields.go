@@ -72,15 +72,25 @@ func empty(at any) bool {
 	return true
 }
 
+// lookup is shown fields until it has found the one called name.
+type lookup struct {
+	_     [0]func() // no ==: the page would load it
+	name  string
+	found any
+}
+
+func (l *lookup) see(name string, at any, _ presence) bool {
+	if name == l.name {
+		l.found = at
+	}
+	return l.found == nil
+}
+
 // named returns the field of r called name, nil where there is none.
-func named(r record, name string) (found any) {
-	r.fields(func(n string, at any, _ presence) bool {
-		if n == name {
-			found = at
-		}
-		return found == nil
-	})
-	return found
+func named(r record, name string) any {
+	l := lookup{name: name}
+	r.fields(l.see)
+	return l.found
 }
 
 // names returns the names of the fields of r.
@@ -110,11 +120,19 @@ func locate(root record, path string) (any, *Fault) {
 		return nil, &Fault{Field: shorten(path), What: "is longer than any path of a field", Hint: "name a field like tank.bore"}
 	}
 	var at any = root
-	sofar := ""
+	var look lookup
+	see := look.see
 	for rest, more := path, true; more; {
+		sofar := path[:max(0, len(path)-len(rest)-1)]
 		var step string
 		step, rest, more = strings.Cut(rest, ".")
 		switch in := at.(type) {
+		case record:
+			look = lookup{name: step}
+			in.fields(see)
+			if at = look.found; at == nil {
+				return nil, &Fault{Field: shorten(path), What: "is not a field of " + whole(sofar), Hint: pick(step, names(in))}
+			}
 		case sequence:
 			i, ok := place(step)
 			switch {
@@ -124,14 +142,9 @@ func locate(root record, path string) (any, *Fault) {
 				return nil, &Fault{Field: shorten(path), What: "is not there: " + sofar + " holds " + strconv.Itoa(in.len()), Hint: "count from 0"}
 			}
 			at = in.item(i)
-		case record:
-			if at = named(in, step); at == nil {
-				return nil, &Fault{Field: shorten(path), What: "is not a field of " + whole(sofar), Hint: pick(step, names(in))}
-			}
 		default:
 			return nil, &Fault{Field: shorten(path), What: "goes on after " + sofar + ", which holds nothing more", Hint: "write " + sofar}
 		}
-		sofar = within(sofar, step)
 	}
 	return at, nil
 }

@@ -130,7 +130,7 @@ func (d *Design) assume(paths ...string) {
 }
 
 // Assumes reports whether what is at path, or what it belongs to, is assumed.
-func (d Design) Assumes(path string) bool {
+func (d *Design) Assumes(path string) bool {
 	for _, a := range d.Assumed {
 		if a.Path == path || strings.HasPrefix(path, a.Path+".") {
 			return true

@@ -13,7 +13,7 @@ type Sized struct {
 // no size takes that of the end before it: the first under the tank the
 // outlet's, the first of the delivery the pump's outlet, or that of the last
 // piece before it where the liquid runs by gravity.
-func (d Design) Sizes() []Sized {
+func (d *Design) Sizes() []Sized {
 	out := make([]Sized, 0, len(d.Under)+len(d.Run)+len(d.Delivery.Pieces))
 	size := d.Tank.Outlet.Size
 	follow := func(path string, pieces []Piece) {

@@ -179,7 +179,8 @@ func TestSizesAreHandedDown(t *testing.T) {
 	t.Parallel()
 	from := map[string]string{}
 	to := map[string]string{}
-	for _, s := range plant().Sizes() {
+	d := plant()
+	for _, s := range d.Sizes() {
 		from[s.Path], to[s.Path] = s.From, s.To
 	}
 	const big, small = "bs-4825/2.5in", "bs-4825/1.5in"
@@ -189,7 +190,7 @@ func TestSizesAreHandedDown(t *testing.T) {
 	assert.Equal(t, small, from["run.4"])
 	assert.Equal(t, small, from["delivery.pieces.0"])
 
-	d := edited(t, set("pump.outSize", "bs-4825/1in"))
+	d = edited(t, set("pump.outSize", "bs-4825/1in"))
 	assert.Equal(t, "bs-4825/1in", d.Sizes()[8].From, "the delivery starts at the pump's outlet")
 	d = edited(t, set("pump.outSize", "bs-4825/1in"), set("pump.kind", "none"))
 	assert.Equal(t, small, d.Sizes()[8].From, "without a pump it goes on from the run")

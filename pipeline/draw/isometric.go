@@ -6,7 +6,6 @@ import (
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
-	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
@@ -255,7 +254,6 @@ func (m *isometric) sheet(width float64) string {
 	width = math.Max(width, b.right-b.left)
 	foot := m.legendAt(width)
 
-	m.Writer = markup.Writer{}
 	m.picture("isometric", width, math.Ceil(b.foot-b.top+foot), m.describe())
 	m.Raw(`<g transform="translate(`)
 	m.Raw(decimal((width-(b.right-b.left))/2-b.left) + " " + decimal(-b.top))

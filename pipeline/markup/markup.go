@@ -6,11 +6,21 @@ package markup
 // Writer is markup in the making. The zero Writer is empty.
 type Writer struct{ b []byte }
 
-// String returns what was written.
-func (w *Writer) String() string { return string(w.b) }
+// String returns what was written, and leaves w empty.
+func (w *Writer) String() string {
+	s := string(w.b)
+	giveRoom(w.b)
+	w.b = nil
+	return s
+}
 
 // Raw writes s as it is; s must come from the program, never from a person.
-func (w *Writer) Raw(s string) { w.b = append(w.b, s...) }
+func (w *Writer) Raw(s string) {
+	if w.b == nil {
+		w.b = takeRoom()
+	}
+	w.b = append(w.b, s...)
+}
 
 // Open starts an element; attrs are names and values in pairs. An attribute
 // with an empty value is left out, so that one may be written on a condition;
@@ -52,7 +62,7 @@ func If(cond bool, value string) string {
 }
 
 func (w *Writer) start(name string, attrs []string) {
-	w.b = append(w.b, '<')
+	w.Raw("<")
 	w.Raw(name)
 	for i := 0; i+1 < len(attrs); i += 2 {
 		switch attrs[i+1] {

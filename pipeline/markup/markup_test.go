@@ -56,3 +56,26 @@ func TestNumber(t *testing.T) {
 		assert.Equal(t, want, w.String(), "%v", x)
 	}
 }
+
+// Writers that are written in turns do not write into each other's room, and
+// what one returned stays when the next gets its room.
+func TestWritersKeepApart(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		var writers [6]Writer
+		var want [6]string
+		var got, all []string
+		for _, i := range rapid.SliceOfN(rapid.IntRange(0, 2*len(writers)-1), 1, 100).Draw(t, "turns") {
+			if i >= len(writers) {
+				i -= len(writers)
+				got, all = append(got, writers[i].String()), append(all, want[i])
+				want[i] = ""
+				continue
+			}
+			s := strings.Repeat(string(rune('a'+i)), i+1)
+			writers[i].Raw(s)
+			want[i] += s
+		}
+		assert.Equal(t, all, got)
+	})
+}

@@ -56,12 +56,23 @@ type Object []byte
 
 // Name begins a member, whose value is then to be appended.
 func (o *Object) Name(name string) {
-	separator := byte(',')
-	if len(*o) == 0 {
-		separator = '{'
+	switch n := len(*o); {
+	case n == 0:
+		*o = append(*o, '{')
+	case (*o)[n-1] != '{': // which ends no value: an object has just begun
+		*o = append(*o, ',')
 	}
-	*o = append(AppendString(append(*o, separator), name), ':')
+	*o = append(AppendString(*o, name), ':')
 }
+
+// Begin begins a member that is an object: what is written until End is in it.
+func (o *Object) Begin(name string) {
+	o.Name(name)
+	*o = append(*o, '{')
+}
+
+// End ends what Begin began.
+func (o *Object) End() { *o = append(*o, '}') }
 
 // Text writes a member that is a string.
 func (o *Object) Text(name, s string) {

@@ -59,6 +59,25 @@ func TestObject(t *testing.T) {
 	assert.Equal(t, "{}", tokens.Object{}.String())
 }
 
+// Objects in objects are what encoding/json reads, with any number of members.
+func TestObjectsInObjects(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		want := rapid.MapOfN(rapid.String(), rapid.MapOfN(rapid.String(), rapid.String(), 0, 3), 0, 3).Draw(t, "want")
+		var o tokens.Object
+		for name, in := range want {
+			o.Begin(name)
+			for name, s := range in {
+				o.Text(name, s)
+			}
+			o.End()
+		}
+		read := map[string]map[string]string{}
+		require.NoError(t, json.Unmarshal([]byte(o.String()), &read))
+		require.Equal(t, want, read)
+	})
+}
+
 func TestMembersRefuse(t *testing.T) {
 	t.Parallel()
 	for _, text := range []string{`[]`, `"a"`, ``, `{"a":1`, `{"a":}`, `{"a":[1,2}`, `{"a":{}}`} {

@@ -10,6 +10,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
 )
 
@@ -31,6 +32,7 @@ type App struct {
 	sweep        [2]string         // path of the input that "what if" moves, and the figure that it watches
 	shopped      string            // the last request to the workshop
 	shown        map[string]string // regions as the page has them
+	answer       tokens.Object     // the last, whose room the next one needs
 }
 
 // usualWidth is how wide a drawing is made before the page has said how much room it has.
@@ -101,7 +103,9 @@ func (a *App) Handle(request string) string {
 		res = Response{Message: "The page sent something that is not a request: " + first(request) + " Reload the page.", Problem: true}
 	}
 	res.Undo, res.Redo, res.Title, res.Home = len(a.past) > 0, len(a.future) > 0, a.present.Title, a.home
-	return res.json()
+	a.answer = a.answer[:0]
+	res.write(&a.answer)
+	return a.answer.String()
 }
 
 func (a *App) do(req Request) Response {

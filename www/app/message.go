@@ -114,20 +114,19 @@ func readEdit(r *tokens.Reader, open tokens.Token) (e design.Edit, ok bool) {
 	return e, ok
 }
 
-// json returns res as JSON, the same bytes for the same response.
-func (res Response) json() string {
-	var o tokens.Object
+// write writes res into o, the same members for the same response.
+func (res Response) write(o *tokens.Object) {
 	if len(res.Regions) > 0 {
-		var regions tokens.Object
 		ids := make([]string, 0, len(res.Regions))
 		for id := range res.Regions {
 			ids = append(ids, id)
 		}
 		sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
+		o.Begin("regions")
 		for _, id := range ids {
-			regions.Text(id, res.Regions[id])
+			o.Text(id, res.Regions[id])
 		}
-		o.Raw("regions", regions.String())
+		o.End()
 	}
 	o.Words("message", res.Message)
 	if res.Problem {
@@ -148,7 +147,6 @@ func (res Response) json() string {
 	o.Flag("redo", res.Redo)
 	o.Text("title", res.Title)
 	o.Words("home", res.Home)
-	return o.String()
 }
 
 // stored is what the browser keeps between visits.

@@ -321,8 +321,10 @@ func (f *form) control(path string, x field) {
 		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done", "data-steps", f.steps(path))...)
 	}
-	if a, ok := f.bench.Design.Amount(path); ok && q.Typed(value) != q.Shown() && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
-		f.El("small", "= "+a.String(), "class", "hint")
+	if q.Typed(value) != q.Shown() {
+		if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
+			f.El("small", "= "+a.String(), "class", "hint")
+		}
 	}
 	if x.hint != "" {
 		f.El("small", x.hint, "id", "hint-"+path, "class", "hint")

@@ -126,7 +126,8 @@ func (g *generator) design() design.Design {
 		d.Measured = append(d.Measured, design.Measurement{Part: part.Lengths[0].Slug, Length: g.length("measured-"+strconv.Itoa(i), 0.001, 10, 0.01, 0.1)})
 	}
 	if g.rarely("made") {
-		row := design.Design{Under: d.Under[:min(2, len(d.Under))], Tank: d.Tank}.Sizes()
+		first := design.Design{Under: d.Under[:min(2, len(d.Under))], Tank: d.Tank}
+		row := first.Sizes()
 		if len(row) > 0 && !slices.ContainsFunc(row, func(s design.Sized) bool { return s.Piece.Fit }) {
 			d.Made = []design.Made{design.Kept("street bend", row)}
 		}
