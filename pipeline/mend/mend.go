@@ -25,10 +25,12 @@ import (
 type Way struct {
 	Sentence string            // what to do: "Change the upstream end of piece 4 to a ring joint male part."
 	Edits    []design.Edit     // that do it, made together
-	Pair     bool              // it is two changes, since no single one does it
+	Together int               // of how many changes it is made, since no single one does it; 0: it is one
 	Longer   q.Length          // what the line takes up more, less where it is negative; what is made to fit left out
 	Joints   int               // how many joints more
 	Brings   []finding.Verdict // what stops, or is to be looked at, only once it is done
+
+	last bool
 }
 
 // Stops reports whether w brings anything that stops.
@@ -104,6 +106,9 @@ func (m *mender) singles(proposals []proposal) []Way {
 		if len(a.Brings) != len(b.Brings) {
 			return len(a.Brings) < len(b.Brings)
 		}
+		if a.last != b.last {
+			return b.last
+		}
 		return a.Joints < b.Joints
 	})
 	return ways
@@ -114,6 +119,7 @@ type proposal struct {
 	sentence string
 	edits    []design.Edit
 	flows    bool // the flow is what it changes: tell what it becomes
+	last     bool // it costs what is not told in joints: others that bring no more come first
 	dial     *dial
 }
 
@@ -140,7 +146,7 @@ func (m *mender) tried(c proposal) (Way, bool) {
 		return Way{}, false // at a glance already
 	}
 	after = after.Whole()
-	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(before, troubles(after, nil), v)}
+	w := Way{Sentence: c.sentence, Edits: c.edits, last: c.last, Brings: brought(before, troubles(after, nil), v)}
 	if stays(w.Brings) {
 		return Way{}, false
 	}

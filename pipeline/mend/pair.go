@@ -13,7 +13,7 @@ const bases = 4
 // fall short. ways are the single ones that were found.
 func (m *mender) pair(proposals []proposal, ways []Way) (Way, bool) {
 	for _, w := range ways[:min(len(ways), 2)] {
-		if p, ok := m.answered(w); ok {
+		if p, ok := m.answered(w, chain); ok {
 			return p, true
 		}
 	}
@@ -23,8 +23,14 @@ func (m *mender) pair(proposals []proposal, ways []Way) (Way, bool) {
 	return m.both(proposals)
 }
 
-// answered adds to w what answers the first thing that it stops.
-func (m *mender) answered(w Way) (Way, bool) {
+// chain is how many changes may follow on the first, each for what the one
+// before it stops: a pump set higher asks for a tank that stands higher, and
+// that for stronger legs.
+const chain = 2
+
+// answered adds to w what answers the first thing that it stops, in at most
+// as many more changes.
+func (m *mender) answered(w Way, more int) (Way, bool) {
 	var stops finding.Verdict
 	for _, v := range w.Brings {
 		if v.Level == finding.Stop {
@@ -44,19 +50,28 @@ func (m *mender) answered(w Way) (Way, bool) {
 	m.checks++
 	for _, c := range answer(then) {
 		second, ok := then.least(c)
+		if ok && second.Stops() && more > 1 {
+			second, ok = then.answered(second, more-1)
+		}
 		if !ok || second.Stops() {
 			continue
 		}
 		p, ok := m.tried(proposal{sentence: w.Sentence + " " + second.Sentence, edits: append(w.Edits[:len(w.Edits):len(w.Edits)], second.Edits...)})
+		p.Together = w.together() + second.together()
+		if ok && p.Stops() && more > 1 { // w stops more than one thing
+			p, ok = m.answered(p, more-1)
+		}
 		if ok && !p.Stops() {
 			m.checks += then.checks
-			p.Pair = true
 			return p, true
 		}
 	}
 	m.checks += then.checks
 	return Way{}, false
 }
+
+// together returns how many changes w is made of.
+func (w Way) together() int { return max(w.Together, 1) }
 
 // both tries the first changes two by two, each at its most, and takes back as
 // much as it can of the one and then of the other. Changes of one field, which
@@ -74,7 +89,7 @@ func (m *mender) both(proposals []proposal) (Way, bool) {
 			b = m.eased(b, func(c proposal) proposal { return *together(a.far(), c) })
 			a = m.eased(a, func(c proposal) proposal { return *together(c, b) })
 			if w, ok := m.tried(*together(a, b)); ok && !w.Stops() {
-				w.Pair = true
+				w.Together = 2
 				return w, true
 			}
 		}
@@ -98,18 +113,14 @@ func (m *mender) eased(c proposal, with func(proposal) proposal) proposal {
 }
 
 // together makes one proposal of two, nil where they set the same field or
-// either moves the items of a list, so that the other's paths would be off.
+// one moves the items of a list that the other is about, so that its paths
+// would be off.
 func together(a, b proposal) *proposal {
 	for _, x := range a.edits {
 		for _, y := range b.edits {
-			if x.Path == y.Path {
+			if x.Path == y.Path || x.Op != "" && x.Moved(y.Path) != y.Path || y.Op != "" && y.Moved(x.Path) != x.Path {
 				return nil
 			}
-		}
-	}
-	for _, x := range append(a.edits[:len(a.edits):len(a.edits)], b.edits...) {
-		if x.Op != "" {
-			return nil
 		}
 	}
 	return &proposal{sentence: a.sentence + " " + b.sentence, edits: append(a.edits[:len(a.edits):len(a.edits)], b.edits...), flows: a.flows || b.flows}
