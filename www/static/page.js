@@ -490,7 +490,10 @@
     const edits = Array.from(document.querySelectorAll("[data-own]"), (c) => ({ path: c.dataset.own, value: c.value }));
     const answer = enter({ op: "own", edits });
     if (answer && !answer.problem) byId("own").close();
-    else if (answer) byId("own-fault").textContent = answer.message;
+    else if (answer) {
+      byId(answer.focus)?.closest(".field").append(byId("own-fault")); // told at the question
+      byId("own-fault").textContent = answer.message;
+    }
     if (answer && !answer.problem) reveal(byId(answer.focus));
   });
 

@@ -38,6 +38,9 @@ func Ways(b Bench) []Filled {
 			continue
 		}
 		var h html
+		if v.Rule == "assumed" {
+			h.Raw(`<p><a href="#assumed-title">See what is assumed</a></p>`)
+		}
 		found := mend.Ways(b.Design, b.Report, v)
 		if said := lead(v, found); said != "" {
 			h.El("p", said, "class", "hint")
