@@ -145,8 +145,10 @@ func (p *person) prints() {
 	pdf := get(p.page, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize()))
 	assert.GreaterOrEqual(p.t, bytes.Count(pdf, []byte("/Type /Page\n")), 7, "a page for each sheet")
 	paper := js[string](p.page, `window.paper`)
-	assert.Contains(p.t, paper, "Sound as drawn")
-	assert.Contains(p.t, paper, "Butterfly valve, 2 in")
+	for _, words := range []string{"rules are met", "butterfly valve, 2 in (BS 4825-1)"} {
+		assert.True(p.t, strings.Contains(paper, words), words)
+	}
+	assert.False(p.t, strings.Contains(paper, "to be looked at before it is built"), "every rule was met")
 }
 
 func (p *person) copiesTheLink() string {
