@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"github.com/chromedp/cdproto/accessibility"
 	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
@@ -82,8 +84,9 @@ func (p *page) replace(selector, text string) {
 func (p *page) picked(selector, option string, then ...string) {
 	p.t.Helper()
 	p.until(`document.activeElement === `+first, selector)
-	p.do(chromedp.KeyEvent(option))
-	p.keys(then...)
+	for _, keys := range append([]string{option}, then...) {
+		p.do(chromedp.KeyEvent(keys))
+	}
 	p.until(first+`.selectedOptions[0]?.textContent.startsWith(%s)`, selector, option)
 }
 
@@ -147,10 +150,10 @@ func (f finger) pick(selector, option string) {
 	f.picked(selector, option, kb.Enter)
 }
 
-// keyboard goes everywhere by Tab.
+// keyboard goes everywhere by Tab, and asks what a screen reader says there.
 type keyboard struct{ *page }
 
-func (k keyboard) go_(selector string) {
+func (k keyboard) tabTo(selector string) {
 	k.t.Helper()
 	k.until(first+` !== null && !`+first+`.disabled`, selector, selector)
 	const way = `(() => {
@@ -160,6 +163,7 @@ func (k keyboard) go_(selector string) {
 	for range 1000 {
 		switch js[int](k.page, way, selector) {
 		case 0:
+			k.named()
 			return
 		case 1:
 			k.do(chromedp.KeyEvent(kb.Tab))
@@ -170,9 +174,17 @@ func (k keyboard) go_(selector string) {
 	require.Failf(k.t, "Tab does not get there", "%s; the focus is on %s", selector, js[string](k.page, `document.activeElement.outerHTML.slice(0, 120)`))
 }
 
+// named is satisfied with a role and a name of what has the focus (WCAG 2.2, 4.1.2).
+func (k keyboard) named() {
+	k.t.Helper()
+	at := call(k.page, runtime.Evaluate, runtime.EvaluateParams{Expression: `document.activeElement`}).Result
+	node := call(k.page, accessibility.GetPartialAXTree, accessibility.GetPartialAXTreeParams{ObjectID: at.ObjectID, FetchRelatives: new(bool)}).Nodes[0]
+	require.Falsef(k.t, node.Ignored || word(node.Role) == "" || word(node.Name) == "", "a screen reader does not say what this is: %s", at.Description)
+}
+
 func (k keyboard) enter(selector string) {
 	k.t.Helper()
-	k.go_(selector)
+	k.tabTo(selector)
 	k.do(chromedp.KeyEvent(kb.Enter))
 }
 
@@ -185,13 +197,13 @@ func (k keyboard) use(selector string) {
 func (k keyboard) write(selector, text string) {
 	k.t.Helper()
 	k.unfold(selector, k.enter)
-	k.go_(selector)
+	k.tabTo(selector)
 	k.replace(selector, text)
 }
 
 func (k keyboard) pick(selector, option string) {
 	k.t.Helper()
 	k.unfold(selector, k.enter)
-	k.go_(selector)
+	k.tabTo(selector)
 	k.picked(selector, option)
 }

@@ -39,12 +39,14 @@ func TestWholeJob(t *testing.T) {
 			colleague.until(`document.documentElement.dataset.kept === "true"`)
 
 			maker.startsTheirOwn()
+			maker.keep("whole-own-"+name+".png", get(maker.page, chromedp.CaptureScreenshot()))
 			maker.looksAtWhatIsAssumed()
 			taps := maker.takesWaysOutUntilAllIsSound()
 			t.Log(taps, "taps from a new plant to one of which every rule is met")
 			maker.seesWhatIsWrongWithANumber()
 			maker.prints()
 			link := maker.copiesTheLink()
+			assert.LessOrEqual(t, js[int](maker.page, `document.documentElement.scrollWidth`), int(way.look.width), "the page scrolls sideways")
 			maker.keep("whole-"+name+".png", get(maker.page, chromedp.CaptureScreenshot()))
 
 			cut()
@@ -64,9 +66,12 @@ type person struct {
 }
 
 // settled waits until the page has worked out what it was told.
-func (p *person) settled() { p.t.Helper(); p.until(`document.documentElement.dataset.shop === "idle"`) }
+func (p *person) settled() {
+	p.t.Helper()
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+}
 
-// visible reports whether something of the page can be seen, if need be after scrolling.
+// sees waits until words can be read in what selector finds, if need be after scrolling.
 func (p *person) sees(selector, words string) {
 	p.t.Helper()
 	p.until(`Array.from(document.querySelectorAll(%s)).some(e => e.checkVisibility() && e.innerText.includes(%s))`, selector, words)
