@@ -27,8 +27,8 @@ func count(n int) string { return strconv.Itoa(n) }
 // first is the element that a selector finds first, in the page.
 const first = `document.querySelector(%s)`
 
-// unfold opens what an element is folded into, the outermost first, by its heading.
-func (p *page) unfold(selector string, press func(selector string)) {
+// uncover unfolds what an element is folded into, the outermost first, by its heading.
+func (p *page) uncover(selector string, press func(selector string)) {
 	p.t.Helper()
 	p.until(first+` !== null`, selector)
 	const shut = `(() => {
@@ -104,7 +104,7 @@ func (m mouse) click(selector string) {
 
 func (m mouse) use(selector string) {
 	m.t.Helper()
-	m.unfold(selector, m.click)
+	m.uncover(selector, m.click)
 	m.click(selector)
 }
 
@@ -134,7 +134,7 @@ func (f finger) tap(selector string) {
 
 func (f finger) use(selector string) {
 	f.t.Helper()
-	f.unfold(selector, f.tap)
+	f.uncover(selector, f.tap)
 	f.tap(selector)
 }
 
@@ -190,20 +190,20 @@ func (k keyboard) enter(selector string) {
 
 func (k keyboard) use(selector string) {
 	k.t.Helper()
-	k.unfold(selector, k.enter)
+	k.uncover(selector, k.enter)
 	k.enter(selector)
 }
 
 func (k keyboard) write(selector, text string) {
 	k.t.Helper()
-	k.unfold(selector, k.enter)
+	k.uncover(selector, k.enter)
 	k.tabTo(selector)
 	k.replace(selector, text)
 }
 
 func (k keyboard) pick(selector, option string) {
 	k.t.Helper()
-	k.unfold(selector, k.enter)
+	k.uncover(selector, k.enter)
 	k.tabTo(selector)
 	k.picked(selector, option)
 }

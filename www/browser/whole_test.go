@@ -87,6 +87,7 @@ func (p *person) startsTheirOwn() {
 	p.write("#own-pump\\.height", "240 mm")
 	p.use("#own-start")
 	p.sees(".field:has(#own-pump\\.away) #own-fault", "Does not begin with a number")
+	p.keep("asked-"+strings.ReplaceAll(p.t.Name(), "/", "-")+".png", get(p.page, chromedp.CaptureScreenshot()))
 	p.write("#own-pump\\.away", "1.8 m")
 	p.use("#own-start")
 	p.until(`!document.getElementById("own").open`)
