@@ -8,9 +8,9 @@ import (
 // bases is how many changes that do not do it alone are tried with others.
 const bases = 4
 
-// pair looks for two changes that together mend the verdict and stop nothing
-// else: one that mends with one that answers what it stops, or two that each
-// fall short. ways are the single ones that were found.
+// pair looks for changes that together mend the verdict, stop nothing else and
+// bring nothing that presses more: one that mends with what answers what that
+// brings, or two that each fall short. ways are the single ones that were found.
 func (m *mender) pair(proposals []proposal, ways []Way) (Way, bool) {
 	for _, w := range ways[:min(len(ways), 2)] {
 		if p, ok := m.answered(w, chain); ok {
@@ -24,21 +24,22 @@ func (m *mender) pair(proposals []proposal, ways []Way) (Way, bool) {
 }
 
 // chain is how many changes may follow on the first, each for what the one
-// before it stops: a pump set higher asks for a tank that stands higher, and
+// before it brings: a pump set higher asks for a tank that stands higher, and
 // that for stronger legs.
 const chain = 2
 
-// answered adds to w what answers the first thing that it stops, in at most
-// as many more changes.
+// answered adds to w what answers the first thing that is bad about it, in at
+// most as many more changes. None of them may set again what one before it
+// set: that would be no change at all.
 func (m *mender) answered(w Way, more int) (Way, bool) {
-	var stops finding.Verdict
+	var brings finding.Verdict
 	for _, v := range w.Brings {
-		if v.Level == finding.Stop {
-			stops = v
+		if v.Level == finding.Stop || m.worse(v) {
+			brings = v
 			break
 		}
 	}
-	answer := answers(stops)
+	answer := answers(brings)
 	if answer == nil {
 		return Way{}, false
 	}
@@ -46,28 +47,40 @@ func (m *mender) answered(w Way, more int) (Way, bool) {
 	if len(faults) > 0 {
 		return Way{}, false
 	}
-	then := newMender(d, pipeline.Check(d), stops)
+	then := newMender(d, pipeline.Check(d), brings)
 	m.checks++
 	for _, c := range answer(then) {
 		second, ok := then.least(c)
-		if ok && second.Stops() && more > 1 {
+		if ok && !second.good() && more > 1 {
 			second, ok = then.answered(second, more-1)
 		}
-		if !ok || second.Stops() {
+		if !ok || !second.good() || again(w, second) {
 			continue
 		}
 		p, ok := m.tried(proposal{sentence: w.Sentence + " " + second.Sentence, edits: append(w.Edits[:len(w.Edits):len(w.Edits)], second.Edits...)})
 		p.Together = w.together() + second.together()
-		if ok && p.Stops() && more > 1 { // w stops more than one thing
+		if ok && !p.good() && more > 1 { // w brings more than one thing
 			p, ok = m.answered(p, more-1)
 		}
-		if ok && !p.Stops() {
+		if ok && p.good() {
 			m.checks += then.checks
 			return p, true
 		}
 	}
 	m.checks += then.checks
 	return Way{}, false
+}
+
+// again reports whether second sets a field that first sets.
+func again(first, second Way) bool {
+	for _, x := range first.Edits {
+		for _, y := range second.Edits {
+			if x.Path == y.Path && x.Op == "" && y.Op == "" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // together returns how many changes w is made of.
@@ -83,12 +96,12 @@ func (m *mender) both(proposals []proposal) (Way, bool) {
 			if together(a.far(), b.far()) == nil {
 				continue
 			}
-			if w, ok := m.tried(*together(a.far(), b.far())); !ok || w.Stops() {
+			if w, ok := m.tried(*together(a.far(), b.far())); !ok || !w.good() {
 				continue
 			}
 			b = m.eased(b, func(c proposal) proposal { return *together(a.far(), c) })
 			a = m.eased(a, func(c proposal) proposal { return *together(c, b) })
-			if w, ok := m.tried(*together(a, b)); ok && !w.Stops() {
+			if w, ok := m.tried(*together(a, b)); ok && w.good() {
 				w.Together = 2
 				return w, true
 			}
@@ -104,7 +117,7 @@ func (m *mender) eased(c proposal, with func(proposal) proposal) proposal {
 	}
 	step := fewest(c.dial.most, 0, func(step int) bool {
 		w, ok := m.tried(with(c.dial.at(step)))
-		return ok && !w.Stops()
+		return ok && w.good()
 	})
 	if step == 0 {
 		return c.far()

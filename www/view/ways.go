@@ -71,6 +71,8 @@ func lead(v finding.Verdict, found []mend.Way) string {
 		return "None of the single changes that were tried does it, and no two of them."
 	case len(found) > 0 && found[0].Together > 0:
 		return "No single change does it without stopping something else. These " + numbers[min(found[0].Together, len(numbers)-1)] + " together do:"
+	case len(found) > 0 && found[0].Trades:
+		return "Whatever was tried brings what presses more: weigh the one against the other."
 	case len(found) > 0 && found[0].Stops():
 		return "No change that was tried does it without stopping something else:"
 	}
