@@ -126,9 +126,17 @@ func (p *person) takesWaysOutUntilAllIsSound() (taps int) {
 		what := js[string](p.page, `document.querySelector(%s).textContent`, offer)
 		p.use(offer)
 		p.sees("#message", what)
+		assert.True(p.t, js[bool](p.page, `(() => { const at = document.querySelector("#message p").getBoundingClientRect(); return at.top >= 0 && at.bottom <= innerHeight; })()`), "what was done is told in sight")
+		p.keep("mended-"+strings.ReplaceAll(p.t.Name(), "/", "-")+".png", get(p.page, chromedp.CaptureScreenshot()))
 		p.settled()
 	}
 	p.sees("#tally", "Sound as drawn: every rule that Drawoff knows is met")
+	p.use("#message button")
+	p.until(`document.querySelector(%s) !== null`, offer)
+	p.settled()
+	p.use("#redo")
+	p.sees("#tally", "Sound as drawn")
+	p.settled()
 	return taps
 }
 

@@ -69,7 +69,6 @@ func Page(glance, whole Bench, a Assets) string {
 		h.El("a", "Catalogue", "href", a.Catalogue, "class", "button")
 	}
 	h.Raw(`</div></header>`)
-	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant shown is the demo.</p></div>`)
 	h.Raw(`<div id="version" role="status"></div><div id="sent" role="status"></div><div id="keeping" role="alert"></div><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	sections := []section{
 		{"drawing", "Side view", "", Drawing(b), ""},
@@ -105,7 +104,7 @@ func Page(glance, whole Bench, a Assets) string {
 		h.El("a", s.title, "href", "#"+s.id+"-title")
 		h.Raw("</li>")
 	}
-	h.Raw(`</ul></nav></details></section><main class="desk">`)
+	h.Raw(`</ul></nav></details><div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant shown is the demo.</p></div></section><main class="desk">`)
 	for _, s := range sections {
 		h.section(s)
 		switch s.id {
