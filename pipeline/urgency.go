@@ -21,20 +21,38 @@ var pressing = [...]string{
 	"tube-for-product", "union-for-product", "union-family", "look-alike", "union-size", "union-halves", "bore-step", "seal-missing", "seal-size", "cut-length", "measured-part",
 }
 
+// Presses reports whether a is to be done before b: what is graver, then what
+// comes first in pressing, then what comes first by its rule's name.
+func Presses(a, b finding.Verdict) bool {
+	if a.Level != b.Level {
+		return a.Level > b.Level
+	}
+	if x, y := rank(a.Rule), rank(b.Rule); x != y {
+		return x < y
+	}
+	return a.Rule < b.Rule
+}
+
+// rank returns the place of a rule in pressing, its length for all others.
+func rank(rule string) int {
+	if i := slices.Index(pressing[:], rule); i >= 0 {
+		return i
+	}
+	return len(pressing)
+}
+
 // mostPressingFirst returns verdicts by what to do first: by falling level,
 // then as pressing has their rules, otherwise in their order.
 func mostPressingFirst(verdicts []finding.Verdict) []finding.Verdict {
 	out := make([]finding.Verdict, 0, len(verdicts))
-	rank := make([]int, len(verdicts))
+	ranks := make([]int, len(verdicts))
 	for i := range verdicts {
-		if rank[i] = slices.Index(pressing[:], verdicts[i].Rule); rank[i] < 0 {
-			rank[i] = len(pressing)
-		}
+		ranks[i] = rank(verdicts[i].Rule)
 	}
 	for level := finding.Stop; len(out) < len(verdicts); level-- {
 		for now := 0; now <= len(pressing); now++ {
 			for i := range verdicts {
-				if verdicts[i].Level == level && rank[i] == now {
+				if verdicts[i].Level == level && ranks[i] == now {
 					out = append(out, verdicts[i])
 				}
 			}

@@ -46,6 +46,14 @@ func TestMostPressingFirst(t *testing.T) {
 		if len(given) > 0 {
 			assert.Equal(t, want, got)
 		}
+		for i, a := range got {
+			for _, b := range got[i+1:] {
+				if a.Rule != b.Rule || a.Level != b.Level {
+					assert.NotEqual(t, Presses(a, b), Presses(b, a), "one of the two comes first")
+					assert.True(t, Presses(a, b) || a.Level == b.Level && place(a) == place(b), "and it is the one that is listed first")
+				}
+			}
+		}
 	})
 }
 

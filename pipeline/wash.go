@@ -40,6 +40,7 @@ func (p *plant) washInput() clean.Input {
 		Steps:  p.washSteps(),
 
 		Speed:    w.Speed.Value(),
+		Fed:      w.Flow.Value(),
 		Spray:    w.Spray.Value(),
 		Pressure: w.Pressure.Value(),
 		Scavenge: w.Scavenge.Value(),

@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -298,6 +299,26 @@ func TestSprayBall(t *testing.T) {
 	assert.Contains(t, judged("wash.spray", "70 L/min").Sentence, "stripes stay dry", "π 0.96 m × 25 L/min are 75.4 L/min")
 	assert.Contains(t, judged("wash.spray", "80 L/min").Sentence, "it dribbles", "a pump of 6.4 m there does not press 1 bar")
 	assert.Equal(t, finding.Sound, judged("wash.spray", "80 L/min", "wash.pressure", "0.1 bar").Level)
+}
+
+// A pump that is taken for the wash runs as fast as it gives: π/4 D² 1.5 m/s in
+// the widest bore is enough, a litre less is not, and of the plant's own pump
+// nothing is asked then.
+func TestPumpTakenForTheWash(t *testing.T) {
+	t.Parallel()
+	judged := func(flow string) (finding.Verdict, pipeline.Report) {
+		r := pipeline.Check(washed(t, design.Demo(), "wash.flow", flow))
+		v := verdictsOf(r, clean.RuleSpeed)
+		require.Len(t, v, 1)
+		return v[0], r
+	}
+	need := math.Pi / 4 * 0.0603 * 0.0603 * 1.5 * 60e3 // 2½ in of BS 4825-1: 63.5 mm less two walls of 1.6 mm
+	little, _ := judged(fmt.Sprintf("%.0f L/min", math.Floor(need)))
+	assert.Equal(t, finding.Look, little.Level, little.Sentence)
+	enough, r := judged(fmt.Sprintf("%.0f L/min", math.Ceil(need)))
+	assert.Equal(t, finding.Sound, enough.Level, enough.Sentence)
+	assert.Contains(t, enough.Sentence, "must give against")
+	assert.Empty(t, verdictsOf(r, clean.RuleSuction))
 }
 
 // What cannot run off is drawn off, or fills the tank.

@@ -46,7 +46,7 @@ func plants(t require.TestingT) map[string]design.Design {
 			{Path: "liquid.viscosity", Value: "50 mPa·s"}, {Path: "liquid.yield", Value: "5 Pa"}},
 		"washed": {{Path: "wash.element", Value: "6 kW"}, {Path: "wash.spray", Value: "80 L/min"}, {Path: "wash.pressure", Value: "0.2 bar"}, {Path: "vent.bore", Value: "12 mm"},
 			{Op: "insert", Path: "cleaning.0"}, {Path: "cleaning.0.agent", Value: "caustic"}, {Path: "cleaning.0.strength", Value: "1.5 %"}, {Path: "cleaning.0.time", Value: "30 min"}},
-		"drawn off": {{Path: "wash.scavenge", Value: "50 L/min"}, {Path: "tank.bottom", Value: "flat"}, {Path: "tank.fill", Value: "700 L"}, {Op: "insert", Path: "cleaning.0"}, {Path: "cleaning.0.agent", Value: "water"}},
+		"drawn off": {{Path: "wash.scavenge", Value: "50 L/min"}, {Path: "wash.flow", Value: "200 L/min"}, {Path: "tank.bottom", Value: "flat"}, {Path: "tank.fill", Value: "700 L"}, {Op: "insert", Path: "cleaning.0"}, {Path: "cleaning.0.agent", Value: "water"}},
 		"dairy":     {{Path: "tank.outlet.size", Value: "din-11866-a/dn65"}, {Path: "tank.outlet.end", Value: "dairy-union/male"}},
 	}
 	out := map[string]design.Design{}

@@ -31,6 +31,7 @@ type Input struct {
 	Steps  []Step   // in order
 
 	Speed    q.Velocity    // least, in the widest bore
+	Fed      q.Flow        // of a pump that is taken for the wash; 0: it runs as the liquid does
 	Spray    q.Flow        // of the spray ball; 0: none is told
 	Pressure q.Pressure    // that it needs, over the air's
 	Scavenge q.Flow        // of a pump that draws the wash off the tank; 0: it runs off by gravity

@@ -33,7 +33,7 @@ func (w *wash) figures(r *Result) {
 			"over 10 000 as turbulent enough: the Handbook (2005) ch. 27", speedRange,
 			finding.In("ρ", "density", s.Liquid.Density), finding.In("v", "speed", w.Speed), finding.In("D", "widest bore", w.widest.bore), finding.In("μ", "viscosity", s.Liquid.Viscosity))
 	}
-	if run := w.runs[w.main]; run.Known {
+	if run := w.runs[w.main]; run.Known && w.Fed <= 0 {
 		piece := w.widest.ref
 		add("wash-flow-had", "Flow that runs in "+in, piece, q.Of(run.Flow), "H = z + h_f(Q), solved for Q", "energy equation between two free surfaces, as for the liquid", "the tank down to its lowest level; the line open at its end",
 			finding.In("H", "head of the pump there, 0 without one", run.Work.Head), finding.In("z", "outflow over the level", run.Work.Lift), finding.In("h_f", "lost in the line", run.Work.Lost))

@@ -49,6 +49,9 @@ func (w *wash) speed() (finding.Verdict, bool) {
 	run := w.runs[slow]
 	v := finding.Verdict{Rule: RuleSpeed, Piece: w.widest.ref, Limit: new(q.Of(w.Speed)), Basis: speedSource}
 	runs := "With " + w.Steps[slow].in() + ", the line runs " + q.Text(run.Flow)
+	if w.Fed > 0 {
+		runs += ", which the pump taken for it must give against " + q.Text(run.Asked)
+	}
 	had := Speed(w.widest.bore, run.Flow)
 	bore := q.Text(had) + " in its widest bore, " + q.Text(w.widest.bore) + " (" + w.widest.name + ")"
 	switch {

@@ -59,10 +59,21 @@ func newWash(in *Input) *wash {
 			w.runs[i] = w.runs[same]
 			continue
 		}
-		w.runs[i] = in.Line(s.Liquid, w.need, w.spray)
+		w.runs[i] = w.run(s)
 	}
 	w.main = mainStep(in.Steps)
 	return w
+}
+
+// run returns how the line runs in a step. Of a pump that is taken for the
+// wash nothing is known but what it gives: neither what it needs to draw from,
+// nor what it leaves at a ball.
+func (w *wash) run(s Step) Run {
+	run := w.Line(s.Liquid, max(w.need, w.Fed), w.spray)
+	if w.Fed > 0 {
+		run = Run{Pump: run.Pump, Known: true, Flow: w.Fed, Asked: run.Asked, Boils: run.Boils}
+	}
+	return run
 }
 
 // see keeps the widest and the narrowest bore, the first of each.

@@ -88,6 +88,7 @@ type Outlet struct {
 	Place string              `json:"place,omitempty"` // bottom (default) or side
 	Above q.Entered[q.Length] `json:"above,omitzero"`  // side outlet: its centre above the lowest inside point
 	Stub  q.Entered[q.Length] `json:"stub,omitzero"`   // from the tank to the outlet face, the end included; default 40 mm
+	Fall  q.Entered[q.Slope]  `json:"fall,omitzero"`   // side outlet: welded to fall outwards; default level
 	Size  string              `json:"size,omitempty"`  // tube slug, "bs-4825/2.5in"
 	End   string              `json:"end,omitempty"`   // End slug; default "weld"
 }
@@ -261,6 +262,7 @@ type Cleaning struct {
 // Wash is how the steps of Cleaning are run through the line and the tank.
 type Wash struct {
 	Speed    q.Entered[q.Velocity]    `json:"speed,omitzero"`    // least, in the widest bore of the line; default 1.5 m/s
+	Flow     q.Entered[q.Flow]        `json:"flow,omitzero"`     // of a pump that is taken for the wash; default: none, it runs as the liquid does
 	Spray    q.Entered[q.Flow]        `json:"spray,omitzero"`    // of the spray ball; default: 35 L/min for each metre of the tank's circumference
 	Pressure q.Entered[q.Pressure]    `json:"pressure,omitzero"` // that the spray ball needs, over the air's; default 1 bar
 	Scavenge q.Entered[q.Flow]        `json:"scavenge,omitzero"` // of a pump that draws the wash off the tank; default: none, it runs off by gravity

@@ -67,7 +67,7 @@ func Own(known ...Edit) (Design, Faults) {
 	}
 	end = d.Pump.InEnd
 	d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Out: end, Fit: true, Fall: fall("1:80")}}
-	d.Delivery.Pieces = []Piece{{Kind: Straight, Name: "riser", In: catalog.Mate(end), Fit: true}, {Kind: Bend}, {Kind: Straight, Length: length("1 m")}}
+	d.Delivery.Pieces = []Piece{{Kind: Straight, Name: "riser", In: catalog.Mate(end), Fit: true}, {Kind: Bend}, {Kind: Straight, Length: length("1 m"), Fall: fall("1:80")}}
 	d.Delivery.Height = length("2 m")
 	d.Pump.madeUp()
 	d.assume("run.0", "pump.inEnd", "pump.outUp", "delivery.pieces.0", "delivery.pieces.1", "delivery.pieces.2", "delivery.height")

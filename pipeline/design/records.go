@@ -105,6 +105,7 @@ func (o *Outlet) fields(see see) bool {
 	return see("place", &o.Place, may) &&
 		see("above", &o.Above, may) &&
 		see("stub", &o.Stub, may) &&
+		see("fall", &o.Fall, may) &&
 		see("size", &o.Size, may) &&
 		see("end", &o.End, may)
 }
@@ -239,6 +240,7 @@ func (c *Cleaning) fields(see see) bool {
 
 func (w *Wash) fields(see see) bool {
 	return see("speed", &w.Speed, may) &&
+		see("flow", &w.Flow, may) &&
 		see("spray", &w.Spray, may) &&
 		see("pressure", &w.Pressure, may) &&
 		see("scavenge", &w.Scavenge, may) &&

@@ -102,6 +102,7 @@ func (v *validator) tank(t Tank) {
 	v.choice("tank.outlet.place", o.Place, places)
 	span(v, "tank.outlet.above", o.Above, 0, 20, "0 to 20 m")
 	span(v, "tank.outlet.stub", o.Stub, 0, 2, "0 to 2 m")
+	span(v, "tank.outlet.fall", o.Fall, 0, 0.2, "level to 1:5")
 	tube, ok := v.tube("tank.outlet.size", o.Size, true)
 	if !ok {
 		return
@@ -331,6 +332,7 @@ func (v *validator) cleaning(list []Cleaning) {
 // wash judges how it is cleaned, and how the tank breathes meanwhile.
 func (v *validator) wash(w Wash, t Vent) {
 	span(v, "wash.speed", w.Speed, 0.1, 10, "0.1 m/s to 10 m/s")
+	span(v, "wash.flow", w.Flow, 0.1*q.LitrePerMinute, 1, "100 mL/min to 3600 m³/h")
 	span(v, "wash.spray", w.Spray, 0.1*q.LitrePerMinute, 1, "100 mL/min to 3600 m³/h")
 	span(v, "wash.pressure", w.Pressure, 1e3, 1e8, "1 kPa to 1000 bar, over the air's")
 	span(v, "wash.scavenge", w.Scavenge, 0.1*q.LitrePerMinute, 1, "100 mL/min to 3600 m³/h")

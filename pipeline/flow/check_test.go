@@ -3,6 +3,7 @@ package flow_test
 import (
 	"encoding/json"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -289,6 +290,11 @@ func TestCheckVerdictsReadWell(t *testing.T) {
 	sheet.Relief = 12 * q.Bar
 	lateRelief := driven(sheet)
 	idle := driven(lobePump(300, 1))
+	open := driven(sheet)
+	open.Discharge = -20
+	for _, line := range []*[]route.Piece{&open.Layout.Under, &open.Layout.Run, &open.Layout.Delivery} {
+		*line = slices.DeleteFunc(slices.Clone(*line), func(p route.Piece) bool { return p.Kind == design.Butterfly || p.Kind == design.Ball })
+	}
 	primed, unprimed := low, low
 	primed.Pump.DryLift, unprimed.Pump.DryLift = 4, 0.2
 	for name, row := range map[string]struct {
@@ -315,7 +321,8 @@ func TestCheckVerdictsReadWell(t *testing.T) {
 		"relief high":    {lateRelief, "relief-valve", finding.Look},
 		"over pressure":  {pressed, "pump-range", finding.Stop},
 		"slips back":     {idle, "pump-range", finding.Stop},
-		"runs by itself": {dropped, "pump-range", finding.Look},
+		"runs by itself": {dropped, "pump-range", finding.Sound},
+		"runs on":        {open, "pump-range", finding.Look},
 		"lobe, wanted":   {lobeWanted, "wanted-flow", finding.Sound},
 		"primes":         {primed, "flooded-line", finding.Sound},
 		"primes not":     {unprimed, "flooded-line", finding.Look},

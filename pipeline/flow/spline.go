@@ -49,6 +49,10 @@ func endSlope(h0, h1, rise0, rise1 float64) float64 {
 	return d
 }
 
+// meets reports whether x is an end of the points but for the last digits, as
+// the flow is that a positive pump is held back to.
+func meets(x, end float64) bool { return math.Abs(x-end) <= 1e-9*math.Abs(end) }
+
 // at returns the value at x, held at the ends, and whether x lies beyond them.
 func (s *spline) at(x float64) (y float64, outside bool) {
 	n := len(s.x)
@@ -56,9 +60,9 @@ func (s *spline) at(x float64) (y float64, outside bool) {
 	case n == 0:
 		return 0, true
 	case !(x > s.x[0]): // also NaN
-		return s.y[0], x != s.x[0]
+		return s.y[0], !meets(x, s.x[0])
 	case x >= s.x[n-1]:
-		return s.y[n-1], x > s.x[n-1]
+		return s.y[n-1], !meets(x, s.x[n-1])
 	}
 	i := 1
 	for x > s.x[i] {

@@ -2,9 +2,12 @@ package flow
 
 import (
 	"math"
+	"strconv"
 
+	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
 )
 
 // pumpRange says where on its curve the pump runs: one verdict for each way in
@@ -83,7 +86,12 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 		v.Limit = new(q.Of(last))
 		if p.Curve.positive {
 			v.Sentence = at + " the liquid would run by itself, with " + q.Text(spare) + " over: the pump holds it back to about " + q.Text(last) + ", and rather more as some slips forward."
-			v.Advice = "Do without the pump, or see that nothing runs through it when it stands."
+			if shut := p.shutOff(); shut != nil {
+				v.Level = finding.Sound
+				v.Sentence += " When it stands, No " + strconv.Itoa(shut.Number) + " (" + shut.Label + ") must be shut."
+				return v
+			}
+			v.Advice = "Do without the pump, or put in a valve that is shut when it stands."
 			return v
 		}
 		v.Sentence = at + " the pump runs beyond the end of its curve: at the last point, " + q.Text(last) +
@@ -91,6 +99,18 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 		v.Advice = "Throttle the delivery by that head, slow the pump, or add points to the curve."
 	}
 	return v
+}
+
+// shutOff returns the first valve of the line that can be shut, nil where there is none.
+func (p *plant) shutOff() *route.Piece {
+	pieces := p.Layout.Pieces()
+	for i := range pieces {
+		switch pieces[i].Kind {
+		case design.Butterfly, design.Ball, design.Seat, design.Diaphragm:
+			return &pieces[i]
+		}
+	}
+	return nil
 }
 
 // pressure returns what a head of the liquid presses with.

@@ -32,6 +32,8 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return joined((*mender).clamps)
 	case "union-for-product":
 		return joined((*mender).hygienic)
+	case "tube-for-product":
+		return (*mender).retubed
 	case "line-closed":
 		return (*mender).uncapped
 
@@ -58,7 +60,11 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).load
 
 	// How it flows.
-	case "suction-speed", "surge", "device-range":
+	case "suction-speed":
+		return func(m *mender) []proposal {
+			return append(append(m.outletAsLine(true), m.slow()...), m.wider(suction)...)
+		}
+	case "surge", "device-range":
 		return (*mender).slow
 	case "air-drawn":
 		return (*mender).air
@@ -81,6 +87,8 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).speed
 	case "gravity-flow":
 		return (*mender).runs
+	case "self-venting":
+		return (*mender).throttle
 	case "flooded-line":
 		return (*mender).fills
 	case "flow-regime":
@@ -107,7 +115,7 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).runoff
 	case vent.RuleVent:
 		return (*mender).vent
-	case joint.RuleLining:
+	case joint.RuleLining, clean.RuleHose:
 		return (*mender).linings
 
 	// How it lies and drains.

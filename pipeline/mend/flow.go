@@ -52,18 +52,18 @@ func (m *mender) throttle() []proposal {
 		return nil
 	}
 	const line = "delivery.pieces."
-	for i, p := range m.filled.Delivery.Pieces {
-		if p.Kind != design.Butterfly && p.Kind != design.Ball {
+	for _, p := range m.report.Scene.Layout.Pieces() {
+		before := !m.report.Scene.Layout.Gravity && !strings.HasPrefix(p.Ref, line)
+		if p.Kind != design.Butterfly && p.Kind != design.Ball || before || p.Said == nil {
 			continue
 		}
-		at := line + strconv.Itoa(i)
 		var less []string
 		for _, o := range notches {
-			if q.MustParse[q.Angle](o).Value() < p.Open.Value() {
+			if q.MustParse[q.Angle](o).Value() < p.Said.Open.Value() {
 				less = append(less, o)
 			}
 		}
-		return flowing(among(at+".open", less, func(v string) string { return "Open " + m.called(at) + " by only " + v + "." }))
+		return flowing(among(p.Ref+".open", less, func(v string) string { return "Open " + m.called(p.Ref) + " by only " + v + "." }))
 	}
 	where, end := "after the pump", m.filled.Pump.OutEnd
 	if m.report.Scene.Layout.Gravity {
@@ -95,15 +95,27 @@ func (m *mender) air() []proposal {
 	if m.verdict.Limit != nil {
 		need = q.Length(m.verdict.Limit.SI)
 	}
-	return append(m.earlier(now, need), m.slow()...)
+	return append(append(m.earlier(now, need), m.slow()...), m.outletAsLine(true)...)
 }
 
-// earlier proposes to stop while more is in the tank.
+// earlier proposes to stop while more is in the tank, and tells how much. What
+// leaves much of it there is offered last.
 func (m *mender) earlier(now, target q.Length) []proposal {
-	return m.length("tank.lowest", now, true, 2*tall, target).moved(func(to, by string) string {
-		return "Stop " + by + " earlier, at " + to + " over the outlet."
+	levels, tank := m.report.Scene.Levels, m.report.Scene.Vessel
+	full, lowest := levels[0].Height-m.report.Scene.TankFoot, levels[len(levels)-1].Height-m.report.Scene.TankFoot
+	s := m.length("tank.lowest", now, true, max(full-lowest-q.Millimetre, 0), target)
+	return dialled(s.most, s.guess(), func(steps int) proposal {
+		x := s.value(steps)
+		stays := tank.VolumeAt(lowest + q.Length(x) - now)
+		to, by := s.write(x), s.write(x-s.now)
+		p := change("Stop "+by+" earlier, at "+to+" over the outlet: "+q.Text(stays)+" stay in the tank.", set(s.path, to))
+		p.last = stays > tank.VolumeAt(full)/muchLeft
+		return p
 	})
 }
+
+// muchLeft is what part of a full tank is much to leave there. Ours, no source.
+const muchLeft = 10
 
 // suction answers too little suction head.
 func (m *mender) suction() []proposal {
@@ -245,6 +257,10 @@ func (m *mender) wider(line string) (out []proposal) {
 	return dialled(min(len(sizes), 2), 0, func(step int) proposal {
 		to := sizes[step-1]
 		var edits []design.Edit
+		called := "the " + line + " line"
+		if line == suction && m.filled.Tank.Outlet.Size == is { // which its pieces follow
+			edits, called = append(edits, set("tank.outlet.size", to.Slug)), "the tank's outlet and "+called
+		}
 		for _, path := range paths {
 			for i := 0; ; i++ {
 				piece := path + "." + strconv.Itoa(i)
@@ -258,7 +274,7 @@ func (m *mender) wider(line string) (out []proposal) {
 				}
 			}
 		}
-		return change("Make the "+line+" line of "+to.Name+", with a reducer at the pump.", append(edits, m.reducer(line, is, to.Slug)...)...)
+		return change("Make "+called+" of "+to.Name+", with a reducer at the pump.", append(edits, m.reducer(line, is, to.Slug)...)...)
 	})
 }
 

@@ -1,6 +1,8 @@
 package mend
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -313,6 +315,60 @@ func (m *mender) clamped(which func(catalog.Family) bool) []proposal {
 		return nil
 	}
 	return []proposal{p}
+}
+
+// retubed makes all that is of tube which no product should pass through of a
+// hygienic series: of its tubes that are nearest in size.
+func (m *mender) retubed() (out []proposal) {
+	unfit := func(t catalog.Tube) bool {
+		s, _ := catalog.FindSeries(t.Series)
+		return s.NotForProduct != ""
+	}
+	paths := []string{"tank.outlet.size", "pump.inSize", "pump.outSize"}
+	for _, p := range m.report.Scene.Layout.Pieces() {
+		paths = append(paths, p.Ref+".size", p.Ref+".to")
+	}
+	type use struct {
+		path string
+		of   catalog.Tube
+	}
+	var uses []use
+	for _, path := range paths {
+		slug, _ := m.design.Get(path)
+		if t, ok := catalog.FindTube(slug); ok && unfit(t) {
+			uses = append(uses, use{path, t})
+		}
+	}
+	if uses == nil {
+		return nil
+	}
+	for _, to := range nearest(uses[0].of, "")[:most] {
+		sentence, said := "Take", []string{}
+		var edits []design.Edit
+		for _, u := range uses {
+			like := nearest(u.of, to.Series)[0]
+			edits = append(edits, set(u.path, like.Slug))
+			if !slices.Contains(said, u.of.Slug) {
+				sentence += strings.Repeat(",", min(len(said), 1)) + " " + like.Name + " for all that is of " + u.of.Name
+				said = append(said, u.of.Slug)
+			}
+		}
+		out = append(out, change(sentence+".", edits...))
+	}
+	return out
+}
+
+// nearest returns the tubes of a series by how near they are to t in size, of
+// all that product may pass through where none is named.
+func nearest(t catalog.Tube, series string) []catalog.Tube {
+	all := slices.DeleteFunc(slices.Clone(catalog.Tubes()), func(o catalog.Tube) bool {
+		s, _ := catalog.FindSeries(o.Series)
+		return s.NotForProduct != "" || series != "" && o.Series != series
+	})
+	slices.SortStableFunc(all, func(a, b catalog.Tube) int {
+		return cmp.Compare(max(a.OD-t.OD, t.OD-a.OD), max(b.OD-t.OD, t.OD-b.OD))
+	})
+	return all
 }
 
 const clamp = "clamp/ferrule"

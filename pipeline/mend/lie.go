@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"drawoff/catalog"
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
@@ -63,8 +64,9 @@ func (m *mender) hosed() (out []proposal) {
 		if last == "" {
 			last = path
 			if kind == design.Straight {
-				out = append(out, change("Take a hose for "+m.called(path)+", cut to what closes the gap.",
-					set(path+".kind", design.Hose), set(path+".length", ""), set(path+".fall", ""), set(path+".fit", "true")))
+				lining, _ := catalog.FindMaterial(m.filled.Seal) // stands what the seals stand
+				out = append(out, change("Take a hose lined with "+lining.Name+" for "+m.called(path)+", cut to what closes the gap.",
+					set(path+".kind", design.Hose), set(path+".lining", lining.Slug), set(path+".length", ""), set(path+".fall", ""), set(path+".fit", "true")))
 			}
 		}
 	})
@@ -219,6 +221,9 @@ func (m *mender) fall() (out []proposal) {
 				})
 			}
 		}
+	}
+	if least := m.filled.Limits.Fall; m.filled.Tank.Outlet.Place == "side" && m.filled.Tank.Outlet.Fall.Value() < least.Value() {
+		out = append(out, change("Weld the tank's outlet on to fall "+least.String()+" outwards, and what hangs on it falls with it.", set("tank.outlet.fall", least.String())))
 	}
 	return append(append(out, m.tilt(ref, 30)...), m.raise(0)...)
 }

@@ -25,14 +25,22 @@ import (
 type Way struct {
 	Sentence string            // what to do: "Change the upstream end of piece 4 to a ring joint male part."
 	Edits    []design.Edit     // that do it, made together
-	Pair     bool              // it is two changes, since no single one does it
+	Together int               // of how many changes it is made, since no single one does it; 0: it is one
 	Longer   q.Length          // what the line takes up more, less where it is negative; what is made to fit left out
 	Joints   int               // how many joints more
 	Brings   []finding.Verdict // what stops, or is to be looked at, only once it is done
+	Trades   bool              // something of that presses more than what is mended: for a person to weigh
+
+	last bool
 }
 
 // Stops reports whether w brings anything that stops.
 func (w Way) Stops() bool { return finding.Worst(w.Brings) == finding.Stop }
+
+// good reports whether w leads on: whoever takes only such ways comes to an
+// end, since each leaves less that presses than there was, and nothing in its
+// place that presses more.
+func (w Way) good() bool { return !w.Trades && !w.Stops() }
 
 // most is how many ways are offered for one verdict: more is a list to study.
 const most = 4
@@ -40,8 +48,8 @@ const most = 4
 // Ways returns the ways out of v, a verdict of r, which is the report on d:
 // the ones that bring the least trouble first, then the simplest, at most
 // four; none for a rule that no change here answers. When none of them is a
-// single change that stops nothing else, a pair that does it is looked for,
-// and comes first.
+// single change that neither stops anything else nor brings what presses more,
+// changes that do it together are looked for, and come first.
 func Ways(d design.Design, r pipeline.Report, v finding.Verdict) []Way {
 	if !Answers(v) || len(r.Faults) > 0 {
 		return nil
@@ -71,7 +79,7 @@ func newMender(d design.Design, r pipeline.Report, v finding.Verdict) *mender {
 func (m *mender) ways() []Way {
 	proposals := answers(m.verdict)(m)
 	ways := m.singles(proposals)
-	if len(ways) == 0 || ways[0].Stops() {
+	if len(ways) == 0 || !ways[0].good() {
 		if pair, ok := m.pair(proposals, ways); ok {
 			ways = slices.Insert(ways, 0, pair)
 		}
@@ -98,11 +106,17 @@ func (m *mender) singles(proposals []proposal) []Way {
 	}
 	sort.SliceStable(ways, func(i, j int) bool {
 		a, b := ways[i], ways[j]
+		if a.Trades != b.Trades {
+			return b.Trades
+		}
 		if a.Stops() != b.Stops() {
 			return b.Stops()
 		}
 		if len(a.Brings) != len(b.Brings) {
 			return len(a.Brings) < len(b.Brings)
+		}
+		if a.last != b.last {
+			return b.last
 		}
 		return a.Joints < b.Joints
 	})
@@ -114,6 +128,7 @@ type proposal struct {
 	sentence string
 	edits    []design.Edit
 	flows    bool // the flow is what it changes: tell what it becomes
+	last     bool // it costs what is not told in joints: others that bring no more come first
 	dial     *dial
 }
 
@@ -140,10 +155,11 @@ func (m *mender) tried(c proposal) (Way, bool) {
 		return Way{}, false // at a glance already
 	}
 	after = after.Whole()
-	w := Way{Sentence: c.sentence, Edits: c.edits, Brings: brought(before, troubles(after, nil), v)}
+	w := Way{Sentence: c.sentence, Edits: c.edits, last: c.last, Brings: brought(before, troubles(after, nil), v)}
 	if stays(w.Brings) {
 		return Way{}, false
 	}
+	w.Trades = slices.ContainsFunc(w.Brings, m.worse)
 	if c.flows {
 		w.Sentence = strings.TrimSuffix(w.Sentence, ".") + ": " + q.Text(mostFlow(after)) + " at most."
 	}
@@ -151,6 +167,9 @@ func (m *mender) tried(c proposal) (Way, bool) {
 	w.Joints = len(after.Scene.Layout.Junctions) - len(m.junctions)
 	return w, true
 }
+
+// worse reports whether v presses more than what is mended.
+func (m *mender) worse(v finding.Verdict) bool { return !pipeline.Presses(m.verdict, v) }
 
 // mostFlow is the greatest flow of the levels that were worked out.
 func mostFlow(r pipeline.Report) (most q.Flow) {

@@ -153,7 +153,7 @@ func (m *mender) door() []proposal {
 
 // tip answers a stand that tips too soon, or is pushed over too lightly.
 func (m *mender) tip() []proposal {
-	_, feet := m.report.Scene.Stand.LegsAt()
+	top, feet := m.report.Scene.Stand.LegsAt()
 	target, soonest := q.Length(0), math.Inf(1)
 	for _, p := range m.report.Stability().Curve {
 		soonest = math.Min(soonest, float64(p.Tip))
@@ -161,14 +161,41 @@ func (m *mender) tip() []proposal {
 	if soonest > 0 && m.verdict.Rule == "tipping" {
 		target = feet * q.Length(math.Tan(float64(m.filled.Limits.Tip.Value()))/math.Tan(soonest))
 	}
-	out := m.length("stand.feet", feet, true, tall, target).moved(func(to, by string) string {
-		return "Set the feet " + by + " further out: " + to + " from the tank's axis."
-	})
+	held := ""
+	if m.design.Stand.Feet.IsZero() { // now they stand right under the shell
+		held = ", the legs held by brackets that reach as far"
+	}
+	out := m.splayed(top, target)
+	out = append(out, m.length("stand.feet", feet, true, tall, target).moved(func(to, by string) string {
+		return "Set the feet " + by + " further out: " + to + " from the tank's axis" + held + "."
+	})...)
 	if n := m.filled.Stand.Legs; n < 6 {
 		legs := strconv.Itoa(n + 1)
 		out = append(out, change("Stand it on "+legs+" legs.", set("stand.legs", legs)))
 	}
 	return append(append(out, m.lower(0)...), change("Anchor it: fix its feet to the floor, or the tank to a wall, by something made for that.", set("stand.anchored", "true")))
+}
+
+// widest is how far legs are splayed at most: beyond it they are struts. Ours,
+// no source.
+const widest = 30
+
+// splayed proposes to splay legs that stand where they meet the shell, so that
+// they still do; target is where their feet may have to be.
+func (m *mender) splayed(top, target q.Length) []proposal {
+	rise := m.report.Scene.Stand.Rise()
+	if !m.design.Stand.Feet.IsZero() || rise <= 0 {
+		return nil
+	}
+	degrees := func(x q.Angle) float64 { return float64(x / q.Degree) }
+	now := degrees(m.filled.Stand.Splay.Value())
+	s := scale{path: "stand.splay", now: now, step: 1, most: int(widest - now), target: degrees(q.Angle(math.Atan(float64((target - top) / rise)))),
+		write: func(x float64) string { return q.Text(q.Angle(x) * q.Degree) }}
+	return dialled(s.most, s.guess(), func(steps int) proposal {
+		x := s.value(steps)
+		feet := top + rise*q.Length(math.Tan(x*float64(q.Degree)))
+		return change("Splay the legs by "+s.write(x)+": their feet "+q.Text(feet)+" from the tank's axis.", set(s.path, s.write(x)))
+	})
 }
 
 func (m *mender) rock() []proposal {

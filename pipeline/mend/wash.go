@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"drawoff/catalog"
+	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
 )
@@ -25,16 +26,25 @@ func litres(f q.Flow) string {
 // washSpeed answers a wash that runs too slowly in the widest bore: more
 // through it, or an outlet that is no wider than the line.
 func (m *mender) washSpeed() []proposal {
-	var out []proposal
-	if len(m.filled.Under) > 0 {
-		first := m.filled.Under[0]
-		to, ok := catalog.FindTube(first.To)
-		if ok && first.Kind == design.Reducer && to.Bore() < m.report.Scene.Layout.Outlet.Bore() {
-			out = append(out, change("Make the tank's outlet "+to.Name+" and leave out the reducer.",
-				design.Edit{Op: "remove", Path: "under.0"}, set("tank.outlet.size", first.To), set("tank.outlet.end", first.Out)))
-		}
-	}
+	out := m.outletAsLine(false)
+	fed := litres(m.report.Wash().Programme.Line)
+	out = append(out, change("Take another pump for the wash, one that gives "+fed+": the least speed in the widest bore.", set("wash.flow", fed)))
 	return append(append(append(out, m.faster()...), m.wider(delivery)...), m.wider(suction)...)
+}
+
+// outletAsLine makes the tank's outlet of the tube that the line has behind a
+// reducer at it, where that is wider, or narrower.
+func (m *mender) outletAsLine(wider bool) []proposal {
+	if len(m.filled.Under) == 0 {
+		return nil
+	}
+	first := m.filled.Under[0]
+	to, ok := catalog.FindTube(first.To)
+	if !ok || first.Kind != design.Reducer || (to.Bore() > m.report.Scene.Layout.Outlet.Bore()) != wider {
+		return nil
+	}
+	return []proposal{change("Make the tank's outlet "+to.Name+" and leave out the reducer.",
+		design.Edit{Op: "remove", Path: "under.0"}, set("tank.outlet.size", first.To), set("tank.outlet.end", first.Out))}
 }
 
 // washSuction answers a pump that has too little to draw from on the wash.
@@ -76,12 +86,23 @@ func (m *mender) vent() []proposal {
 	})
 }
 
-// linings answers a hose whose lining does not stand what runs through it.
-func (m *mender) linings() []proposal {
-	path := m.verdict.Piece + ".lining"
-	var out []proposal
+// linings answers a hose whose lining does not stand what runs through it, or
+// hoses of which nobody has told what they are lined with.
+func (m *mender) linings() (out []proposal) {
+	var paths []string
+	for _, p := range m.report.Scene.Layout.Pieces() {
+		path := p.Ref + ".lining"
+		lining, _ := m.design.Get(path)
+		if p.Ref == m.verdict.Piece || m.verdict.Rule == clean.RuleHose && p.Kind == design.Hose && lining == "" {
+			paths = append(paths, path)
+		}
+	}
 	for _, good := range catalog.Materials() {
-		out = append(out, change("Use a hose lined with "+good.Name+".", set(path, good.Slug)))
+		var edits []design.Edit
+		for _, path := range paths {
+			edits = append(edits, set(path, good.Slug))
+		}
+		out = append(out, change("Use a hose lined with "+good.Name+".", edits...))
 	}
 	return out
 }

@@ -59,12 +59,13 @@ func Lay(d design.Design, height q.Length) Layout {
 }
 
 // outlet returns the tank's outlet: in the middle of the bottom looking down,
-// or in the shell looking towards the pump.
+// or in the shell looking towards the pump, and down as much as it falls.
 func outlet(t *design.Tank, height q.Length) End {
 	end := End{At: Vec{Z: float64(height)}, Dir: Vec{Z: -1}}
 	if t.Outlet.Place == "side" {
 		end.At.X = float64(t.Bore.Value()/2 + t.Outlet.Stub.Value())
-		end.Dir = Vec{X: 1}
+		sin, cos := math.Sincos(math.Atan(float64(t.Outlet.Fall.Value())))
+		end.Dir = Vec{X: cos, Z: -sin}
 	}
 	tube, _ := catalog.FindTube(t.Outlet.Size)
 	end.Half = half(t.Outlet.End, tube)

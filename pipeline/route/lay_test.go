@@ -412,3 +412,18 @@ func BenchmarkLay(b *testing.B) {
 		route.Lay(d, 0.9)
 	}
 }
+
+// What hangs on a side outlet that is welded on to fall 1:50 comes down by a
+// fiftieth of how far it reaches out.
+func TestSideOutletFalls(t *testing.T) {
+	t.Parallel()
+	d := perry()
+	d.Tank.Outlet.Place, d.Tank.Outlet.Fall = "side", slope("1:50")
+	d.Under = []design.Piece{{Kind: design.Butterfly, In: "ring-joint/liner", Out: "ring-joint/male"}, {Kind: design.Straight, In: "ring-joint/liner", Length: length("300 mm")}}
+	d.Run = nil
+	l := route.Lay(d.Filled(), 1)
+	from, to := l.Outlet.At, l.Under[1].Out.At
+	assert.InDelta(t, 1, from.Z, nanometre)
+	assert.Greater(t, to.X-from.X, 0.3)
+	assert.InDelta(t, (to.X-from.X)/50, from.Z-to.Z, nanometre)
+}

@@ -28,6 +28,7 @@ type App struct {
 	shelf        design.Shelf      // what the user has of their own, whatever the design
 	shelved      string            // the shelf as the browser has it
 	typing       string            // path of the field that is being typed in: its keystrokes are one step
+	refused      string            // path of the entry that could not be taken, when that was the last that was done
 	midEntry     bool              // the last edit was a keystroke of an entry that is not finished
 	sweep        [2]string         // path of the input that "what if" moves, and the figure that it watches
 	shopped      string            // the last request to the workshop
@@ -102,7 +103,7 @@ func (a *App) Handle(request string) string {
 	} else {
 		res = Response{Message: "The page sent something that is not a request: " + first(request) + " Reload the page.", Problem: true}
 	}
-	res.Undo, res.Redo, res.Title, res.Home = len(a.past) > 0, len(a.future) > 0, a.present.Title, a.home
+	res.Undo, res.Redo, res.Title, res.Home = len(a.past) > 0 || a.refused != "", len(a.future) > 0, a.present.Title, a.home
 	a.answer = a.answer[:0]
 	res.write(&a.answer)
 	return a.answer.String()
@@ -121,6 +122,11 @@ func (a *App) do(req Request) Response {
 	}
 	if req.Op != "edit" && req.Op != "slide" && req.Op != "rest" {
 		a.typing = ""
+	}
+	switch req.Op {
+	case "undo", "redo", "rest", "resize", "find", "units", "whatif", "save", "link", "shelf":
+	default:
+		a.refused = ""
 	}
 	var res Response
 	switch req.Op {
@@ -163,9 +169,9 @@ func (a *App) do(req Request) Response {
 	case "link":
 		res = Response{Link: design.WriteLink(a.present)}
 	case "undo":
-		a.past, a.future = a.move(a.past, a.future)
+		a.undo()
 	case "redo":
-		a.future, a.past = a.move(a.future, a.past)
+		a.redo()
 	case "units":
 		a.units(req.Value)
 	case "slide":
@@ -206,15 +212,15 @@ type checked struct {
 func check(d design.Design) checked { return checked{d, pipeline.Glance(d)} }
 
 // kept is a design that undo or redo brings back, and where it belongs. What
-// was pending in it comes back with it from another design only: within one,
-// undo is a way out of what is pending.
+// was pending in it comes back with it from another design.
 type kept struct {
 	design  design.Design
 	home    string
 	pending []view.Pending
+	entry   string // path of the entry that alone was undone, "" where the design was
 }
 
-func (a *App) now() kept { return kept{a.present, a.home, ofDesign(a.pending)} }
+func (a *App) now() kept { return kept{design: a.present, home: a.home, pending: ofDesign(a.pending)} }
 
 // put makes c the present design.
 func (a *App) put(c checked) { a.present, a.report = c.design, c.report }
@@ -229,6 +235,33 @@ func (a *App) step(c checked) {
 	a.future = nil
 	a.forgetPending()
 	a.put(c)
+}
+
+// undo goes a step back. An entry that could not be taken is a step, too, when
+// nothing was done since: it alone goes then.
+func (a *App) undo() {
+	if a.refused == "" {
+		a.past, a.future = a.move(a.past, a.future)
+		return
+	}
+	k := a.now()
+	k.entry = a.refused
+	a.future = append(a.future, k)
+	a.drop(a.refused)
+	a.refused = ""
+}
+
+// redo takes the last undo back.
+func (a *App) redo() {
+	n := len(a.future) - 1
+	if n < 0 || a.future[n].entry == "" {
+		a.future, a.past = a.move(a.future, a.past)
+		return
+	}
+	a.forgetPending()
+	a.pending = append(a.pending, a.future[n].pending...)
+	a.refused = a.future[n].entry
+	a.future = a.future[:n]
 }
 
 // move takes the last of from, keeps the present in to, and returns both.

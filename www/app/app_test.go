@@ -92,6 +92,27 @@ func TestChangesSoundOnlyTogether(t *testing.T) {
 	assert.Equal(t, "dairy-union/male", d.Tank.Outlet.End)
 }
 
+// Undo after an entry that could not be taken takes back that entry and nothing
+// of the plant, and redo brings it again; after another edit the order is theirs.
+func TestUndoOfWhatWasNotTaken(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	edit(t, a, "tank.height", "1.3 m")
+	assert.Contains(t, edit(t, a, "tank.bore", "as wide as the door").Regions["pending"], "1 entry not taken yet")
+	res := ask(t, a, app.Request{Op: "undo"})
+	assert.Empty(t, res.Regions["pending"])
+	assert.Equal(t, "1.3 m", present(t, a).Tank.Height.String())
+	res = ask(t, a, app.Request{Op: "redo"})
+	assert.Contains(t, res.Store, "as wide as the door")
+
+	edit(t, a, "tank.wall", "3 mm")
+	res = ask(t, a, app.Request{Op: "undo"})
+	assert.Empty(t, present(t, a).Tank.Wall.String())
+	assert.Equal(t, "1.3 m", present(t, a).Tank.Height.String())
+	ask(t, a, app.Request{Op: "undo"})
+	assert.Equal(t, design.Demo().Tank.Height.String(), present(t, a).Tank.Height.String())
+}
+
 func TestKeystrokesAreOneStep(t *testing.T) {
 	a := app.New()
 	ask(t, a, app.Request{Op: "start"})

@@ -50,6 +50,7 @@ func (a *App) edit(edits []design.Edit, typing bool) (say string) {
 		}
 		a.drop(e.Path)
 		a.pending = append(a.pending, view.Pending{Path: e.Path, Value: e.Value, Fault: beside(e.Path, faults)})
+		a.refused = e.Path
 	}
 	return ""
 }

@@ -240,6 +240,9 @@ func (p *page) until(format string, args ...any) {
 		// A navigation took the document away that was asked: the next one answers.
 		_, err = chromedp.Run(ctx, chromedp.Poll[bool](expression))
 	}
+	if err != nil {
+		p.keep("waited-"+strings.ReplaceAll(p.t.Name(), "/", "-")+".png", get(p, chromedp.CaptureScreenshot()))
+	}
 	require.NoErrorf(p.t, err, "waited for %s", expression)
 }
 

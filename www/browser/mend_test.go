@@ -94,18 +94,3 @@ func TestRepairIsOneTap(t *testing.T) {
 		})
 	}
 }
-
-// Whoever takes what is offered, tap by tap, ends with a plant that is sound.
-func TestMendedByTaps(t *testing.T) {
-	t.Parallel()
-	p := openAs(t, look{390, 844, "light"})
-	const offer = `.verdict:not(.sound) .ways button`
-	p.until(`document.documentElement.dataset.shop === "idle" && document.querySelector(%s) !== null`, offer)
-	for taps := 0; js[bool](p, `document.querySelector(%s) !== null`, offer); taps++ {
-		require.Less(t, taps, 12)
-		p.click(offer)
-		p.until(`document.documentElement.dataset.shop === "idle"`)
-	}
-	assert.Contains(t, p.text("#tally"), "Sound as drawn")
-	p.keep("mended.png", get(p, chromedp.CaptureScreenshot()))
-}

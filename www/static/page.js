@@ -31,6 +31,8 @@
     live = true;
   }
 
+  const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo"]);
+
   // ask sends one request and puts the answer in place. A module that has
   // died is started again from what was stored, and the user is told.
   function ask(request) {
@@ -46,6 +48,8 @@
       return null;
     }
     const went = apply(answer);
+    if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
+    if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
     if (answer.more) {
       root.dataset.shop = "busy";
       restSoon();
@@ -495,7 +499,10 @@
     const edits = Array.from(document.querySelectorAll("[data-own]"), (c) => ({ path: c.dataset.own, value: c.value }));
     const answer = enter({ op: "own", edits });
     if (answer && !answer.problem) byId("own").close();
-    else if (answer) byId("own-fault").textContent = answer.message;
+    else if (answer) {
+      byId(answer.focus)?.closest(".field").append(byId("own-fault")); // told at the question
+      byId("own-fault").textContent = answer.message;
+    }
     if (answer && !answer.problem) reveal(byId(answer.focus));
   });
 

@@ -18,6 +18,7 @@ var (
 	}
 	washFields = []field{
 		{"speed", "Least speed", "in the line's widest bore"},
+		{"flow", "Pump for the wash gives", "the plant's own if left empty"},
 		{"spray", "Spray ball gives", "35 L/min per metre round the tank if left empty"},
 		{"pressure", "Spray ball needs", "over the air's pressure"},
 		{"scavenge", "Wash drawn off", "by a pump; by gravity if left empty"},

@@ -43,6 +43,7 @@ var (
 		{"size", "Outlet tube", ""},
 		{"end", "Outlet end", ""},
 		{"stub", "Outlet stub", "tank to outlet face"},
+		{"fall", "Outlet falls", "outwards, as it is welded on"},
 	}
 	standFields = []field{
 		{"height", "Outlet face over floor", "the least that works if left empty"},
@@ -194,7 +195,8 @@ func Form(b Bench) string {
 	f.group("Tank", func() {
 		cone := f.filled.Tank.Bottom == "cone"
 		f.fields("tank.", f.without(f.without(tankFields, "coneAngle", !cone), "seam", !cone))
-		f.fields("tank.outlet.", f.without(outletFields, "above", f.filled.Tank.Outlet.Place != "side"))
+		below := f.filled.Tank.Outlet.Place != "side"
+		f.fields("tank.outlet.", f.without(f.without(outletFields, "above", below), "fall", below))
 	})
 	f.group("Under the tank", func() { f.list("under", d.Under) })
 	f.group("Stand", func() { f.fields("stand.", standFields) })

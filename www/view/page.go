@@ -72,11 +72,10 @@ func Page(glance, whole Bench, a Assets) string {
 		h.El("a", "Catalogue", "href", a.Catalogue, "class", "button")
 	}
 	h.Raw(`</div></header>`)
-	h.Raw(`<div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant shown is the demo.</p></div>`)
 	h.Raw(`<div id="version" role="status"></div><div id="sent" role="status"></div><div id="keeping" role="alert"></div><noscript><p class="fault">This page works the plant out with a script and a module that run here, in the browser: allow scripts to change anything.</p></noscript>`)
 	h.Raw(`<section class="tally-bar" aria-label="In short"><div id="tally">`)
 	h.Raw(Tally(b))
-	h.Raw(`</div><div id="pending"></div><nav aria-label="On this page"><a href="#form-title">Plant</a> <a href="#answers-title">Answers</a></nav></section><main class="desk"><div class="seen">`)
+	h.Raw(`</div><div id="pending"></div><nav aria-label="On this page"><a href="#form-title">Plant</a> <a href="#answers-title">Answers</a></nav><div id="message" role="status" aria-live="polite"><p class="loading">Starting the calculator; the plant shown is the demo.</p></div></section><main class="desk"><div class="seen">`)
 	h.section("drawing", "Side view", Drawing(b))
 	h.section("verdicts", "Verdicts", Verdicts(b))
 	h.Raw(`</div><section class="inputs" aria-labelledby="form-title"><h2 id="form-title" tabindex="-1">Your plant</h2><form id="form" autocomplete="off" novalidate>`)

@@ -38,12 +38,15 @@ func Ways(b Bench) []Filled {
 			continue
 		}
 		var h html
+		if v.Rule == "assumed" {
+			h.Raw(`<p><a href="#assumed-title">See what is assumed</a></p>`)
+		}
 		found := mend.Ways(b.Design, b.Report, v)
 		if said := lead(v, found); said != "" {
 			h.El("p", said, "class", "hint")
 		}
-		if len(found) > 0 && found[0].Pair {
-			h.ways("Two changes together", found[:1])
+		if len(found) > 0 && found[0].Together > 0 {
+			h.ways("Changes that go together", found[:1])
 			if found = found[1:]; len(found) > 0 {
 				h.El("p", singly, "class", "hint")
 			}
@@ -54,6 +57,9 @@ func Ways(b Bench) []Filled {
 	return out
 }
 
+// numbers in words, as far as changes are chained.
+var numbers = [...]string{2: "two", 3: "three", 4: "several"}
+
 // singly leads to the single changes that are offered beside a pair.
 const singly = "One change alone, which stops something else:"
 
@@ -63,8 +69,10 @@ func lead(v finding.Verdict, found []mend.Way) string {
 	switch {
 	case len(found) == 0 && v.Measure == "" && mend.Answers(v):
 		return "None of the single changes that were tried does it, and no two of them."
-	case len(found) > 0 && found[0].Pair:
-		return "No single change does it without stopping something else. These two together do:"
+	case len(found) > 0 && found[0].Together > 0:
+		return "No single change does it without stopping something else. These " + numbers[min(found[0].Together, len(numbers)-1)] + " together do:"
+	case len(found) > 0 && found[0].Trades:
+		return "Whatever was tried brings what presses more: weigh the one against the other."
 	case len(found) > 0 && found[0].Stops():
 		return "No change that was tried does it without stopping something else:"
 	}

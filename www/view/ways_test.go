@@ -39,7 +39,7 @@ func TestWaysSayWhatTheyAre(t *testing.T) {
 	assert.NotContains(t, single, "No ")
 	pair := offered(t, "settling", "gravity-flow", design.Edit{Path: "delivery.height", Value: "2.5 m"}, design.Edit{Path: "delivery.away"}, design.Edit{Path: "stand.height", Value: "600 mm"})
 	assert.Contains(t, pair, "These two together do:")
-	assert.Contains(t, pair, `aria-label="Two changes together"`)
-	assert.Contains(t, offered(t, "settling", "fall"), "None of the single changes that were tried does it, and no two of them.")
+	assert.Contains(t, pair, `aria-label="Changes that go together"`)
+	assert.Contains(t, offered(t, "settling", "fall", design.Edit{Path: "limits.fall", Value: "1:3"}), "None of the single changes that were tried does it, and no two of them.")
 	assert.Empty(t, offered(t, "puree", "fitting-range"), "its advice says all that there is to say")
 }

@@ -72,6 +72,7 @@ func (g *generator) design() design.Design {
 	if g.rarely("wash") {
 		d.Wash = design.Wash{
 			Speed:    typed[q.Velocity](g, "wash-speed", 1, 100, 10, "m/s"),
+			Flow:     maybe(g, "wash-flow", func() q.Entered[q.Flow] { return typed[q.Flow](g, "wash-flow", 1, 400, 1, "L/min") }),
 			Spray:    maybe(g, "spray", func() q.Entered[q.Flow] { return typed[q.Flow](g, "spray", 1, 400, 1, "L/min") }),
 			Pressure: maybe(g, "spray-pressure", func() q.Entered[q.Pressure] { return typed[q.Pressure](g, "spray-pressure", 1, 60, 10, "bar") }),
 			Scavenge: maybe(g, "scavenge", func() q.Entered[q.Flow] { return typed[q.Flow](g, "scavenge", 1, 400, 1, "L/min") }),
@@ -175,6 +176,7 @@ func (g *generator) tank() design.Tank {
 		Place: g.oneOf("place", "", "bottom", "side"),
 		Above: maybe(g, "above", func() q.Entered[q.Length] { return g.length("above", 0, 20, 0, 0.4) }),
 		Stub:  maybe(g, "stub", func() q.Entered[q.Length] { return g.length("stub", 0, 2, 0.01, 0.1) }),
+		Fall:  maybe(g, "outlet-fall", func() q.Entered[q.Slope] { return g.fall("outlet-fall", 0, 20) }),
 		Size:  tube.Slug,
 		End:   g.end("outlet-end", tube, false),
 	}
