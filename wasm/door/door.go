@@ -6,10 +6,12 @@
 //
 // which takes a request as JSON and gives the answer as JSON. Nothing else
 // crosses: no object, no callback, no promise, so there is nothing to release
-// and no answer can be lost or come twice.
+// and no answer can be lost or come twice. A second, drawoffCollect(), collects
+// garbage: a script that knows when nobody waits spares the next answer that.
 package door
 
 import (
+	"runtime"
 	"syscall/js"
 
 	"drawoff/pipeline/tokens"
@@ -18,9 +20,13 @@ import (
 // Open answers requests with handle, for as long as the page lives. When the
 // function stands it calls globalThis.drawoffReady, where there is one.
 func Open(handle func(request string) string) {
-	// The function is never released: it lives as long as the page.
+	// The functions are never released: they live as long as the page.
 	js.Global().Set("drawoff", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return answer(handle, args)
+	}))
+	js.Global().Set("drawoffCollect", js.FuncOf(func(js.Value, []js.Value) any {
+		runtime.GC()
+		return nil
 	}))
 	if ready := js.Global().Get("drawoffReady"); ready.Type() == js.TypeFunction {
 		ready.Invoke()

@@ -188,9 +188,11 @@ func (a *App) do(req Request) Response {
 		a.midEntry = req.Typing
 	}
 	res.Regions = a.changed(req)
-	if res.More = len(req.See) > 0; !res.More {
-		file := string(design.WriteFile(a.present))
+	file := string(design.WriteFile(a.present))
+	if req.Op != "rest" {
 		res.Store = a.store(file)
+	}
+	if res.More = len(req.See) > 0; !res.More {
 		if req.Op == "find" {
 			res.Shop = a.find(file, req.Value)
 		} else {

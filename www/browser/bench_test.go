@@ -25,6 +25,7 @@ func (p *page) stocks(path, value string) {
 		control.dispatchEvent(new Event("change", {bubbles: true}));
 		return true;
 	})()`, `input[data-stock="`+path+`"]`, value)
+	p.answered()
 	p.until(`document.documentElement.dataset.shop === "idle"`)
 }
 

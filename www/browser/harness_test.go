@@ -297,6 +297,7 @@ func (p *page) typed(path, value string) {
 		control.dispatchEvent(new Event("change", {bubbles: true}));
 		return true;
 	})()`, field(path), value)
+	p.answered()
 }
 
 // value returns what stands in the control for path.
@@ -321,6 +322,13 @@ func (p *page) text(selector string) string {
 func (p *page) click(selector string) {
 	p.t.Helper()
 	js[bool](p, `(document.querySelector(%s).click(), true)`, selector)
+	p.answered()
+}
+
+// answered waits until the module has answered all that it was asked.
+func (p *page) answered() {
+	p.t.Helper()
+	p.until(`!("asking" in document.documentElement.dataset)`)
 }
 
 // act presses one of the buttons of a piece.
@@ -338,6 +346,7 @@ func (p *page) choose(path, kind string) {
 		add.dispatchEvent(new Event("change", {bubbles: true}));
 		return true;
 	})()`, `select[data-add="`+path+`"]`, kind)
+	p.answered()
 }
 
 // example opens one of the examples.

@@ -84,7 +84,7 @@ func Build(ctx context.Context) ([]File, error) {
 		Keeper:          hashed["keep.js"],
 		Designs:         hashed["designs.js"],
 		Module:          hashed["drawoff.wasm"],
-		Worker:          hashed["workshop.js"],
+		Thread:          hashed["thread.js"],
 		Workshop:        hashed["workshop.wasm"],
 		Catalogue:       Catalogue,
 		CatalogueStyle:  hashed["catalogue.css"],

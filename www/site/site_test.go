@@ -38,7 +38,7 @@ func TestBuildRefersOnlyToItsOwnFiles(t *testing.T) {
 			page += string(f.Body)
 		}
 	}
-	addresses := regexp.MustCompile(`(?:src|href|data-module|data-glue|data-worker|data-workshop|data-designs|data-offline|value)="([^"]*)"`).FindAllStringSubmatch(page, -1)
+	addresses := regexp.MustCompile(`(?:src|href|data-module|data-glue|data-thread|data-workshop|data-designs|data-offline|value)="([^"]*)"`).FindAllStringSubmatch(page, -1)
 	for _, address := range addresses {
 		if strings.HasPrefix(address[0], "value=") && path.Ext(address[1]) != ".json" {
 			continue // what stands in a field

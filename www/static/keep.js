@@ -13,7 +13,6 @@ globalThis.drawoffKeeper = (on) => {
   const channel = new BroadcastChannel("drawoff");
   let db = null, writing = null, failed = false;
   let under = null; // the transaction that is under way
-  let leaving = false;
 
   async function open() {
     return db ||= await idb.openDB("drawoff", 1, {
@@ -54,7 +53,7 @@ globalThis.drawoffKeeper = (on) => {
 
   function change(id, more) {
     waiting.set(id, { ...latest(id), id, ...more });
-    if (!leaving) writing ||= write().finally(() => { writing = null; });
+    writing ||= write().finally(() => { writing = null; });
   }
 
   async function write() {
@@ -100,12 +99,9 @@ globalThis.drawoffKeeper = (on) => {
     on.rival(id, mine);
   }
 
-  // leave writes what last has to save without looking first: nobody waits for
-  // an answer then, and whoever types here has not typed elsewhere a blink ago.
-  function leave(last) {
-    leaving = true;
-    last();
-    leaving = false;
+  // leave writes what waits without looking first: nobody waits for an answer
+  // then, and whoever types here has not typed elsewhere a blink ago.
+  function leave() {
     if (!db || waiting.size === 0) return;
     if (writing) try { under.abort(); } catch { /* it is done */ }
     const change = db.transaction("designs", "readwrite");

@@ -6,105 +6,179 @@
   const root = document.documentElement;
   const unitsKey = "drawoff.units";
   const shelfKey = "drawoff.shelf.1"; // what the user has measured and made, for every design
+  const leftKey = "drawoff.left"; // what was asked and not answered when the page was left
   const sentKey = "drawoff.sent"; // the link that this window looks at, for when it is loaded again
   const byId = (id) => document.getElementById(id);
 
-  // --- the module ---------------------------------------------------------
+  // --- the modules, each in a thread of its own ---------------------------
 
-  let live = false;
-  async function load() {
-    const go = new Go();
-    go.env.GOGC = "800"; // the heap is a few megabytes: collecting it seldom makes edits quicker
-    const answer = fetch(script.dataset.module);
-    let made;
-    try {
-      made = await WebAssembly.instantiateStreaming(answer, go.importObject);
-    } catch {
-      // Some hosts serve the module under another type: read it whole.
-      const bytes = await (await fetch(script.dataset.module)).arrayBuffer();
-      made = await WebAssembly.instantiate(bytes, go.importObject);
+  const compiling = new Map();
+  function compiled(address) {
+    if (!compiling.has(address)) {
+      const whole = WebAssembly.compileStreaming(fetch(address))
+        .catch(async () => WebAssembly.compile(await (await fetch(address)).arrayBuffer())); // some hosts serve it under another type
+      whole.catch(() => compiling.delete(address));
+      compiling.set(address, whole);
     }
-    await new Promise((ready, failed) => {
-      globalThis.drawoffReady = ready;
-      go.run(made.instance).then(() => { live = false; }, failed);
-    });
-    live = true;
+    return compiling.get(address);
+  }
+
+  // thread runs a module: ask sends it a request and promises its answer.
+  function thread(module) {
+    const worker = new Worker(script.dataset.thread), waiting = new Map();
+    let number = 0, ended = "";
+    function end(why) {
+      worker.terminate();
+      ended = why;
+      for (const answer of waiting.values()) answer({ error: why });
+      waiting.clear();
+    }
+    worker.onerror = () => end("it could not be started");
+    worker.onmessage = ({ data }) => {
+      const answer = waiting.get(data.number);
+      waiting.delete(data.number);
+      answer(JSON.parse(data.answer));
+    };
+    compiled(module).then((made) => worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: made }), (why) => end(why.message));
+    return {
+      end,
+      ask: (request) => new Promise((answer) => {
+        if (ended) return answer({ error: ended });
+        waiting.set(++number, answer);
+        worker.postMessage({ number, request: JSON.stringify(request) });
+      }),
+    };
+  }
+
+  // --- the bench: what answers the user ------------------------------------
+
+  let bench = null;
+  const queue = []; // turns: requests with who waits for them, the first of them under way
+
+  // ask has a request answered, puts the answer in place and promises it, or
+  // null from a module that has died. A request that is a function is made when
+  // its turn comes. Of those that wait one after the other under the same key
+  // only the newest is asked: keys and a hand can be quicker than a slow phone.
+  function ask(request, { key, as } = {}) {
+    if (!bench) return Promise.resolve(null);
+    const make = typeof request === "function" ? request : () => request, last = queue.at(-1);
+    if (key && queue.length > 1 && last.key === key) {
+      last.make = make;
+      return last.answer;
+    }
+    const turn = { make, key, as };
+    turn.answer = new Promise((done) => { turn.done = done; });
+    queue.push(turn);
+    if (queue.length === 1) work();
+    return turn.answer;
+  }
+
+  const quiet = async () => { while (queue.length) await queue.at(-1).answer; };
+
+  async function work() {
+    tellState();
+    while (queue.length) {
+      const turn = queue[0], request = turn.request = turn.make();
+      let answer = await bench.ask(request);
+      if (request.op === "rest") await painted;
+      if (answer.error) {
+        recover(answer.error, request);
+        answer = null;
+      } else {
+        await take(answer, request, turn.as);
+      }
+      turn.done(answer);
+      await null; // whoever waits goes first
+      queue.shift();
+      if (!queue.length && restWaits) {
+        restWaits = false;
+        ask({ op: "rest" });
+        return; // that works on
+      }
+    }
+    tellState();
+  }
+
+  // tellState says on the root whether somebody is still to be waited for.
+  function tellState() {
+    root.toggleAttribute("data-asking", queue.length > 0);
+    root.dataset.shop = queue.length || shopAt || shopTimer ? "busy" : "idle";
+    if (printing && root.dataset.shop === "idle") print();
   }
 
   const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo"]);
 
-  // ask sends one request and puts the answer in place. A module that has
-  // died is started again from what was stored, and the user is told.
-  function ask(request) {
-    if (!live) return null;
-    let answer;
-    try {
-      answer = JSON.parse(globalThis.drawoff(JSON.stringify(request)));
-    } catch {
-      answer = { error: "the calculator stopped" };
-    }
-    if (answer.error) {
-      recover(answer.error);
-      return null;
-    }
-    const went = apply(answer);
+  async function take(answer, request, as) {
+    const went = await apply(answer, as);
     if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
     if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
     if (answer.more) {
-      root.dataset.shop = "busy";
-      restSoon();
+      restWaits = true;
+      painted = aFrame();
     }
     if (request.op !== "rest" && request.op !== "later") inEntry = request.typing;
     if (answer.shop) inEntry ? shopSoon(answer.shop) : shop(answer.shop);
     else if (went && shopLast) shop(shopLast); // it may be compared with something else
-    return answer;
   }
 
   // What is in sight is put in place first, the rest when that is painted. The
   // form shows already what was typed: it comes with the rest.
+  let restWaits = false;
+  let painted = null; // once what was in sight is
   const inSight = new Set();
   const watch = new IntersectionObserver((seen) => {
     for (const s of seen) s.isIntersecting ? inSight.add(s.target.id) : inSight.delete(s.target.id);
   });
   const see = (request) => Object.assign(request, { see: ["tally", "pending", ...inSight], width: drawingWidth() });
+  const aFrame = () => new Promise((drawn) => {
+    requestAnimationFrame(() => setTimeout(drawn));
+    setTimeout(drawn, 100); // a page that nobody sees is not painted
+  });
 
-  let restWaits = false;
-  function restSoon() {
-    if (restWaits) return;
-    restWaits = true;
-    requestAnimationFrame(() => setTimeout(rest));
+  // What was asked and not answered when the page is left is done at the next start.
+  const lasting = new Set([...passing, "measure", "stock", "recall", "keep", "forget", "point"]);
+  addEventListener("pagehide", () => {
+    keeper.leave();
+    const requests = queue.map((turn) => turn.request || turn.make()).filter((r) => lasting.has(r.op));
+    if (requests.length && home) try { localStorage.setItem(leftKey, JSON.stringify({ home, requests })); } catch { /* the last key only */ }
+  });
+  addEventListener("pageshow", ({ persisted }) => { if (persisted) localStorage.removeItem(leftKey); }); // it goes on where it was
+  function goOn() {
+    const left = JSON.parse(localStorage.getItem(leftKey));
+    localStorage.removeItem(leftKey);
+    if (left?.home === home) for (const request of left.requests) ask({ ...request, typing: false });
   }
 
-  function rest() {
-    if (!restWaits) return;
-    restWaits = false;
-    ask({ op: "rest" });
-    root.dataset.shop = shopAt || shopTimer ? "busy" : "idle";
-  }
-  // The rest holds what the browser is to keep, and a page that goes out of
-  // sight is not painted, and may not come back.
-  addEventListener("pagehide", () => keeper.leave(rest));
-  document.addEventListener("visibilitychange", rest);
-
-  let recovering = false;
-  async function recover(why) {
-    if (recovering) return;
-    recovering = true;
-    live = false;
-    tell("Something went wrong inside Drawoff (" + why + "). Your design is safe; starting again…", true);
-    try {
-      await load();
-      await start("");
-      tell("Started again after an error. The last change may not have been taken.", true);
-    } catch {
-      tell("The calculator could not be started again. Reload the page: your design is kept in this browser.", true);
+  // A module that has died is started again from what was stored, and the user
+  // is told; what waits is asked of the new one.
+  function recover(why, request) {
+    bench.end(why);
+    const started = root.dataset.ready === "true";
+    if (request.op === "start") {
+      bench = null;
+      for (const turn of queue.splice(1)) turn.done(null);
+      if (!started) {
+        root.dataset.ready = "failed";
+        return tell("The calculator could not start (" + why + "). The plant shown is the demo; nothing can be changed. Reload, or try another browser.", true);
+      }
+      return sayIn("message", "The calculator could not be started again (" + why + "). Reload the page: your design is kept in this browser.", { "Save it as a file": saveStored });
     }
-    recovering = false;
+    bench = thread(script.dataset.module);
+    const again = { make: () => see({ op: "start", value: byId("units").value, text: stored, shelf: kept(shelfKey), home: mine }) };
+    again.answer = new Promise((done) => { again.done = done; });
+    queue.splice(1, 0, again);
+    again.answer.then((answer) => {
+      if (!answer) return;
+      if (reading) look(looked);
+      sayIn("message", "Something went wrong inside Drawoff (" + why + "), and it was started again. Your design is as it was before the last change.", { "Save it as a file": saveStored });
+    });
   }
 
-  // --- the workshop: what takes longer, in a thread of its own ------------
+  const saveStored = () => download("plant.drawoff.json", JSON.stringify(JSON.parse(stored).design), "application/json");
 
-  let worker = null;
+  // --- the workshop: what takes longer --------------------------------------
+
+  let workshop = null;
   let inEntry = false; // somebody is in the middle of one
   let shopTimer = 0; // runs while the workshop is left alone
   let shopAt = 0; // the number of the request that the workshop is at, 0 when it is idle
@@ -116,56 +190,49 @@
   // processor from the keystrokes, and be asked again at the next.
   function shopSoon(request) {
     clearTimeout(shopTimer);
-    root.dataset.shop = "busy";
     shopTimer = setTimeout(shop, 200, request);
+    tellState();
   }
 
   // shop sends a request to the workshop; of those that wait only the newest counts.
-  function shop(request) {
+  async function shop(request) {
     clearTimeout(shopTimer);
     shopTimer = 0;
-    if (!worker) {
-      worker = new Worker(script.dataset.worker);
-      worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: new URL(script.dataset.workshop, location).href });
-      worker.onerror = () => stopShop("it could not be fetched");
-      worker.onmessage = async ({ data }) => {
-        const answer = JSON.parse(data.answer);
-        if (errands.has(data.number)) return void errands.get(data.number)(answer);
-        if (answer.error) return void stopShop(answer.error);
-        shopAt = 0;
-        if (shopNext) shop(shopNext);
-        else {
-          if (answer.tell) await ask(answer.tell);
-          put(answer.regions);
-          sheets = answer.sheets;
-          if (root.dataset.finding) reveal(byId("runs-title"));
-          delete root.dataset.finding;
-        }
-        root.dataset.shop = shopAt || shopTimer ? "busy" : "idle";
-        if (printing) print();
-      };
-    }
     shopNext = shopLast = request;
     if (shopAt) return;
-    root.dataset.shop = "busy";
-    shopAt = ++shopNumber;
+    workshop ||= thread(script.dataset.workshop);
+    const at = shopAt = ++shopNumber;
     shopNext = "";
+    tellState();
     const against = keeper.latest(home)?.against; // a copy to compare with
-    worker.postMessage({ number: shopAt, request: JSON.stringify({ ...JSON.parse(request), address: here(), against: against && JSON.parse(against) }) });
+    const answer = await workshop.ask({ ...JSON.parse(request), address: here(), against: against && JSON.parse(against) });
+    if (at !== shopAt) return; // it was stopped
+    if (answer.error) return stopShop(answer.error);
+    if (!shopNext) {
+      if (answer.tell) await ask(answer.tell);
+      await put(answer.regions);
+      sheets = answer.sheets;
+      if (root.dataset.finding) reveal(byId("runs-title"));
+      delete root.dataset.finding;
+    }
+    if (at !== shopAt) return;
+    shopAt = 0;
+    if (shopNext) shop(shopNext);
+    tellState();
   }
 
   // What the workshop is at ends with its thread; the next request starts
   // another. why is told where it is a failure.
   function stopShop(why) {
-    worker.terminate();
-    worker = null;
-    for (const end of errands.values()) end({ error: why || "it was stopped: try again" });
+    const thread = workshop;
+    workshop = null;
     shopAt = 0;
     shopNext = "";
+    thread?.end(why || "it was stopped: try again");
     delete root.dataset.finding;
-    root.dataset.shop = "idle";
     printing = false;
     sheets = "";
+    tellState();
     if (!why) return tell("Stopped looking for runs.");
     ask({ op: "later" });
     tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
@@ -173,14 +240,9 @@
 
   // An errand is a request beside those that follow the design: it is not
   // dropped for a newer one. What it is answered is left to whoever sent it.
-  const errands = new Map();
   function errand(request) {
-    if (!worker) shop(shopLast);
-    const number = ++shopNumber;
-    return new Promise((end) => {
-      errands.set(number, (answer) => { errands.delete(number); end(answer); });
-      worker.postMessage({ number, request: JSON.stringify(request) });
-    });
+    if (!workshop) shop(shopLast);
+    return workshop.ask(request);
   }
 
   // A file is made of the design of the newest request.
@@ -201,22 +263,38 @@
 
   // --- putting answers in place -------------------------------------------
 
-  function put(regions) {
-    beside(null);
-    const on = document.activeElement;
+  // put fills the regions; where that takes long it lets the browser paint between.
+  async function put(regions) {
+    let begun = performance.now();
+    let on = uncouple();
     for (const [id, html] of Object.entries(regions || {})) {
+      if (performance.now() - begun > 12) {
+        couple(on);
+        await new Promise((on) => setTimeout(on));
+        on = uncouple();
+        begun = performance.now();
+      }
       const place = byId(id);
       if (!place) continue; // gone since the workshop was asked
       const template = document.createElement("template");
       template.innerHTML = html;
       morph(place, template.content);
     }
-    if (on.isConnected && on !== document.activeElement) on.focus({ preventScroll: true }); // it was moved
+    couple(on);
+  }
+
+  // While the page changes the pair of steps stands apart; the focus comes back to what was moved.
+  function uncouple() {
+    beside(null);
+    return document.activeElement;
+  }
+  function couple(on) {
+    if (on.isConnected && on !== document.activeElement) on.focus({ preventScroll: true });
     beside(document.activeElement);
   }
 
-  function apply(answer) {
-    put(answer.regions);
+  async function apply(answer, as) {
+    await put(answer.regions);
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
@@ -227,7 +305,7 @@
     if (answer.store) {
       stored = answer.store;
       title = answer.title;
-      if (answer.home) keeper.save(home, stored, title, opening === "sample" && !answer.problem);
+      if (answer.home) keeper.save(home, stored, title, as === "sample" && !answer.problem);
     }
     if (answer.shelf) keep(shelfKey, answer.shelf);
     if (answer.message) tell(answer.message, answer.problem);
@@ -355,13 +433,15 @@
   const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;
 
   function edit(control, typing) {
+    const value = valueOf(control);
     if (control.dataset.measure) {
-      if (!typing) ask(see({ op: "measure", path: control.dataset.measure, value: control.value }));
+      if (!typing) ask(() => see({ op: "measure", path: control.dataset.measure, value }));
     } else if (control.dataset.stock) {
-      if (!typing) ask(see({ op: "stock", path: control.dataset.stock, value: control.value }));
+      if (!typing) ask(() => see({ op: "stock", path: control.dataset.stock, value }));
     } else if (control.dataset.path) {
       typingIn = typing ? control : null;
-      ask(see({ op: "edit", edits: [{ path: control.dataset.path, value: valueOf(control) }], typing }));
+      const path = control.dataset.path;
+      ask(() => see({ op: "edit", edits: [{ path, value }], typing }), { key: typing && "type " + path });
     } else if (control.dataset.add && !typing && control.value) {
       const kind = control.value;
       control.value = "";
@@ -403,9 +483,16 @@
     field.after(stepper);
     stepper.style.top = field.offsetTop + (!field.closest("td") ? 0 : field.closest("tr:last-child") ? -44 : field.offsetHeight) + "px";
   }
-  function step(field, by) {
+  let steps = 0; // that are still to be asked
+  async function step(field, by) {
     typingIn = null;
-    const answer = ask(see({ op: "step", path: field.dataset.path, text: field.value, value: by }));
+    steps += Number(by);
+    const path = field.dataset.path;
+    const answer = await ask(() => {
+      const value = String(steps);
+      steps = 0;
+      return see({ op: "step", path, text: field.value, value });
+    }, { key: "step " + path });
     if (answer?.value) field.value = answer.value; // the form itself comes with the rest
   }
   document.addEventListener("focusin", (e) => beside(e.target));
@@ -444,7 +531,10 @@
     "send-summary": () => (navigator.share ? navigator.share({ title, text: byId("summary").value }).catch(() => {}) : copySummary()),
     "short-link": shortLink,
     "designs": showDesigns,
-    "keep-a": () => { rest(); compare(JSON.stringify(JSON.parse(stored).design)); },
+    "keep-a": async () => {
+      await quiet();
+      compare(JSON.stringify(JSON.parse(stored).design));
+    },
     "drop-a": () => compare(),
     "a-back": () => enter({ op: "open", text: keeper.latest(home).against }),
     "print-compare": () => {
@@ -459,7 +549,10 @@
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id]();
     if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
-    if (button && button.dataset.from) return void (ask({ op: "find", value: button.dataset.from }) && (root.dataset.finding = "true"));
+    if (button && button.dataset.from) {
+      root.dataset.finding = "true";
+      return void ask({ op: "find", value: button.dataset.from });
+    }
     if (button && button.dataset.step) {
       const range = byId("whatif-at");
       range.stepUp(Number(button.dataset.step));
@@ -470,15 +563,14 @@
     if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
     if (button && button.dataset.edits) {
       // What the workshop offered before the last edit is not to be had while it thinks again.
-      if (root.dataset.shop === "idle") ask(see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }));
+      if (root.dataset.shop === "idle") ask(() => see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }));
       return;
     }
     if (button && button.dataset.op) return void ask({ op: button.dataset.op, path: button.dataset.path || "", value: button.value });
     if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path });
     if (button && button.dataset.act) {
-      const done = ask({ op: "edit", edits: [{ op: button.dataset.act, path: button.dataset.path }] });
-      if (done) follow(button);
-      return;
+      const { act, path } = button.dataset;
+      return void ask({ op: "edit", edits: [{ op: act, path }] }).then((done) => done && follow(act, path));
     }
     const ref = e.target.closest("[data-ref]");
     if (ref && !e.target.closest(".piece-card") && (ref.closest("svg") || e.target.closest("a"))) {
@@ -494,10 +586,10 @@
   });
 
   // What somebody starts with is kept in its fields until the plant stands.
-  byId("own").addEventListener("submit", (e) => {
+  byId("own").addEventListener("submit", async (e) => {
     e.preventDefault();
     const edits = Array.from(document.querySelectorAll("[data-own]"), (c) => ({ path: c.dataset.own, value: c.value }));
-    const answer = enter({ op: "own", edits });
+    const answer = await enter({ op: "own", edits });
     if (answer && !answer.problem) byId("own").close();
     else if (answer) {
       byId(answer.focus)?.closest(".field").append(byId("own-fault")); // told at the question
@@ -507,12 +599,11 @@
   });
 
   // follow keeps the focus on the piece that was moved.
-  function follow(button) {
-    const path = button.dataset.path, dot = path.lastIndexOf(".");
-    const step = { up: -1, down: 1 }[button.dataset.act];
+  function follow(act, path) {
+    const dot = path.lastIndexOf("."), step = { up: -1, down: 1 }[act];
     if (!step) return;
     const moved = path.slice(0, dot + 1) + (Number(path.slice(dot + 1)) + step);
-    const there = document.querySelector(`button[data-act="${button.dataset.act}"][data-path="${moved}"]:not(:disabled)`);
+    const there = document.querySelector(`button[data-act="${act}"][data-path="${moved}"]:not(:disabled)`);
     if (there) there.focus();
   }
 
@@ -565,7 +656,7 @@
   // Only what the drawing shows is asked for while a grip is held; the entry
   // ends when it is let go.
   let held = null; // the grip in hand: where it was taken, and where that is
-  const slide = (field, metres, typing) => ask(see({ op: "slide", path: field, value: metres.toFixed(5), typing }));
+  const slide = (path, metres, typing) => ask(() => see({ op: "slide", path, value: metres.toFixed(5), typing }), { key: typing && "slide " + path });
   document.addEventListener("pointerdown", (e) => {
     const grip = e.target.closest && e.target.closest("[data-grip]");
     if (!grip || e.button) return;
@@ -598,12 +689,12 @@
 
   // zoom makes the drawing larger by by, or fits it for 0, round the middle of what is seen.
   let zoomed = 1;
-  function zoom(by) {
+  async function zoom(by) {
     const sheet = byId("side-view"), was = zoomed;
     zoomed = by ? Math.min(6, Math.max(1, zoomed * by)) : 1;
     if (zoomed === was) return;
     const x = (sheet.scrollLeft + sheet.clientWidth / 2) / was, y = (sheet.scrollTop + sheet.clientHeight / 2) / was;
-    ask(see({ op: "resize", zoom: Math.round(zoomed * 100) }));
+    await ask(() => see({ op: "resize", zoom: Math.round(zoomed * 100) }), { key: "zoom" });
     sheet.scrollTo(x * zoomed - sheet.clientWidth / 2, y * zoomed - sheet.clientHeight / 2);
   }
   byId("drawing").addEventListener("wheel", (e) => {
@@ -637,10 +728,9 @@
   document.addEventListener("pointerover", light);
   document.addEventListener("focusin", light);
 
-  function save(op) {
-    const answer = ask({ op });
-    if (!answer) return;
-    download(answer.name, answer.file, "application/json");
+  async function save(op) {
+    const answer = await ask({ op });
+    if (answer) download(answer.name, answer.file, "application/json");
   }
 
   // What is typed stays as typed; only what is shown changes. The browser
@@ -673,10 +763,9 @@
 
   const here = () => location.href.split("#")[0];
 
-  function copyLink() {
-    const answer = ask({ op: "link" });
-    if (!answer) return;
-    copy(here() + "#" + answer.link, "The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
+  async function copyLink() {
+    const answer = await ask({ op: "link" });
+    if (answer) copy(here() + "#" + answer.link, "The link is copied: it holds the whole design. Anybody who opens it sees this plant.");
   }
 
   function copySummary() {
@@ -730,11 +819,10 @@
   let home = ""; // what the design on the bench is kept under, "" while it is one that was sent
   let mine = ""; // what the last that was not sent is kept under
   let stored = "", title = ""; // as the module last gave it
-  let opening = ""; // "sample" while an example is put on the bench
 
   const keeper = drawoffKeeper({
-    rival(theirs, mine) {
-      ask({ op: "move", path: theirs, home: mine });
+    async rival(theirs, mine) {
+      await ask({ op: "move", path: theirs, home: mine });
       compete(theirs);
     },
     elsewhere(id, stamp) {
@@ -747,8 +835,8 @@
     listed: () => list?.refresh(),
   });
 
-  // take puts a kept design on the bench, the demo where there is none left.
-  function take(record) {
+  // bring puts a kept design on the bench, the demo where there is none left.
+  function bring(record) {
     if (!record) return enter({ op: "take" }, "sample");
     keeper.know(record);
     return ask({ op: "take", text: record.text, home: record.id });
@@ -766,7 +854,7 @@
   async function showDesigns() {
     try {
       list ||= (await import(new URL(script.dataset.designs, location).href)).list({
-        keeper, errand, put, download, take, compare,
+        keeper, errand, put, download, take: bring, compare,
         home: () => home,
       });
       await list.show();
@@ -781,29 +869,29 @@
     if (!home) return tell("Your design was changed in another window, too. Both are among your designs.");
     const mine = home;
     const settle = (act) => async () => {
-      back();
+      await back();
       byId("keeping").replaceChildren();
       const record = await keeper.read(theirs) || { id: theirs };
       keeper.know(record);
-      act(record);
+      await act(record);
       if (home !== mine) keeper.remove(mine);
     };
     sayIn("keeping", "This design was changed in another window, too. Which one is to stay?", {
-      "Keep mine": settle(() => {
-        ask({ op: "move", path: mine, home: theirs });
+      "Keep mine": settle(async () => {
+        await ask({ op: "move", path: mine, home: theirs });
         keeper.save(theirs, stored, title);
         tell("Kept as it is here. The other window is told.");
       }),
-      "Take the other": settle((record) => {
+      "Take the other": settle(async (record) => {
         if (!record.text) return tell("It was deleted in the other window. Yours stays.");
-        take(record);
+        await bring(record);
         tell("As it is in the other window. Undo brings yours back.");
       }),
-      "Save mine as another": () => {
-        back();
+      "Save mine as another": async () => {
+        await back();
         byId("keeping").replaceChildren();
-        if (home === theirs) ask({ op: "move", path: theirs, home: keeper.fresh() });
-        ask({ op: "edit", edits: [{ path: "title", value: (title || "Plant").slice(0, 180) + ", second" }] });
+        if (home === theirs) await ask({ op: "move", path: theirs, home: keeper.fresh() });
+        await ask({ op: "edit", edits: [{ path: "title", value: (title || "Plant").slice(0, 180) + ", second" }] });
         tell("Yours is a design of its own now: both are among your designs.");
       },
     });
@@ -811,22 +899,15 @@
 
   // enter puts another design on the bench. An example that nobody has
   // changed gives way to it, all else is kept.
-  function enter(request, as = "") {
-    rest(); // what was typed last is kept before it gives way
-    opening = as;
-    const answer = ask({ ...request, home: own() });
-    opening = "";
-    return answer;
-  }
+  const enter = (request, as) => ask(() => ({ ...request, home: own() }), { as });
 
   const own = () => keeper.latest(mine)?.sample ? mine : keeper.fresh();
 
   // --- a plant that was sent --------------------------------------------------
 
   // look opens a link to be read: it has no home, so nothing is kept of it.
-  function look(link) {
-    rest();
-    const answer = ask({ op: "follow", link });
+  async function look(link) {
+    const answer = await ask({ op: "follow", link });
     if (!answer || answer.problem) return;
     if (!answer.message) byId("message").replaceChildren();
     looked = link;
@@ -851,20 +932,20 @@
     byId("form").inert = as;
     if (!as) return byId("sent").replaceChildren();
     sayIn("sent", "You are looking at a plant that was sent to you: " + as + ". Nothing of yours was touched.", {
-      "Make it mine": () => {
-        ask({ op: "move", home: own() });
+      "Make it mine": async () => {
+        await ask({ op: "move", home: own() });
         tell("It is a design of yours now, beside the others. Undo goes back to what was here before.");
         reveal(byId("form-title"));
       },
-      "Back to mine": () => {
-        back();
+      "Back to mine": async () => {
+        await back();
         reveal(byId("drawing-title"));
       },
     });
   }
 
-  function back() {
-    while (!home && !byId("undo").disabled) ask({ op: "undo" });
+  async function back() {
+    while (!home && !byId("undo").disabled) await ask({ op: "undo" });
   }
 
   // --- without a network --------------------------------------------------
@@ -905,21 +986,23 @@
 
   const drawingWidth = () => Math.floor(byId("drawing").clientWidth);
 
+  const kept = (key) => { try { return localStorage.getItem(key) || ""; } catch { return ""; } };
+
   async function start(link) {
-    let record = home && { id: home, text: stored }, shelf = "", units = ""; // the module starts again
+    let record;
     try {
-      record ||= await keeper.start();
-      shelf = localStorage.getItem(shelfKey) || "";
-      units = localStorage.getItem(unitsKey) || "";
+      record = await keeper.start();
       link ||= sessionStorage.getItem(sentKey);
     } catch { /* told when something is kept */ }
-    const text = record ? record.text : "";
-    opening = text ? "" : "sample";
+    const text = record ? record.text : "", units = kept(unitsKey);
     byId("units").value = units || "mm";
-    ask({ op: "start", value: units, text, shelf, home: record ? record.id : keeper.fresh(), width: drawingWidth() });
-    opening = "";
-    if (!home) ask({ op: "move", home: keeper.fresh() }); // what could not be read stays as it is
-    if (link) look(link);
+    const answer = await ask(() => see({ op: "start", value: units, text, shelf: kept(shelfKey), home: record ? record.id : keeper.fresh() }), { as: text ? "" : "sample" });
+    if (!answer) return false;
+    if (!home) await ask({ op: "move", home: keeper.fresh() }); // what could not be read stays as it is
+    try { goOn(); } catch { /* nothing was left */ }
+    if (link) await look(link);
+    await quiet();
+    return true;
   }
 
   // The shelf is one for all windows: what another puts on it is here too.
@@ -941,23 +1024,21 @@
     if (link) look(link);
   });
 
-  load().then(async () => {
-    byId("message").replaceChildren();
+  document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
+  bench = thread(script.dataset.module);
+  start(takeLink()).then((started) => {
+    if (!started) return; // it was told
+    byId("message").querySelector(".loading")?.remove();
     for (const id of ["own-open", "units", "copy-link", "save-file", "open-file", "designs", "examples"]) byId(id).disabled = false;
-    await start(takeLink());
     fold(); // the form is there now
-    document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
     let drawn = drawingWidth();
     new ResizeObserver(() => {
       const width = drawingWidth();
       if (width === drawn || width === 0) return;
       drawn = width;
-      ask({ op: "resize", width });
+      ask({ op: "resize", width }, { key: "resize" });
     }).observe(byId("drawing"));
     root.dataset.ready = "true";
     keepSite();
-  }).catch((why) => {
-    tell("The calculator could not start (" + why + "). The plant shown is the demo; nothing can be changed. Reload, or try another browser.", true);
-    root.dataset.ready = "failed";
   });
 })();

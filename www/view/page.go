@@ -15,8 +15,8 @@ type Assets struct {
 	Keeper string // what keeps designs in it
 	Module string
 
-	Worker   string // what runs the workshop's module
-	Workshop string // that module
+	Thread   string // what runs a module beside the page
+	Workshop string // the module that does what takes longer
 
 	Designs string // the list of designs, fetched when it is asked for
 
@@ -100,10 +100,10 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
 	h.Close("template")
-	for _, s := range []string{a.Glue, a.Store, a.Keeper} {
+	for _, s := range []string{a.Store, a.Keeper} {
 		h.El("script", "", "src", s)
 	}
-	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-worker", a.Worker, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
+	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-thread", a.Thread, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
 	h.Raw(`</body></html>`)
 	return h.String()
 }
