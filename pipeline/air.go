@@ -50,9 +50,12 @@ func (p plant) air() finding.Findings {
 	v.Level = finding.Look
 	v.Sentence = covered + ", and " + q.Text(need) + " keep air out at " + q.Text(low.Flow) + ": before it is reached a vortex may draw air, which froths the liquid and can make a pump lose its prime."
 	v.Advice = "Stop " + q.Text(need-over) + " earlier, fit a vortex breaker"
-	if most >= q.LitrePerMinute { // less is not to be set by hand
+	switch {
+	case most >= max(q.LitrePerMinute, low.Flow/10): // a tenth is about as little as a valve is set to by hand: ours, no source
 		v.Advice += ", or throttle to " + q.Text(most) + " towards the end."
-	} else {
+	case over > bore:
+		v.Advice += ", or draw the last of it at a trickle."
+	default:
 		v.Advice += ", or throttle towards the end: no flow is surely free of air with less than the bore, " + q.Text(bore) + ", over the outlet."
 	}
 	f.Verdicts = []finding.Verdict{v}

@@ -3,6 +3,7 @@ package pipeline_test
 import (
 	"flag"
 	"os"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -52,5 +53,21 @@ func TestExamplesShowWhatTheyAreFor(t *testing.T) {
 		}
 		require.Contains(t, shows, e.Slug)
 		assert.Contains(t, said.String(), shows[e.Slug], e.Slug)
+	}
+}
+
+// Nobody is told to throttle to less than a valve can be set to by hand: over
+// the whey tank's outlet stands little more than its bore, which is free of air
+// only as good as shut (Hecker 1987: a bore's depth keeps air out of no flow).
+func TestThrottleThatCanBeSet(t *testing.T) {
+	t.Parallel()
+	for _, e := range design.Examples() {
+		for _, v := range pipeline.Check(e.Design).Verdicts {
+			if _, after, told := strings.Cut(v.Advice, "or throttle to "); told && v.Rule == "air-drawn" {
+				litres, err := strconv.ParseFloat(strings.Fields(after)[0], 64)
+				require.NoError(t, err, v.Advice)
+				assert.Greater(t, litres, 5.0, e.Name+": "+v.Advice)
+			}
+		}
 	}
 }

@@ -104,7 +104,7 @@ func (p plant) standInput() stand.Input {
 	if k.side {
 		toOutlet = -k.above
 	}
-	return stand.Input{
+	in := stand.Input{
 		Layout: p.layout,
 		Tank: stand.TankShape{BottomToOutlet: toOutlet, Depth: k.vessel.BottomDepth() + k.vessel.Straight, Side: k.side,
 			Vessel: k.vessel, Wall: p.design.Tank.Wall.Value(), Manway: p.design.Tank.Manway.Or(k.vessel.Brim()), Full: k.full},
@@ -113,7 +113,6 @@ func (p plant) standInput() stand.Input {
 		Raise:       p.flow.Raise,
 		RaiseKnown:  p.flow.RaiseKnown,
 		FreeOutflow: p.layout.Gravity && p.design.Delivery.Height.IsZero(),
-		LegTop:      s.LegTop.Value(),
 		Foot:        s.Foot.Value(),
 		Legs:        s.Legs,
 		Bucket:      s.Bucket.Value(),
@@ -148,6 +147,10 @@ func (p plant) standInput() stand.Input {
 		Tip:       p.design.Limits.Tip.Value(),
 		Reach:     p.design.Limits.Reach.Value(),
 	}
+	if in.LegTop = s.LegTop.Value(); s.LegTop.IsZero() {
+		in.LegTop = in.Meets()
+	}
+	return in
 }
 
 func (p plant) jointInput() joint.Input {

@@ -85,14 +85,14 @@ func (p plant) dimensions() []Dimension {
 
 // scene gathers where everything is.
 func (p plant) scene() Scene {
-	d := p.design
+	d, in := p.design, p.standInput()
 	return Scene{
 		Layout:    p.layout,
 		Vessel:    p.known.vessel,
 		TankFoot:  p.known.foot(p.height),
 		Levels:    p.known.levels(p.known.foot(p.height)),
 		Outlet:    p.height,
-		LegTop:    p.height + d.Stand.LegTop.Value(),
+		LegTop:    p.height + in.LegTop,
 		Bucket:    d.Stand.Bucket.Value(),
 		KeepOuts:  d.KeepOuts,
 		Ceiling:   d.Site.Ceiling.Value(),
@@ -100,7 +100,7 @@ func (p plant) scene() Scene {
 		Points:    p.flow.Points,
 		System:    p.flow.System,
 		FlowInput: p.flowInput(),
-		Stand:     p.standInput(),
+		Stand:     in,
 		Seam:      d.Tank.Seam.Value(),
 	}
 }

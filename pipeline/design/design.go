@@ -96,7 +96,7 @@ type Outlet struct {
 // Stand is how the tank is held up. All heights are above the floor.
 type Stand struct {
 	Height    q.Entered[q.Length] `json:"height,omitzero"`    // of the outlet face (a side outlet: of its centre); default: the least that every need allows
-	LegTop    q.Entered[q.Length] `json:"legTop,omitzero"`    // top end of the legs above the outlet face; default 0
+	LegTop    q.Entered[q.Length] `json:"legTop,omitzero"`    // top end of the legs above the outlet face; default: where they meet the tank
 	Foot      q.Entered[q.Length] `json:"foot,omitzero"`      // height of the foot under the leg tube; default 0
 	Legs      int                 `json:"legs,omitempty"`     // 3 to 6; default 3
 	Bucket    q.Entered[q.Length] `json:"bucket,omitzero"`    // height of what must stand under the stack; default: nothing

@@ -76,7 +76,8 @@ var (
 
 // Filled returns d with the usual value in every empty field that has one.
 // What depends on more than one field stays empty: the fill of the tank, the
-// height of the stand, the size of a piece that follows another.
+// height of the stand and the top of its legs, the size of a piece that follows
+// another.
 func (d Design) Filled() Design {
 	d.Seal = either(d.Seal, "epdm")
 	d.Finish = usually(d.Finish, usualFinish)
@@ -90,7 +91,6 @@ func (d Design) Filled() Design {
 	d.Tank.Wall = usually(d.Tank.Wall, usualWall)
 	d.Tank.Seam = usually(d.Tank.Seam, usualSeam)
 
-	d.Stand.LegTop = usually(d.Stand.LegTop, usualZeroLength)
 	d.Stand.Foot = usually(d.Stand.Foot, usualZeroLength)
 	if d.Stand.Legs == 0 {
 		d.Stand.Legs = 3

@@ -150,7 +150,7 @@ func (e *elevation) stand() {
 	}
 	e.Raw(`<g class="stand" aria-hidden="true">`)
 	for _, side := range at {
-		z := max(float64(e.LegTop), e.legMeets(math.Abs(side)*top))
+		z := float64(e.LegTop)
 		head, foot := e.x(side*top), e.x(side*floor)
 		e.path("leg")
 		e.Raw("M")
@@ -162,17 +162,6 @@ func (e *elevation) stand() {
 		e.endPath()
 	}
 	e.Close("g")
-}
-
-// legMeets returns how high over the floor a leg at radius r runs before it
-// meets the underside of the tank.
-func (e *elevation) legMeets(r float64) float64 {
-	for _, p := range e.profile {
-		if float64(p.R) >= r {
-			return float64(e.TankFoot + p.Z)
-		}
-	}
-	return float64(e.TankFoot)
 }
 
 func (e *elevation) tank() {

@@ -120,7 +120,7 @@ func (m *mender) shorterTank(by q.Length) []proposal {
 }
 
 func (m *mender) legs() []proposal {
-	legTop := m.filled.Stand.LegTop.Value()
+	legTop := m.report.Scene.Stand.LegTop
 	out := m.length("stand.legTop", legTop, true, tall, 0).moved(func(to, by string) string {
 		return "Fix the legs " + by + " higher up: their top " + to + " over the outlet face."
 	})

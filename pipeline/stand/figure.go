@@ -33,7 +33,7 @@ func figures(in Input, r Result, l line) []finding.Figure {
 				finding.In("f", "foot under the leg tube", in.Foot),
 				finding.In("θ", "splay", in.Splay),
 			},
-			Source: "geometry", Range: exact,
+			Source: "geometry; where nobody said otherwise, t ends the outer edge of the leg on the underside of the tank", Range: exact,
 		}},
 	}
 	if legs.PerLength > 0 {

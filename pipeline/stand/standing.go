@@ -37,6 +37,9 @@ func tipVerdict(s *steady, worst Posture) finding.Verdict {
 		if left <= 0 {
 			v.Level = finding.Stop
 		}
+		if q.Text(left) == q.Text(in.Tip) { // rounded it would seem to be enough
+			v.Sentence += " That is " + q.Text(in.Tip-left) + " short."
+		}
 		v.Advice = "Set the feet " + q.Text(s.feetFor(in.Tip+slant, worst)) + " from the axis, " + markIf(in.Legs < 6, "take one leg more, ") + "stand the tank lower, or anchor it to floor or wall."
 	}
 	return v
@@ -72,11 +75,16 @@ func pushVerdict(s *steady) finding.Verdict {
 	return v
 }
 
+// nearlyEmpty is a level that nobody on the shop floor would call a filling.
+const nearlyEmpty = 5 * q.Millimetre
+
 // fillWords says how full the tank is at level.
 func fillWords(in Input, level q.Length) string {
 	switch {
 	case level <= 0:
 		return "empty"
+	case level < nearlyEmpty:
+		return "all but empty"
 	case level >= in.Tank.Full:
 		return "full"
 	}

@@ -30,6 +30,32 @@ func (in Input) LegsAt() (top, floor q.Length) {
 	return max(0, floor-in.lean()), floor
 }
 
+// Meets returns the top of the legs over the outlet face at which their outer
+// edge ends on the underside of the tank: the longest side of a leg that is cut
+// to fit. Legs that stand outside the shell end level with its lower edge.
+//
+// A splayed leg whose feet were set leans in as it rises, so that its top is
+// sought between the lowest and the highest that the bottom has.
+func (in Input) Meets() q.Length {
+	at := func(top q.Length) q.Length {
+		in.LegTop = top
+		r, _ := in.LegsAt()
+		return in.Tank.BottomToOutlet + in.Tank.Vessel.Underside(r+in.LegOD/2, in.Tank.Wall)
+	}
+	if in.Feet <= 0 || in.Splay <= 0 {
+		return at(0)
+	}
+	low, high := at(q.Length(math.Inf(1))), at(q.Length(math.Inf(-1)))
+	for range 60 {
+		if middle := (low + high) / 2; at(middle) > middle {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return high
+}
+
 // BraceRun returns how far a brace runs along the level, from one leg's foot
 // to the next one's top, and how long it is.
 func (in Input) BraceRun() (level, length q.Length) {

@@ -308,3 +308,21 @@ func BenchmarkStanding(b *testing.B) {
 		Stable(in)
 	}
 }
+
+// What misses the limit by less than rounding shows is told all the same; the
+// sentence and the limit would else be one number.
+func TestTipJustShort(t *testing.T) {
+	t.Parallel()
+	in := standingAt(4, 0.45)
+	soonest := q.Angle(math.Inf(1))
+	for _, p := range Stable(in).Curve {
+		soonest = min(soonest, p.Tip)
+	}
+	in.Tip = soonest * 1.001
+	v := byRule(Stable(in).Verdicts, RuleTip)[0]
+	assert.Equal(t, finding.Look, v.Level)
+	assert.Equal(t, q.Text(in.Tip), q.Text(soonest), "rounded they are one")
+	assert.Contains(t, v.Sentence, " short.")
+	assert.Equal(t, "all but empty", fillWords(in, q.Mm(0.35)))
+	assert.Equal(t, "filled to 162 mm over the lowest inside point", fillWords(in, q.Mm(162)))
+}

@@ -102,11 +102,24 @@ func TestSideOutlet(t *testing.T) {
 	assert.Contains(t, strings.Join(missing, " "), "Outlet")
 }
 
-// A leg that is cut as the template says reaches the tank: the note's top of
-// the legs, typed, takes the note away.
-func TestLegTopSettles(t *testing.T) {
+// Legs that nobody said anything of are as long as their template, which cuts
+// the tube against the tank by itself: under every bottom, splayed or not.
+// Where their top was typed otherwise, the note's top, typed, takes the note away.
+func TestLegsReachTheTank(t *testing.T) {
 	t.Parallel()
-	d := named(t, report(t), "leg-on-tank")
+	for _, edits := range [][]design.Edit{
+		{},
+		{{Path: "tank.bottom", Value: "klopper"}, {Path: "tank.fill", Value: ""}},
+		{{Path: "tank.bottom", Value: "korbbogen"}, {Path: "tank.fill", Value: ""}},
+		{{Path: "tank.bottom", Value: "flat"}, {Path: "tank.fill", Value: ""}},
+		{{Path: "stand.feet", Value: "350 mm"}},
+		{{Path: "stand.foot", Value: "60 mm"}, {Path: "stand.legs", Value: "4"}},
+		{{Path: "tank.outlet.place", Value: "side"}, {Path: "tank.outlet.above", Value: "650 mm"}},
+	} {
+		d := named(t, report(t, edits...), "leg-on-tank")
+		assert.NotContains(t, strings.Join(d.Notes, " "), "type ", edits)
+	}
+	d := named(t, report(t, design.Edit{Path: "stand.legTop", Value: "0 mm"}), "leg-on-tank")
 	note := d.Notes[len(d.Notes)-1]
 	_, rest, ok := strings.Cut(note, "type ")
 	require.True(t, ok, note)

@@ -47,7 +47,7 @@ var (
 	}
 	standFields = []field{
 		{"height", "Outlet face over floor", "the least that works if left empty"},
-		{"legTop", "Top of legs over outlet face", ""},
+		{"legTop", "Top of legs over outlet face", "where they meet the tank if left empty"},
 		{"foot", "Foot under the leg", ""},
 		{"legs", "Legs", ""},
 		{"bucket", "Bucket under the stack", "its height; empty for none"},
