@@ -5,6 +5,7 @@ package browser
 import (
 	"testing"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -43,6 +44,37 @@ func TestDrawingIsDragged(t *testing.T) {
 			p.untilValue("pump.height", "250 mm")
 			assert.Equal(t, "grip-pump.height", js[string](p, `document.activeElement.id`))
 		})
+	}
+}
+
+// A finger drags a grip and does not scroll the page by it.
+func TestGripIsDraggedByAFinger(t *testing.T) {
+	t.Parallel()
+	p := openAs(t, look{390, 844, "light"})
+	call(p, emulation.SetTouchEmulationEnabled, emulation.SetTouchEmulationEnabledParams{Enabled: true})
+	for grip, by := range map[string][2]float64{"stand.height": {0, -4}, "pump.away": {4, 0}, "delivery.height": {0, 4}} {
+		js[bool](p, `(document.getElementById("drawing-title").scrollIntoView(), true)`)
+		at := js[[]float64](p, `(() => { const b = document.getElementById(%s).querySelector(".grip-room").getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2, scrollY]; })()`, "grip-"+grip)
+		there := func() float64 { return js[float64](p, `Number(document.getElementById(%s).dataset.at)`, "grip-"+grip) }
+		metre := js[float64](p, `(() => { const svg = document.querySelector("#side-view svg"); return Number(svg.dataset.scale) * svg.clientWidth / svg.viewBox.baseVal.width; })()`)
+		begun := there()
+		touch := func(kind input.DispatchTouchEventType, steps float64) {
+			points := []*input.TouchPoint{{X: at[0] + steps*by[0], Y: at[1] + steps*by[1]}}
+			if kind == input.DispatchTouchEventTypeTouchEnd {
+				points = []*input.TouchPoint{}
+			}
+			call(p, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: points})
+		}
+		was := p.value(grip)
+		touch(input.DispatchTouchEventTypeTouchStart, 0)
+		for steps := 1.0; steps <= 6; steps++ {
+			touch(input.DispatchTouchEventTypeTouchMove, steps)
+		}
+		touch(input.DispatchTouchEventTypeTouchEnd, 6)
+		p.until(`document.getElementById(%s).value !== %s`, "in-"+grip, was)
+		p.answered()
+		assert.InDelta(t, begun+6*(by[0]-by[1])/metre, there(), 0.01, grip) // it is set in steps of 5 or 10 mm
+		assert.Equal(t, at[2], js[float64](p, `scrollY`), "the page scrolls")
 	}
 }
 

@@ -236,7 +236,7 @@ func (p *page) until(format string, args ...any) {
 	defer cancel()
 	expression := quoted(format, args)
 	_, err := chromedp.Run(ctx, chromedp.Poll[bool](expression))
-	for err != nil && ctx.Err() == nil && strings.Contains(err.Error(), "Cannot find context") {
+	for err != nil && ctx.Err() == nil && (strings.Contains(err.Error(), "Cannot find context") || strings.Contains(err.Error(), "navigated or closed")) {
 		// A navigation took the document away that was asked: the next one answers.
 		_, err = chromedp.Run(ctx, chromedp.Poll[bool](expression))
 	}

@@ -3,7 +3,16 @@
 package browser
 
 import (
+	"os"
+	"path/filepath"
 	"testing"
+	"time"
+
+	cdppage "github.com/chromedp/cdproto/page"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"drawoff/pipeline/design"
 )
 
 // A page that is left before it was painted keeps what was typed: it may not
@@ -16,7 +25,7 @@ func TestLastKeystrokeIsKeptWhenThePageIsLeft(t *testing.T) {
 		const control = document.querySelector(%s);
 		control.value = "1234 mm";
 		control.dispatchEvent(new Event("input", {bubbles: true}));
-		location.reload();
+		setTimeout(() => location.reload()); // once this is answered
 		delete document.documentElement.dataset.ready;
 		return true;
 	})()`, field("tank.height"))
@@ -40,4 +49,36 @@ func TestWorkshopThatFailsIsTold(t *testing.T) {
 	js[bool](p, `(`+module+` = window.whole, true)`)
 	p.typed("tank.fill", "700 L")
 	p.until(`document.querySelector("#emptying").textContent.includes("700 L")`)
+}
+
+// A module that dies is told, started again with the design as it was, and a
+// file is offered.
+func TestModuleThatDiesIsStartedAgain(t *testing.T) {
+	t.Parallel()
+	p := tab(t)
+	call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `window.threads = []; window.Worker = class extends Worker { constructor(...all) { super(...all); threads.push(this); } };`,
+	})
+	p.goTo("")
+	p.typed("tank.fill", "800 L")
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+	js[bool](p, `(threads[0].onerror(new Event("error")), true)`) // as from a program that is gone
+	p.typed("tank.fill", "700 L")
+	p.until(`document.querySelector("#keeping").textContent.includes("started again")`)
+	p.answered()
+	assert.Equal(t, "700 L", p.value("tank.fill"), "what was typed is not lost")
+	assert.Equal(t, "Save it as a file", p.text("#keeping button"))
+	dir := t.TempDir()
+	downloadTo(p, dir)
+	p.click("#keeping button")
+	saved := filepath.Join(dir, "plant.drawoff.json")
+	require.Eventually(t, func() bool { _, err := os.Stat(saved); return err == nil }, patience, 20*time.Millisecond)
+	text, err := os.ReadFile(saved)
+	require.NoError(t, err)
+	d, faults := design.ReadFile(text)
+	require.Empty(t, faults)
+	assert.Equal(t, "700 L", d.Tank.Fill.String())
+
+	p.typed("tank.fill", "750 L")
+	p.until(`document.querySelector("#emptying").textContent.includes("750 L")`)
 }

@@ -170,7 +170,7 @@
     again.answer.then((answer) => {
       if (!answer) return;
       if (reading) look(looked);
-      sayIn("message", "Something went wrong inside Drawoff (" + why + "), and it was started again. Your design is as it was before the last change.", { "Save it as a file": saveStored });
+      sayIn("keeping", "Something went wrong inside Drawoff (" + why + "), and it was started again. Your design is kept; look whether your last change was taken.", { "Save it as a file": saveStored, "Go on": () => byId("keeping").replaceChildren() });
     });
   }
 
@@ -662,19 +662,20 @@
     if (!grip || e.button) return;
     e.preventDefault();
     const svg = grip.ownerSVGElement;
-    held = { field: grip.dataset.grip, level: grip.classList.contains("level"), at: Number(grip.dataset.at), x: e.clientX, y: e.clientY, scale: Number(svg.dataset.scale) * svg.clientWidth / svg.viewBox.baseVal.width, pointer: e.pointerId, moved: false };
+    held = { field: grip.dataset.grip, level: grip.classList.contains("level"), at: Number(grip.dataset.at), x: e.clientX, y: e.clientY, scale: Number(svg.dataset.scale) * svg.clientWidth / svg.viewBox.baseVal.width, pointer: e.pointerId };
     grip.focus();
   });
   const heldAt = (e) => held.at + (held.level ? e.clientX - held.x : held.y - e.clientY) / held.scale;
   document.addEventListener("pointermove", (e) => {
     if (!held || e.pointerId !== held.pointer) return;
-    held.moved = true;
-    slide(held.field, heldAt(e), true);
+    held.to = heldAt(e);
+    slide(held.field, held.to, true);
   });
+  // A finger that holds a grip does not scroll: the browser would take it away.
+  document.addEventListener("touchmove", (e) => { if (held) e.preventDefault(); }, { passive: false });
   const letGo = (e) => {
     if (!held || e.pointerId !== held.pointer) return;
-    const was = held;
-    if (was.moved) slide(was.field, heldAt(e), false);
+    if ("to" in held) slide(held.field, held.to, false); // where it was last: one that is taken away says no place
     held = null;
   };
   document.addEventListener("pointerup", letGo);
@@ -684,7 +685,8 @@
     const step = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 }[e.key];
     if (!grip || !step) return;
     e.preventDefault();
-    slide(grip.dataset.grip, Number(grip.dataset.at) + step * 0.01, false);
+    const { id } = grip, { grip: path } = grip.dataset;
+    ask(() => see({ op: "slide", path, value: (Number(byId(id).dataset.at) + step * 0.01).toFixed(5) }));
   });
 
   // zoom makes the drawing larger by by, or fits it for 0, round the middle of what is seen.
