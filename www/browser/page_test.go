@@ -211,6 +211,7 @@ func TestBadLinkLeavesTheDesignAlone(t *testing.T) {
 // judges nothing: machines differ.
 func TestTimeToPaint(t *testing.T) {
 	p := open(t, "")
+	p.until(`document.documentElement.dataset.shop === "idle"`)
 	call(p, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks})
 	used := func() map[string]float64 {
 		seconds := map[string]float64{}
