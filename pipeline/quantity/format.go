@@ -103,6 +103,19 @@ func Text[Q Quantity](q Q) string { return Of(q).Text(system) }
 // String returns a as Text does in the system that Show chose.
 func (a Amount) String() string { return a.Text(system) }
 
+// Fine returns a as String does, but with five digits where that keeps three:
+// as a number that goes into a working which somebody checks by hand.
+func (a Amount) Fine() string {
+	switch a.Kind {
+	case KindPressure, KindNumber:
+		symbol := a.Kind.Unit(system)
+		if n := a.in(symbol); math.Abs(n) >= 0.09995 && math.Abs(n) < 9995 {
+			return strings.TrimSuffix(significant(n, 5)+" "+symbol, " ")
+		}
+	}
+	return a.String()
+}
+
 // Text returns a with its unit, rounded as a person would read it: "240 mm",
 // "1.23 m/s", "38.5 L/min", "1:100", "12 °C". What it returns can be typed
 // back in. A number that is not one, which no room should make, is "not a number".

@@ -272,3 +272,22 @@ func BenchmarkText(b *testing.B) {
 		a.Text(Metric)
 	}
 }
+
+// What goes into a working is shown with five digits, half a unit of the last
+// of which is 5e-5 of it at most: by what rounding to five digits means.
+func TestFineKeepsFiveDigits(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		kind := rapid.SampledFrom([]Kind{KindPressure, KindNumber}).Draw(t, "kind")
+		unit := 1.0
+		if kind == KindPressure {
+			unit = 1000 // kPa
+		}
+		a := Amount{Kind: kind, SI: rapid.Float64Range(0.1, 9990).Draw(t, "n") * unit}
+		back, err := ParseAmount(kind, a.Fine())
+		require.NoError(t, err)
+		assert.InEpsilon(t, a.SI, back.SI, 5.001e-5, a.Fine())
+	})
+	assert.Equal(t, "101.33 kPa", Of(Pressure(101325)).Fine(), "the standard atmosphere, ISO 2533")
+	assert.Equal(t, "240 mm", Of(Length(0.24)).Fine(), "lengths stay as they are read")
+}

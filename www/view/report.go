@@ -316,7 +316,7 @@ func (h *html) working(f finding.Figure) {
 			h.formula(in.Symbol)
 			h.Close("dt")
 			h.Open("dd")
-			h.Text(in.Amount.String() + " ")
+			h.Text(in.Amount.Fine() + " ")
 			h.El("span", in.Name, "class", "hint")
 			h.Close("dd")
 		}

@@ -159,7 +159,7 @@ func Working(f finding.Figure) string {
 	t.line("")
 	var rows [][]string
 	for _, in := range f.Inputs {
-		rows = append(rows, []string{plain(in.Symbol), in.Amount.String(), in.Name})
+		rows = append(rows, []string{plain(in.Symbol), in.Amount.Fine(), in.Name})
 	}
 	t.table(rows)
 	t.line("")
