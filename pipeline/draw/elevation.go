@@ -44,6 +44,8 @@ func Elevation(r pipeline.Report, width int, zoom float64) string {
 	e.stand()
 	e.tank()
 	e.bucket()
+	e.dimensions()
+	e.grips() // below the pieces: where both lie it is the piece that is meant
 	e.line(s.Layout.Delivery)
 	e.pump()
 	e.line(s.Layout.Under)
@@ -51,8 +53,6 @@ func Elevation(r pipeline.Report, width int, zoom float64) string {
 	e.outflow()
 	e.keepOuts()
 	e.balloons()
-	e.dimensions()
-	e.grips()
 	e.Close("svg")
 	return e.String()
 }

@@ -98,3 +98,25 @@ func TestDrawingIsMadeLarger(t *testing.T) {
 	p.click(`[data-zoom="0"]`)
 	assert.Equal(t, fits, width())
 }
+
+// Where a piece and the room of a grip lie one over the other it is the piece
+// that a finger means; one of the two arrow heads of a grip at least is the grip's.
+func TestPiecesLieOverGrips(t *testing.T) {
+	t.Parallel()
+	p := openAs(t, look{390, 844, "light"})
+	wrong := js[[]string](p, `(async () => {
+		document.getElementById("drawing-title").scrollIntoView();
+		const out = [], at = (e) => { const b = e.getBoundingClientRect(); return document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2); };
+		for (const b of document.querySelectorAll("#side-view .balloon .number")) {
+			const piece = b.closest("[data-ref]").dataset.ref, hit = at(b)?.closest("[data-ref]")?.dataset.ref;
+			if (hit !== piece) out.push(piece + " gives " + hit);
+		}
+		for (const g of document.querySelectorAll("#side-view .grip")) {
+			const [x, y] = [g.querySelector(".grip-room").getBoundingClientRect()].flatMap(b => [b.x + b.width / 2, b.y + b.height / 2]);
+			const hit = (by) => document.elementFromPoint(x + (g.matches(".level") ? by : 0), y - (g.matches(".level") ? 0 : by))?.closest("[data-grip]")?.id;
+			if (hit(6) !== g.id && hit(-6) !== g.id) out.push(g.id + " gives " + hit(6));
+		}
+		return out;
+	})()`)
+	assert.Empty(t, wrong)
+}
