@@ -298,14 +298,15 @@
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
-    const went = (answer.home || "") !== home; // to another design
-    home = answer.home || "";
+    const under = (moving && answer.home === moving.theirs ? moving.mine : answer.home) || "";
+    const went = under !== home; // to another design
+    home = under;
     if (home) mine = home;
     sent(home ? "" : answer.title || "one without a name");
     if (answer.store) {
       stored = answer.store;
       title = answer.title;
-      if (answer.home) keeper.save(home, stored, title, as === "sample" && !answer.problem);
+      if (home) keeper.save(home, stored, title, as === "sample" && !answer.problem);
     }
     if (answer.shelf) keep(shelfKey, answer.shelf);
     if (answer.message) tell(answer.message, answer.problem);
@@ -822,9 +823,13 @@
   let mine = ""; // what the last that was not sent is kept under
   let stored = "", title = ""; // as the module last gave it
 
+  let moving = null; // from one home to another, until the module knows of it
+
   const keeper = drawoffKeeper({
     async rival(theirs, mine) {
+      moving = { theirs, mine };
       await ask({ op: "move", path: theirs, home: mine });
+      moving = null;
       compete(theirs);
     },
     elsewhere(id, stamp) {
