@@ -51,18 +51,53 @@ func TestWorkshopThatFailsIsTold(t *testing.T) {
 	p.until(`document.querySelector("#emptying").textContent.includes("700 L")`)
 }
 
+// threads notes the threads that a page starts, so that a test can end one.
+func (p *page) threads() {
+	p.t.Helper()
+	call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `window.threads = []; window.Worker = class extends Worker { constructor(...all) { super(...all); threads.push(this); } };`,
+	})
+}
+
+// dies ends the thread of the page's module, as if the program were gone.
+func (p *page) dies() {
+	p.t.Helper()
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+	js[bool](p, `(threads[0].onerror(new Event("error")), true)`)
+}
+
+// When the module dies while somebody looks at what was sent to them, their own
+// design stays what it was.
+func TestModuleThatDiesKeepsOwnAndSentApart(t *testing.T) {
+	t.Parallel()
+	p := tab(t)
+	p.threads()
+	p.goTo("")
+	p.typed("title", "My own")
+	p.untilKept(`kept[0]?.title === "My own"`)
+	sent, faults := design.Demo().Apply(design.Edit{Path: "title", Value: "Sent to me"})
+	require.Empty(t, faults)
+	js[bool](p, `(location.hash = %s, true)`, "#"+design.WriteLink(sent))
+	p.until(`"sent" in document.documentElement.dataset`)
+	p.dies()
+	p.click(`[data-zoom="1.25"]`) // asks something
+	p.until(`document.querySelector("#keeping").textContent.includes("started again")`)
+	p.answered()
+	p.until(`document.querySelector("#sent").textContent.includes("Sent to me")`)
+	p.untilKept(`kept.length === 1 && kept[0].title === "My own" && kept[0].text.includes("My own")`)
+	p.click("#sent button:last-of-type")
+	p.untilValue("title", "My own")
+}
+
 // A module that dies is told, started again with the design as it was, and a
 // file is offered.
 func TestModuleThatDiesIsStartedAgain(t *testing.T) {
 	t.Parallel()
 	p := tab(t)
-	call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
-		Source: `window.threads = []; window.Worker = class extends Worker { constructor(...all) { super(...all); threads.push(this); } };`,
-	})
+	p.threads()
 	p.goTo("")
 	p.typed("tank.fill", "800 L")
-	p.until(`document.documentElement.dataset.shop === "idle"`)
-	js[bool](p, `(threads[0].onerror(new Event("error")), true)`) // as from a program that is gone
+	p.dies()
 	p.typed("tank.fill", "700 L")
 	p.until(`document.querySelector("#keeping").textContent.includes("started again")`)
 	p.answered()

@@ -66,11 +66,16 @@
       last.make = make;
       return last.answer;
     }
-    const turn = { make, key, as };
-    turn.answer = new Promise((done) => { turn.done = done; });
+    const turn = turnOf(make, key, as);
     queue.push(turn);
     if (queue.length === 1) work();
     return turn.answer;
+  }
+
+  function turnOf(make, key, as) {
+    const turn = { make, key, as };
+    turn.answer = new Promise((done) => { turn.done = done; });
+    return turn;
   }
 
   const quiet = async () => { while (queue.length) await queue.at(-1).answer; };
@@ -78,14 +83,16 @@
   async function work() {
     tellState();
     while (queue.length) {
-      const turn = queue[0], request = turn.request = turn.make();
-      let answer = await bench.ask(request);
-      if (request.op === "rest") await painted;
-      if (answer.error) {
-        recover(answer.error, request);
-        answer = null;
-      } else {
-        await take(answer, request, turn.as);
+      const turn = queue[0];
+      let answer = null;
+      try {
+        const request = turn.request = turn.make();
+        const given = await bench.ask(request);
+        if (request.op === "rest") await painted;
+        if (given.error) recover(given.error, request);
+        else await take(answer = given, request, turn.as);
+      } catch (why) {
+        reportError(why); // one that goes wrong does not hold up the others
       }
       turn.done(answer);
       await null; // whoever waits goes first
@@ -135,18 +142,20 @@
     setTimeout(drawn, 100); // a page that nobody sees is not painted
   });
 
-  // What was asked and not answered when the page is left is done at the next start.
+  // What was asked and not answered when the page is left is done when the
+  // design is opened again, if it is then as it was.
   const lasting = new Set([...passing, "measure", "stock", "recall", "keep", "forget", "point"]);
   addEventListener("pagehide", () => {
     keeper.leave();
     const requests = queue.map((turn) => turn.request || turn.make()).filter((r) => lasting.has(r.op));
-    if (requests.length && home) try { localStorage.setItem(leftKey, JSON.stringify({ home, requests })); } catch { /* the last key only */ }
+    if (requests.length && home) try { localStorage.setItem(leftKey, JSON.stringify({ home, stored, requests })); } catch { /* the last key only */ }
   });
   addEventListener("pageshow", ({ persisted }) => { if (persisted) localStorage.removeItem(leftKey); }); // it goes on where it was
   function goOn() {
     const left = JSON.parse(localStorage.getItem(leftKey));
+    if (left?.home !== home) return;
     localStorage.removeItem(leftKey);
-    if (left?.home === home) for (const request of left.requests) ask({ ...request, typing: false });
+    if (left.stored === stored) for (const request of left.requests) ask({ ...request, typing: false });
   }
 
   // A module that has died is started again from what was stored, and the user
@@ -164,12 +173,13 @@
       return sayIn("message", "The calculator could not be started again (" + why + "). Reload the page: your design is kept in this browser.", { "Save it as a file": saveStored });
     }
     bench = thread(script.dataset.module);
-    const again = { make: () => see({ op: "start", value: byId("units").value, text: stored, shelf: kept(shelfKey), home: mine }) };
-    again.answer = new Promise((done) => { again.done = done; });
+    const text = home ? stored : keeper.latest(mine)?.text; // and not of what was sent,
+    const link = reading && looked; // which is looked at again
+    const again = turnOf(() => see({ op: "start", value: byId("units").value, text, shelf: kept(shelfKey), home: mine }));
     queue.splice(1, 0, again);
     again.answer.then((answer) => {
       if (!answer) return;
-      if (reading) look(looked);
+      if (link) look(link);
       sayIn("keeping", "Something went wrong inside Drawoff (" + why + "), and it was started again. Your design is kept; look whether your last change was taken.", { "Save it as a file": saveStored, "Go on": () => byId("keeping").replaceChildren() });
     });
   }
@@ -312,10 +322,8 @@
     if (answer.message) tell(answer.message, answer.problem);
     if (answer.focus) {
       const to = byId(answer.focus);
-      if (to) {
-        for (let d = to.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
-        to.focus();
-      }
+      unfold(to);
+      to?.focus();
     }
     return went;
   }
@@ -484,14 +492,14 @@
     field.after(stepper);
     stepper.style.top = field.offsetTop + (!field.closest("td") ? 0 : field.closest("tr:last-child") ? -44 : field.offsetHeight) + "px";
   }
-  let steps = 0; // that are still to be asked
+  const steps = new Map(); // that are still to be asked, by the field's path
   async function step(field, by) {
     typingIn = null;
-    steps += Number(by);
     const path = field.dataset.path;
+    steps.set(path, (steps.get(path) || 0) + Number(by));
     const answer = await ask(() => {
-      const value = String(steps);
-      steps = 0;
+      const value = String(steps.get(path) || 0);
+      steps.delete(path);
       return see({ op: "step", path, text: field.value, value });
     }, { key: "step " + path });
     if (answer?.value) field.value = answer.value; // the form itself comes with the rest
@@ -621,7 +629,7 @@
 
   function reveal(element) {
     if (!element) return;
-    for (let d = element.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+    unfold(element);
     element.focus({ preventScroll: true });
     const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     (element.closest(".piece-card,.field") || element).scrollIntoView({ block: "center", behavior: calm ? "auto" : "smooth" });
@@ -643,14 +651,17 @@
     try { localStorage.setItem(foldsKey, JSON.stringify(folds)); } catch { /* it is as well without */ }
   }, true);
 
-  // A link to what is folded unfolds it.
-  const unfold = (place) => { for (let d = byId(place.slice(1))?.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; };
+  // unfold opens all that element is folded into.
+  function unfold(element) {
+    for (let d = element?.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+  }
+  const placeOf = (hash) => byId(hash.slice(1));
   document.addEventListener("click", (e) => {
     const link = e.target.closest("a[href^='#']");
-    if (link) unfold(link.hash);
+    if (link) unfold(placeOf(link.hash));
   });
   fold();
-  unfold(location.hash);
+  unfold(placeOf(location.hash));
 
   // --- the drawing: grips to drag, larger and smaller -------------------------
 

@@ -20,12 +20,13 @@ const running = new Promise((ready, failed) => {
 });
 running.catch(() => {}); // whoever asks is told
 
+let pause = 0;
+let answered = 0; // since garbage was collected
 function collect() {
   answered = 0;
   globalThis.drawoffCollect?.();
 }
 
-let pause = 0, answered = 0; // since garbage was collected
 onmessage = async ({ data }) => {
   if (data.module) return run(data);
   clearTimeout(pause);
