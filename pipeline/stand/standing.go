@@ -75,7 +75,7 @@ func pushVerdict(s *steady) finding.Verdict {
 	return v
 }
 
-// nearlyEmpty is a level that nobody on the shop floor would call a filling.
+// nearlyEmpty is a level that nobody on the shop floor would call a filling. Ours, no source.
 const nearlyEmpty = 5 * q.Millimetre
 
 // fillWords says how full the tank is at level.

@@ -103,20 +103,40 @@ func TestDrawingIsMadeLarger(t *testing.T) {
 // that a finger means; one of the two arrow heads of a grip at least is the grip's.
 func TestPiecesLieOverGrips(t *testing.T) {
 	t.Parallel()
-	p := openAs(t, look{390, 844, "light"})
-	wrong := js[[]string](p, `(async () => {
-		document.getElementById("drawing-title").scrollIntoView();
-		const out = [], at = (e) => { const b = e.getBoundingClientRect(); return document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2); };
-		for (const b of document.querySelectorAll("#side-view .balloon .number")) {
-			const piece = b.closest("[data-ref]").dataset.ref, hit = at(b)?.closest("[data-ref]")?.dataset.ref;
-			if (hit !== piece) out.push(piece + " gives " + hit);
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		for _, name := range []string{"", "whey", "settling", "purée"} {
+			t.Run(l.String()+" "+name, func(t *testing.T) {
+				t.Parallel()
+				p := openAs(t, l)
+				if name != "" {
+					was := p.text("#drawing")
+					p.example(name)
+					p.until(`document.getElementById("drawing").textContent !== %s`, was)
+					p.answered()
+				}
+				assert.Empty(t, js[[]string](p, `(() => {
+					document.getElementById("side-view").scrollIntoView({block: "center", behavior: "instant"});
+					const out = [], middle = (e) => { const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; };
+					for (const b of document.querySelectorAll("#side-view .balloon .number")) {
+						const piece = b.closest("[data-ref]").dataset.ref, hit = document.elementFromPoint(...middle(b))?.closest("[data-ref]")?.dataset.ref;
+						if (hit !== piece) out.push("the balloon of " + piece + " gives " + hit);
+					}
+					for (const path of document.querySelectorAll("#side-view [data-ref] path.tube")) {
+						for (const share of [0.1, 0.5, 0.9]) {
+							const on = path.getPointAtLength(share * path.getTotalLength()).matrixTransform(path.getScreenCTM());
+							const grip = document.elementFromPoint(on.x, on.y)?.closest("[data-grip]");
+							if (grip) out.push(path.closest("[data-ref]").dataset.ref + " gives " + grip.id);
+						}
+					}
+					for (const g of document.querySelectorAll("#side-view .grip")) {
+						const [x, y] = middle(g.querySelector(".grip-room")), level = g.matches(".level");
+						const hit = (by) => document.elementFromPoint(x + (level ? by : 0), y - (level ? 0 : by))?.closest("[data-grip]")?.id;
+						if (hit(6) !== g.id && hit(-6) !== g.id) out.push(g.id + " gives " + hit(6));
+					}
+					return out;
+				})()`))
+				assert.Positive(t, js[int](p, `document.querySelectorAll("#side-view [data-ref] path.tube").length`))
+			})
 		}
-		for (const g of document.querySelectorAll("#side-view .grip")) {
-			const [x, y] = [g.querySelector(".grip-room").getBoundingClientRect()].flatMap(b => [b.x + b.width / 2, b.y + b.height / 2]);
-			const hit = (by) => document.elementFromPoint(x + (g.matches(".level") ? by : 0), y - (g.matches(".level") ? 0 : by))?.closest("[data-grip]")?.id;
-			if (hit(6) !== g.id && hit(-6) !== g.id) out.push(g.id + " gives " + hit(6));
-		}
-		return out;
-	})()`)
-	assert.Empty(t, wrong)
+	}
 }

@@ -90,64 +90,54 @@ func (p *page) picked(selector, option string, then ...string) {
 	p.until(first+`.selectedOptions[0]?.textContent.startsWith(%s)`, selector, option)
 }
 
+// pointer presses what it points at, and types on what is shown for it.
+type pointer struct {
+	*page
+	press func(p *page, x, y float64)
+}
+
 // mouse clicks.
-type mouse struct{ *page }
-
-func (m mouse) click(selector string) {
-	m.t.Helper()
-	x, y := m.point(selector)
-	call(m.page, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: input.DispatchMouseEventTypeMouseMoved, X: x, Y: y})
-	for _, what := range []input.DispatchMouseEventType{input.DispatchMouseEventTypeMousePressed, input.DispatchMouseEventTypeMouseReleased} {
-		call(m.page, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: what, X: x, Y: y, Button: input.MouseButtonLeft, ClickCount: 1})
-	}
+func mouse(p *page) pointer {
+	return pointer{p, func(p *page, x, y float64) {
+		call(p, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: input.DispatchMouseEventTypeMouseMoved, X: x, Y: y})
+		for _, what := range []input.DispatchMouseEventType{input.DispatchMouseEventTypeMousePressed, input.DispatchMouseEventTypeMouseReleased} {
+			call(p, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: what, X: x, Y: y, Button: input.MouseButtonLeft, ClickCount: 1})
+		}
+	}}
 }
 
-func (m mouse) use(selector string) {
-	m.t.Helper()
-	m.uncover(selector, m.click)
-	m.click(selector)
+// finger taps.
+func finger(p *page) pointer {
+	return pointer{p, func(p *page, x, y float64) {
+		call(p, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: input.DispatchTouchEventTypeTouchStart, TouchPoints: []*input.TouchPoint{{X: x, Y: y}}})
+		call(p, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: input.DispatchTouchEventTypeTouchEnd, TouchPoints: []*input.TouchPoint{}})
+	}}
 }
 
-func (m mouse) write(selector, text string) {
-	m.t.Helper()
-	m.use(selector)
-	m.replace(selector, text)
+func (h pointer) at(selector string) {
+	h.t.Helper()
+	x, y := h.point(selector)
+	h.press(h.page, x, y)
 }
 
-// choose opens the list, which the browser shows in a window of its own, and
+func (h pointer) use(selector string) {
+	h.t.Helper()
+	h.uncover(selector, h.at)
+	h.at(selector)
+}
+
+func (h pointer) write(selector, text string) {
+	h.t.Helper()
+	h.use(selector)
+	h.replace(selector, text)
+}
+
+// pick opens the list, which the browser shows in a window of its own, and
 // goes on with the keys.
-func (m mouse) pick(selector, option string) {
-	m.t.Helper()
-	m.use(selector)
-	m.picked(selector, option, kb.Enter)
-}
-
-// finger taps, and types on what a phone shows for it.
-type finger struct{ *page }
-
-func (f finger) tap(selector string) {
-	f.t.Helper()
-	x, y := f.point(selector)
-	call(f.page, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: input.DispatchTouchEventTypeTouchStart, TouchPoints: []*input.TouchPoint{{X: x, Y: y}}})
-	call(f.page, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: input.DispatchTouchEventTypeTouchEnd, TouchPoints: []*input.TouchPoint{}})
-}
-
-func (f finger) use(selector string) {
-	f.t.Helper()
-	f.uncover(selector, f.tap)
-	f.tap(selector)
-}
-
-func (f finger) write(selector, text string) {
-	f.t.Helper()
-	f.use(selector)
-	f.replace(selector, text)
-}
-
-func (f finger) pick(selector, option string) {
-	f.t.Helper()
-	f.use(selector)
-	f.picked(selector, option, kb.Enter)
+func (h pointer) pick(selector, option string) {
+	h.t.Helper()
+	h.use(selector)
+	h.picked(selector, option, kb.Enter)
 }
 
 // keyboard goes everywhere by Tab, and asks what a screen reader says there.

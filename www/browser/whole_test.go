@@ -21,9 +21,9 @@ func TestWholeJob(t *testing.T) {
 		look look
 		hand func(*page) hand
 	}{
-		"mouse":    {look{1280, 900, "light"}, func(p *page) hand { return mouse{p} }},
+		"mouse":    {look{1280, 900, "light"}, func(p *page) hand { return mouse(p) }},
 		"keyboard": {look{1280, 900, "light"}, func(p *page) hand { return keyboard{p} }},
-		"touch":    {look{390, 844, "light"}, func(p *page) hand { return finger{p} }},
+		"touch":    {look{390, 844, "light"}, func(p *page) hand { return finger(p) }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
