@@ -11,6 +11,7 @@ import (
 
 // Dimension is a length of a part, with how far it is to be trusted.
 type Dimension struct {
+	_         [0]func() // no ==: the page would load it
 	Dimension string    `json:"dimension"`        // slug, as design.Measurement.Part takes it
 	Length    q.Amount  `json:"length"`           // taken for it
 	Either    *q.Amount `json:"either,omitempty"` // half-width of the doubt, nil for none but tolerances

@@ -28,6 +28,7 @@ type Lining struct{ Ref, Material string }
 
 // JointState is one joint, for a drawing or a table.
 type JointState struct {
+	_       [0]func()     // no ==: the page would load it
 	Ref     string        // as route.Junction
 	Kind    string        // "weld", or the slug of the union's family; "none" where nothing closes
 	Name    string        // "2 in clamp", "weld, 2 in"

@@ -23,6 +23,7 @@ type Input struct {
 
 // Line is one line of the parts list.
 type Line struct {
+	_        [0]func()     // no ==: the page would load it
 	Slug     string        `json:"slug"`
 	Name     string        `json:"name"`
 	Quantity float64       `json:"quantity"`
@@ -43,6 +44,7 @@ type Cut struct {
 
 // Weld is one weld to make in the line.
 type Weld struct {
+	_      [0]func() // no ==: the page would load it
 	Number int       `json:"number"` // as on the drawing, from 1, in flow order
 	Ref    string    `json:"ref"`
 	Tube   string    `json:"tube"` // slug

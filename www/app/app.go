@@ -6,6 +6,7 @@ package app
 
 import (
 	"slices"
+	"strconv"
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
@@ -18,6 +19,7 @@ import (
 type App struct {
 	past, future []kept
 	present      design.Design
+	at, steps    int               // which step made the present design, 0 for none, and how many there were
 	home         string            // what the browser keeps the present design under
 	report       pipeline.Report   // of present, at a glance
 	later        []finding.Verdict // that the workshop told last of this plant; nil before it has
@@ -82,6 +84,8 @@ func Page(assets view.Assets) string {
 //	save     answer with the design as a file
 //	link     answer with the design as a link
 //	undo, redo
+//	history  answer with the steps that can be gone to
+//	go       go to the step Value: back to it or forth
 //	units    show everything in the units that Value names, see quantity.SystemOf
 //	slide    the grip of Path was dragged to Value
 //	step     move the field at Path, in which Text stands, up by Value steps, or down
@@ -104,6 +108,7 @@ func (a *App) Handle(request string) string {
 		res = Response{Message: "The page sent something that is not a request: " + first(request) + " Reload the page.", Problem: true}
 	}
 	res.Undo, res.Redo, res.Title, res.Home = len(a.past) > 0 || a.refused != "", len(a.future) > 0, a.present.Title, a.home
+	res.Step = a.at
 	a.answer = a.answer[:0]
 	res.write(&a.answer)
 	return a.answer.String()
@@ -120,11 +125,11 @@ func (a *App) do(req Request) Response {
 	if req.Zoom > 0 {
 		a.zoom = min(max(float64(req.Zoom)/100, 1), 6)
 	}
-	if req.Op != "edit" && req.Op != "slide" && req.Op != "rest" {
+	if req.Op != "edit" && req.Op != "slide" && req.Op != "rest" && req.Op != "history" {
 		a.typing = ""
 	}
 	switch req.Op {
-	case "undo", "redo", "rest", "resize", "find", "units", "whatif", "save", "link", "shelf":
+	case "undo", "redo", "rest", "resize", "find", "units", "whatif", "save", "link", "shelf", "history":
 	default:
 		a.refused = ""
 	}
@@ -172,6 +177,10 @@ func (a *App) do(req Request) Response {
 		a.undo()
 	case "redo":
 		a.redo()
+	case "history":
+		return Response{Steps: a.history()}
+	case "go":
+		a.goTo(req.Value)
 	case "units":
 		a.units(req.Value)
 	case "slide":
@@ -219,10 +228,13 @@ type kept struct {
 	design  design.Design
 	home    string
 	pending []view.Pending
+	step    int    // which made it
 	entry   string // path of the entry that alone was undone, "" where the design was
 }
 
-func (a *App) now() kept { return kept{design: a.present, home: a.home, pending: ofDesign(a.pending)} }
+func (a *App) now() kept {
+	return kept{design: a.present, home: a.home, pending: ofDesign(a.pending), step: a.at}
+}
 
 // put makes c the present design.
 func (a *App) put(c checked) { a.present, a.report = c.design, c.report }
@@ -237,6 +249,8 @@ func (a *App) step(c checked) {
 	a.future = nil
 	a.forgetPending()
 	a.put(c)
+	a.steps++
+	a.at = a.steps
 }
 
 // undo goes a step back. An entry that could not be taken is a step, too, when
@@ -266,6 +280,40 @@ func (a *App) redo() {
 	a.future = a.future[:n]
 }
 
+// history returns the steps that can be gone to, with the present one, the
+// first before the last.
+func (a *App) history() []int {
+	var steps []int
+	for i := range a.past {
+		steps = append(steps, a.past[i].step)
+	}
+	steps = append(steps, a.at)
+	for i := len(a.future) - 1; i >= 0; i-- {
+		if a.future[i].entry == "" { // else it is only what could not be taken
+			steps = append(steps, a.future[i].step)
+		}
+	}
+	return steps
+}
+
+// goTo goes to a step, or as near as can be.
+func (a *App) goTo(step string) {
+	n, err := strconv.Atoi(step)
+	if err != nil {
+		return
+	}
+	for a.at > n && len(a.past) > 0 {
+		a.past, a.future = a.move(a.past, a.future)
+	}
+	for a.at < n && len(a.future) > 0 {
+		if last := len(a.future) - 1; a.future[last].entry != "" {
+			a.future = a.future[:last]
+		} else {
+			a.future, a.past = a.move(a.future, a.past)
+		}
+	}
+}
+
 // move takes the last of from, keeps the present in to, and returns both.
 func (a *App) move(from, to []kept) ([]kept, []kept) {
 	if len(from) == 0 {
@@ -279,6 +327,7 @@ func (a *App) move(from, to []kept) ([]kept, []kept) {
 		a.pending = append(a.pending, k.pending...)
 	}
 	a.put(check(k.design))
+	a.at = k.step
 	return from[:len(from)-1], to
 }
 

@@ -389,7 +389,7 @@ func TestMarkupIsWords(t *testing.T) {
 // Every request is answered, whatever its path, when nothing went before it.
 func TestEveryRequestIsAnswered(t *testing.T) {
 	t.Parallel()
-	for _, op := range []string{"start", "follow", "edit", "add", "point", "mend", "measure", "recall", "keep", "forget", "own", "stock", "shelf", "save-shelf", "open", "take", "move", "save", "link", "undo", "redo", "resize", "rest", "find", "later", ""} {
+	for _, op := range []string{"start", "follow", "edit", "add", "point", "mend", "measure", "recall", "keep", "forget", "own", "stock", "shelf", "save-shelf", "open", "take", "move", "save", "link", "undo", "redo", "history", "go", "resize", "rest", "find", "later", ""} {
 		for _, path := range []string{"", "under.-1", "run.9223372036854775807", "pump.slip.0"} {
 			a := app.New()
 			ask(t, a, app.Request{Op: op, Path: path, Kind: "tee", Value: "1 mm", Text: "{", Link: "#", Edits: []design.Edit{{Path: path, Value: "x"}}})

@@ -2,6 +2,7 @@ package app
 
 import (
 	"sort"
+	"strconv"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/tokens"
@@ -18,7 +19,7 @@ type Request struct {
 	Typing bool          `json:"typing,omitempty"` // edit: a keystroke, not yet a finished entry
 	Kind   string        `json:"kind,omitempty"`   // add: the kind of piece, the cleaning agent or a part of the user's own
 	Path   string        `json:"path,omitempty"`   // add, point, measure, slide, step, keep, forget, whatif, move: where, or what
-	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; step: how many, down with a minus; units, start: the system; mend: the sentence of the way out; whatif: the figure; later: the plant
+	Value  string        `json:"value,omitempty"`  // measure: as typed; slide: metres; step: how many, down with a minus; units, start: the system; mend: the sentence of the way out; whatif: the figure; later: the plant; go: the step
 	Text   string        `json:"text,omitempty"`   // open: a file; start, take: what Store held; step: what stands in the field; later: verdicts
 	Home   string        `json:"home,omitempty"`   // start, take, own, open, move: what the browser keeps the design under
 	Shelf  string        `json:"shelf,omitempty"`  // start: the shelf that the browser kept
@@ -42,6 +43,8 @@ type Response struct {
 	Name    string            `json:"name,omitempty"`    // save: the file's name
 	Focus   string            `json:"focus,omitempty"`   // id of the element to move the focus to
 	Value   string            `json:"value,omitempty"`   // step: what the field was moved to
+	Step    int               `json:"step"`              // which step made the present design, 0 for none
+	Steps   []int             `json:"steps,omitempty"`   // history: those that can be gone to, the first before the last
 	Undo    bool              `json:"undo"`
 	Redo    bool              `json:"redo"`
 	Title   string            `json:"title"`
@@ -143,6 +146,18 @@ func (res Response) write(o *tokens.Object) {
 	o.Words("name", res.Name)
 	o.Words("focus", res.Focus)
 	o.Words("value", res.Value)
+	o.Int("step", res.Step)
+	if len(res.Steps) > 0 {
+		o.Name("steps")
+		*o = append(*o, '[')
+		for i, n := range res.Steps {
+			if i > 0 {
+				*o = append(*o, ',')
+			}
+			*o = strconv.AppendInt(*o, int64(n), 10)
+		}
+		*o = append(*o, ']')
+	}
 	o.Flag("undo", res.Undo)
 	o.Flag("redo", res.Redo)
 	o.Text("title", res.Title)

@@ -59,21 +59,20 @@
   // null from a module that has died. A request that is a function is made when
   // its turn comes. Of those that wait one after the other under the same key
   // only the newest is asked: keys and a hand can be quicker than a slow phone.
-  function ask(request, { key, as } = {}) {
+  function ask(request, { key, as, what } = {}) {
     if (!bench) return Promise.resolve(null);
     const make = typeof request === "function" ? request : () => request, last = queue.at(-1);
     if (key && queue.length > 1 && last.key === key) {
-      last.make = make;
+      Object.assign(last, { make, what });
       return last.answer;
     }
-    const turn = turnOf(make, key, as);
+    const turn = turnOf({ make, key, as, what });
     queue.push(turn);
     if (queue.length === 1) work();
     return turn.answer;
   }
 
-  function turnOf(make, key, as) {
-    const turn = { make, key, as };
+  function turnOf(turn) {
     turn.answer = new Promise((done) => { turn.done = done; });
     return turn;
   }
@@ -90,7 +89,7 @@
         const given = await bench.ask(request);
         if (request.op === "rest") await painted;
         if (given.error) recover(given.error, request);
-        else await take(answer = given, request, turn.as);
+        else await take(answer = given, request, turn);
       } catch (why) {
         reportError(why); // one that goes wrong does not hold up the others
       }
@@ -113,9 +112,10 @@
     if (printing && root.dataset.shop === "idle") print();
   }
 
-  const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo"]);
+  const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo", "go"]);
 
-  async function take(answer, request, as) {
+  async function take(answer, request, { as, what }) {
+    remember(answer, request, what);
     const went = await apply(answer, as);
     if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
     if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
@@ -175,7 +175,7 @@
     bench = thread(script.dataset.module);
     const text = home ? stored : keeper.latest(mine)?.text; // and not of what was sent,
     const link = reading && looked; // which is looked at again
-    const again = turnOf(() => see({ op: "start", value: byId("units").value, text, shelf: kept(shelfKey), home: mine }));
+    const again = turnOf({ make: () => see({ op: "start", value: byId("units").value, text, shelf: kept(shelfKey), home: mine }) });
     queue.splice(1, 0, again);
     again.answer.then((answer) => {
       if (!answer) return;
@@ -185,6 +185,45 @@
   }
 
   const saveStored = () => download("plant.drawoff.json", JSON.stringify(JSON.parse(stored).design), "application/json");
+
+  // --- what was done ------------------------------------------------------
+
+  // What made each step, in the words that the page had for it, and the field
+  // that was changed: an entry goes on in it.
+  let steps = new Map(), step = 0;
+
+  function remember(answer, request, what) {
+    if (request.op === "start") steps = new Map();
+    const path = request.path || request.edits?.[0].path, goesOn = answer.step === step && path && steps.get(step)?.path === path;
+    if (!steps.has(answer.step) || goesOn) steps.set(answer.step, { path, what: (goesOn ? what : what || namesOf[request.op]) || steps.get(answer.step)?.what || "A change" });
+    step = answer.step;
+  }
+
+  const namesOf = { start: "As it was when the page was opened", own: "A plant of your own, started", open: "A file or an example, opened", follow: "What was sent, opened", take: "Another design", recall: "Lengths from the shelf" };
+
+  // nameOf is what the page calls a control, and where that stands.
+  function nameOf(control) {
+    const label = control.labels?.[0]?.textContent || control.getAttribute("aria-label") || control.textContent;
+    const place = control.closest(".piece-card")?.querySelector(".piece-label") || control.closest(".group,.part")?.querySelector("summary > :is(h3, h4)");
+    return place ? place.textContent + ": " + label : label;
+  }
+
+  async function showHistory() {
+    const answer = await ask({ op: "history" });
+    if (!answer) return;
+    byId("history-list").replaceChildren(...answer.steps.reverse().map((n) => {
+      const li = document.createElement("li"), here = n === answer.step, it = document.createElement(here ? "strong" : "button");
+      it.textContent = (steps.get(n)?.what || namesOf.start) + (here ? " (here)" : "");
+      if (here) it.setAttribute("aria-current", "step");
+      else it.addEventListener("click", () => {
+        byId("history-dialog").close();
+        ask({ op: "go", value: String(n) });
+      });
+      li.append(it);
+      return li;
+    }));
+    byId("history-dialog").showModal();
+  }
 
   // --- the workshop: what takes longer --------------------------------------
 
@@ -442,19 +481,19 @@
   const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;
 
   function edit(control, typing) {
-    const value = valueOf(control);
+    const value = valueOf(control), shown = control.selectedOptions?.[0].textContent || value, what = nameOf(control) + ", " + (shown || "left empty");
     if (control.dataset.measure) {
-      if (!typing) ask(() => see({ op: "measure", path: control.dataset.measure, value }));
+      if (!typing) ask(() => see({ op: "measure", path: control.dataset.measure, value }), { what });
     } else if (control.dataset.stock) {
       if (!typing) ask(() => see({ op: "stock", path: control.dataset.stock, value }));
     } else if (control.dataset.path) {
       typingIn = typing ? control : null;
       const path = control.dataset.path;
-      ask(() => see({ op: "edit", edits: [{ path, value }], typing }), { key: typing && "type " + path });
+      ask(() => see({ op: "edit", edits: [{ path, value }], typing }), { key: typing && "type " + path, what });
     } else if (control.dataset.add && !typing && control.value) {
       const kind = control.value;
       control.value = "";
-      ask({ op: "add", kind, path: control.dataset.add });
+      ask({ op: "add", kind, path: control.dataset.add }, { what: "Put in: " + shown });
     }
   }
 
@@ -492,16 +531,16 @@
     field.after(stepper);
     stepper.style.top = field.offsetTop + (!field.closest("td") ? 0 : field.closest("tr:last-child") ? -44 : field.offsetHeight) + "px";
   }
-  const steps = new Map(); // that are still to be asked, by the field's path
-  async function step(field, by) {
+  const moves = new Map(); // that are still to be asked, by the field's path
+  async function move(field, by) {
     typingIn = null;
     const path = field.dataset.path;
-    steps.set(path, (steps.get(path) || 0) + Number(by));
+    moves.set(path, (moves.get(path) || 0) + Number(by));
     const answer = await ask(() => {
-      const value = String(steps.get(path) || 0);
-      steps.delete(path);
+      const value = String(moves.get(path) || 0);
+      moves.delete(path);
       return see({ op: "step", path, text: field.value, value });
-    }, { key: "step " + path });
+    }, { key: "step " + path, what: nameOf(field) + ", in steps" });
     if (answer?.value) field.value = answer.value; // the form itself comes with the rest
   }
   document.addEventListener("focusin", (e) => beside(e.target));
@@ -511,7 +550,7 @@
     const by = { ArrowUp: "1", ArrowDown: "-1" }[e.key];
     if (!by || !e.target.matches("[data-steps]")) return;
     e.preventDefault();
-    step(e.target, by);
+    move(e.target, by);
   });
 
   // whatIf moves the dot along its curve; a stop of the slider holds what is so there.
@@ -528,6 +567,7 @@
   const acts = {
     "undo": () => ask({ op: "undo" }),
     "redo": () => ask({ op: "redo" }),
+    "history": showHistory,
     "print-sheet": () => { delete root.dataset.print; print(); },
     "print-card": () => { root.dataset.print = "card"; print(); },
     "open-file": () => byId("file").click(),
@@ -567,19 +607,19 @@
       range.stepUp(Number(button.dataset.step));
       return whatIf(range);
     }
-    if (button && button.dataset.by) return step(document.activeElement, button.dataset.by);
+    if (button && button.dataset.by) return move(document.activeElement, button.dataset.by);
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
     if (button && button.dataset.edits) {
       // What the workshop offered before the last edit is not to be had while it thinks again.
-      if (root.dataset.shop === "idle") ask(() => see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }));
+      if (root.dataset.shop === "idle") ask(() => see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }), { what: button.dataset.value || nameOf(button) });
       return;
     }
-    if (button && button.dataset.op) return void ask({ op: button.dataset.op, path: button.dataset.path || "", value: button.value });
-    if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path });
+    if (button && button.dataset.op) return void ask({ op: button.dataset.op, path: button.dataset.path || "", value: button.value }, { what: nameOf(button) });
+    if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path }, { what: nameOf(button) });
     if (button && button.dataset.act) {
       const { act, path } = button.dataset;
-      return void ask({ op: "edit", edits: [{ op: act, path }] }).then((done) => done && follow(act, path));
+      return void ask({ op: "edit", edits: [{ op: act, path }] }, { what: nameOf(button) }).then((done) => done && follow(act, path));
     }
     const ref = e.target.closest("[data-ref]");
     if (ref && !e.target.closest(".piece-card") && (ref.closest("svg") || e.target.closest("a"))) {
@@ -668,7 +708,7 @@
   // Only what the drawing shows is asked for while a grip is held; the entry
   // ends when it is let go.
   let held = null; // the grip in hand: where it was taken, and where that is
-  const slide = (path, metres, typing) => ask(() => see({ op: "slide", path, value: metres.toFixed(5), typing }), { key: typing && "slide " + path });
+  const slide = (path, metres, typing) => ask(() => see({ op: "slide", path, value: metres.toFixed(5), typing }), { key: typing && "slide " + path, what: nameOf(byId("grip-" + path)) + ", dragged" });
   document.addEventListener("pointerdown", (e) => {
     const grip = e.target.closest && e.target.closest("[data-grip]");
     if (!grip || e.button) return;
@@ -694,11 +734,11 @@
   document.addEventListener("pointercancel", letGo);
   document.addEventListener("keydown", (e) => {
     const grip = e.target.closest && e.target.closest("[data-grip]");
-    const step = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 }[e.key];
-    if (!grip || !step) return;
+    const by = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 }[e.key];
+    if (!grip || !by) return;
     e.preventDefault();
     const { id } = grip, { grip: path } = grip.dataset;
-    ask(() => see({ op: "slide", path, value: (Number(byId(id).dataset.at) + step * 0.01).toFixed(5) }));
+    ask(() => see({ op: "slide", path, value: (Number(byId(id).dataset.at) + by * 0.01).toFixed(5) }), { what: nameOf(grip) });
   });
 
   // zoom makes the drawing larger by by, or fits it for 0, round the middle of what is seen.
@@ -909,7 +949,7 @@
         await back();
         byId("keeping").replaceChildren();
         if (home === theirs) await ask({ op: "move", path: theirs, home: keeper.fresh() });
-        await ask({ op: "edit", edits: [{ path: "title", value: (title || "Plant").slice(0, 180) + ", second" }] });
+        await ask({ op: "edit", edits: [{ path: "title", value: (title || "Plant").slice(0, 180) + ", second" }] }, { what: "Another title" });
         tell("Yours is a design of its own now: both are among your designs.");
       },
     });
@@ -1047,7 +1087,7 @@
   start(takeLink()).then((started) => {
     if (!started) return; // it was told
     byId("message").querySelector(".loading")?.remove();
-    for (const id of ["own-open", "units", "copy-link", "save-file", "open-file", "designs", "examples"]) byId(id).disabled = false;
+    for (const id of ["history", "own-open", "units", "copy-link", "save-file", "open-file", "designs", "examples"]) byId(id).disabled = false;
     fold(); // the form is there now
     let drawn = drawingWidth();
     new ResizeObserver(() => {

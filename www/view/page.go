@@ -56,6 +56,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<header class="top"><div class="brand"><h1>Drawoff</h1><p>One description of your tank and its line: whether it fits, flows, drains and stands, and what to order.</p></div>`)
 	h.Raw(`<div class="bar" role="group" aria-label="This design">` +
 		`<button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button>` +
+		`<button type="button" id="history" disabled aria-haspopup="dialog">History</button>` +
 		`<button type="button" id="designs" disabled aria-haspopup="dialog">Designs</button>` +
 		`<button type="button" id="copy-link" disabled>Copy link</button>` +
 		`<button type="button" id="save-file" disabled>Save file</button>` +
@@ -95,6 +96,7 @@ func Page(glance, whole Bench, a Assets) string {
 	// One pair for all fields: the script moves it beside the one in use.
 	h.Raw(`</main><span id="stepper" hidden><button type="button" tabindex="-1" data-by="-1" aria-label="A step less">−</button><button type="button" tabindex="-1" data-by="1" aria-label="A step more">+</button></span><footer>`)
 	h.Raw(`<p>Guidance for people who know their trade, not a certificate. Nothing you type leaves this browser unless you share it.</p></footer>`)
+	h.Raw(`<dialog id="history-dialog" aria-labelledby="history-title"><form method="dialog"><h2 id="history-title">What was done</h2><button>Close</button></form><p class="hint">The newest first. Press one to go there; what comes after it stays, until something else is done.</p><ol id="history-list" reversed></ol></dialog>`)
 	h.own()
 	h.Raw(`<div id="sheets"><p>The sheets are not ready. Close this, wait a moment and print again.</p></div>`)
 	h.Open("template", "id", "tubes")

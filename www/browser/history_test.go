@@ -1,0 +1,55 @@
+//go:build browser
+
+package browser
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+)
+
+// What was done is listed in the page's own words, and a press goes back to it
+// and forth again, by the keyboard alone.
+func TestHistory(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "dark"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			was := p.value("tank.bore")
+			p.typed("tank.bore", "980 mm")
+			p.typed("tank.height", "1.2 m")
+			p.act("remove", "under.1")
+			p.do(chromedp.Focus(chromedp.CSS(`[id="grip-pump.height"]`)), chromedp.KeyEvent(kb.ArrowUp))
+			p.answered()
+			p.until(`document.documentElement.dataset.shop === "idle"`)
+			way := js[string](p, `document.querySelector("#verdicts button[data-edits]").dataset.value`)
+			p.click("#verdicts button[data-edits]")
+			show := func() {
+				p.do(chromedp.Focus(chromedp.CSS("#history")), chromedp.KeyEvent(kb.Enter))
+				p.until(`document.getElementById("history-dialog").open`)
+			}
+			show()
+			assert.Equal(t, []string{
+				way,
+				"Pump inlet over the floor",
+				"butterfly valve, 1½ in: Remove piece 2",
+				"Tank: Straight side, 1.2 m",
+				"Tank: Bore, 980 mm",
+				"As it was when the page was opened",
+			}, js[[]string](p, `[...document.querySelectorAll("#history-list li")].slice(-6).map(li => li.textContent.replace(" (here)", ""))`))
+			p.keep("history-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			assert.Empty(t, js[[]string](p, `[...document.querySelectorAll("#history-dialog button")].filter(b => b.offsetHeight < 44).map(b => b.textContent)`), "too small for a glove")
+			p.do(chromedp.Focus(chromedp.CSS(`#history-list li:last-child button`)), chromedp.KeyEvent(kb.Enter))
+			p.untilValue("tank.bore", was)
+			assert.Equal(t, "history", js[string](p, `document.activeElement.id`), "the focus comes back")
+			show()
+			p.do(chromedp.Focus(chromedp.CSS(`#history-list li:nth-last-child(3) button`)), chromedp.KeyEvent(kb.Enter))
+			p.untilValue("tank.height", "1.2 m")
+			assert.Equal(t, "980 mm", p.value("tank.bore"))
+			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")
+		})
+	}
+}
