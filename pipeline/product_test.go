@@ -1,6 +1,7 @@
 package pipeline_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -109,5 +110,22 @@ func TestValvesInTheOrderOfTheirLosses(t *testing.T) {
 		k := piece.Loss.SI / (v * v)
 		assert.Less(t, k, before, kind)
 		before = k
+	}
+}
+
+// A pump that the liquid drives by itself empties the tank when it is left: that
+// is told where everybody reads it, and only then. Energy: the outflow hangs
+// lower than the level, by more than the line loses.
+func TestLiquidThatDrivesThePumpIsACaution(t *testing.T) {
+	t.Parallel()
+	const said = "runs through this pump by itself"
+	for _, row := range []struct {
+		kind, height string
+		want         bool
+	}{{design.Lobe, "200 mm", true}, {design.Lobe, "8 m", false}, {design.Centrifugal, "200 mm", false}} {
+		d, faults := design.Examples()[3].Design.Apply(design.Edit{Path: "pump.kind", Value: row.kind}, design.Edit{Path: "delivery.height", Value: row.height}, design.Edit{Path: "liquid.kind", Value: "water"})
+		require.Empty(t, faults)
+		cautions := strings.Join(pipeline.Check(d).Cautions, " ")
+		assert.Equal(t, row.want, strings.Contains(cautions, said), "%s at %s", row.kind, row.height)
 	}
 }

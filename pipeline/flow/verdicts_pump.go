@@ -88,7 +88,7 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 			v.Sentence = at + " the liquid would run by itself, with " + q.Text(spare) + " over: the pump holds it back to about " + q.Text(last) + ", and rather more as some slips forward."
 			if shut := p.shutOff(); shut != nil {
 				v.Level = finding.Sound
-				v.Sentence += " When it stands, No " + strconv.Itoa(shut.Number) + " (" + shut.Label + ") must be shut."
+				v.Sentence += " When it stands, No " + strconv.Itoa(shut.Number) + " (" + shut.Label + ") can shut the line."
 				return v
 			}
 			v.Advice = "Do without the pump, or put in a valve that is shut when it stands."
