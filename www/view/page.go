@@ -57,12 +57,12 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<div class="bar" role="group" aria-label="This design">` +
 		`<button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button>` +
 		`<button type="button" id="history" disabled aria-haspopup="dialog">History</button>` +
+		`<button type="button" id="own-open" disabled>Start my own</button>` +
 		`<button type="button" id="designs" disabled aria-haspopup="dialog">Designs</button>` +
 		`<button type="button" id="copy-link" disabled>Copy link</button>` +
 		`<button type="button" id="save-file" disabled>Save file</button>` +
 		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
 		`<button type="button" id="print-sheet">Print</button>` +
-		`<button type="button" id="own-open" disabled>Start my own</button>` +
 		`<select id="units" disabled aria-label="Units shown"><option value="mm">mm, L</option><option value="in">in, gal</option></select>` +
 		`<select id="examples" disabled aria-label="Open an example"><option value="">Examples…</option>`)
 	for _, e := range a.Examples {
