@@ -201,8 +201,17 @@
 
   const namesOf = { start: "As it was when the page was opened", own: "A plant of your own, started", open: "A file or an example, opened", follow: "What was sent, opened", take: "Another design", recall: "Lengths from the shelf" };
 
-  // nameOf is what the page calls a control, and where that stands.
+  // nameOf is what the page calls a control, and where that stands. It is looked
+  // for once while a field is in use: at every key it would take as long as all
+  // else that a key does here.
+  let inUse = { control: null, name: "" };
   function nameOf(control) {
+    if (inUse.control !== control) inUse = { control, name: sought(control) };
+    return inUse.name;
+  }
+  for (const when of ["focusin", "pointerdown"]) document.addEventListener(when, () => { inUse = { control: null }; });
+
+  function sought(control) {
     const label = control.labels?.[0]?.textContent || control.getAttribute("aria-label") || control.textContent;
     const place = control.closest(".piece-card")?.querySelector(".piece-label") || control.closest(".group,.part")?.querySelector("summary > :is(h3, h4)");
     return place ? place.textContent + ": " + label : label;
