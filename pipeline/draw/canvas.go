@@ -59,6 +59,20 @@ func (c *canvas) line(class string, x1, y1, x2, y2 float64) {
 	c.Raw("/>")
 }
 
+// segment is a straight stroke between two pixels.
+type segment struct{ x1, y1, x2, y2 float64 }
+
+// strokes draws segments as one element.
+func (c *canvas) strokes(class string, all ...segment) {
+	c.path(class)
+	for _, s := range all {
+		c.Raw("M")
+		c.pixel(s.x1, s.y1)
+		c.pixel(s.x2, s.y2)
+	}
+	c.endPath()
+}
+
 // rect draws a rectangle of pixels.
 func (c *canvas) rect(class string, x, y, w, h float64) {
 	c.Raw("<rect")

@@ -128,9 +128,11 @@ func (e *elevation) floor() {
 	y := e.y(0)
 	e.Raw(`<g class="floor" aria-hidden="true">`)
 	e.canvas.line("ground", 4, y, e.width-4, y)
+	var hatch []segment
 	for x := 10.0; x < e.width-4; x += 14 {
-		e.canvas.line("hatch", x, y, x-6, y+6)
+		hatch = append(hatch, segment{x, y, x - 6, y + 6})
 	}
+	e.strokes("hatch", hatch...)
 	if e.Ceiling > 0 {
 		c := e.y(float64(e.Ceiling))
 		e.canvas.line("ceiling", 4, c, e.width-4, c)
@@ -330,7 +332,7 @@ func (e *elevation) outflow() {
 }
 
 func (e *elevation) dimensions() {
-	e.Raw(`<g class="dimensions" aria-hidden="true">`)
+	d := dimensions{canvas: &e.canvas}
 	radius := float64(e.Vessel.Bore) / 2
 	left := e.x(-radius)
 	outlet := e.Layout.Outlet.At
@@ -339,13 +341,13 @@ func (e *elevation) dimensions() {
 		// Rounded up, to stay within the margin of a phone.
 		height = append(height, "± "+q.Text(q.Mm(math.Ceil(f.Either.SI*1000-1e-6))))
 	}
-	e.upright(left-16, 0, float64(e.Outlet), left, e.x(outlet.X), "end", height...)
-	e.upright(left-16, float64(e.Outlet), e.brim(), e.x(outlet.X), left, "end", q.Text(q.Length(e.brim())-e.Outlet))
+	d.upright(left-16, 0, float64(e.Outlet), left, e.x(outlet.X), "end", height...)
+	d.upright(left-16, float64(e.Outlet), e.brim(), e.x(outlet.X), left, "end", q.Text(q.Length(e.brim())-e.Outlet))
 	right := e.x(e.right) + 16
 	if !e.Layout.Gravity {
 		in := e.Layout.PumpIn.At
-		e.upright(right, 0, in.Z, e.x(in.X), e.x(in.X), "start", q.Text(q.Length(in.Z)))
-		e.level(e.y(0)+30, 0, in.X, e.y(0), e.y(in.Z), q.Text(q.Length(in.X)))
+		d.upright(right, 0, in.Z, e.x(in.X), e.x(in.X), "start", q.Text(q.Length(in.Z)))
+		d.level(e.y(0)+30, 0, in.X, e.y(0), e.y(in.Z), q.Text(q.Length(in.X)))
 	}
 	pieces := e.Layout.Pieces()
 	if len(pieces) > 0 {
@@ -354,8 +356,10 @@ func (e *elevation) dimensions() {
 		if !e.Layout.Gravity {
 			from = e.Layout.PumpIn.At.Z
 		}
-		e.upright(right, from, end.Z, e.x(end.X), e.x(end.X), "start", q.Text(q.Length(end.Z-from)))
+		d.upright(right, from, end.Z, e.x(end.X), e.x(end.X), "start", q.Text(q.Length(end.Z-from)))
 	}
+	e.Raw(`<g class="dimensions" aria-hidden="true">`)
+	d.draw()
 	e.Close("g")
 }
 

@@ -275,15 +275,16 @@ func (m *isometric) slants() {
 
 // hatched draws a triangle with its right angle at corner, hatched across.
 func (m *isometric) hatched(from, corner, to spot) {
-	m.canvas.line("dim", from.x, from.y, corner.x, corner.y)
-	m.canvas.line("dim", corner.x, corner.y, to.x, to.y)
+	m.strokes("dim", segment{from.x, from.y, corner.x, corner.y}, segment{corner.x, corner.y, to.x, to.y})
+	var hatch []segment
 	d, length := from.to(corner)
 	way, size := corner.to(to)
 	for t := 7.0; t < length; t += 7 {
 		a := from.toward(d, t)
 		b := a.toward(way, size*t/length)
-		m.canvas.line("leader", a.x, a.y, b.x, b.y)
+		hatch = append(hatch, segment{a.x, a.y, b.x, b.y})
 	}
+	m.strokes("leader", hatch...)
 	m.taken.line(from, corner, 6)
 	m.taken.line(corner, to, 6)
 }

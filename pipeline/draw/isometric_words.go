@@ -218,8 +218,7 @@ func (m *isometric) length(a, b spot, words string) {
 	} else {
 		m.canvas.line("dim", best.a.x, best.a.y, best.b.x, best.b.y)
 	}
-	m.tick(best.a.x, best.a.y)
-	m.tick(best.b.x, best.b.y)
+	m.strokes("tick", slash(best.a.x, best.a.y), slash(best.b.x, best.b.y))
 	m.centred("dim-text", best.words, words)
 	m.taken.line(best.a, best.b, 5)
 	m.taken.add(around(best.words, w, text))

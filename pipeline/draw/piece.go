@@ -50,10 +50,8 @@ func (e *elevation) piece(p route.Piece) {
 	e.Raw(p.Kind)
 	e.Raw(`"`)
 	e.Attr("data-ref", p.Ref)
-	said := e.says(p)
-	e.Attr("data-say", said)
 	e.Raw("><title>")
-	e.Text(said)
+	e.Text(e.says(p))
 	e.Raw("</title>")
 	for _, s := range p.Path {
 		if s.BoreFrom != s.BoreTo {

@@ -65,9 +65,20 @@ func run(m *testing.M) (int, error) {
 	defer server.Close()
 	address = server.URL + where
 
-	program, err := chromium()
+	var stop func()
+	chrome, stop, err = start()
 	if err != nil {
 		return 0, err
+	}
+	defer stop()
+	return m.Run(), nil
+}
+
+// start starts a browser, with more flags if there are any.
+func start(flags ...chromedp.ExecAllocatorOption) (browser context.Context, stop func(), err error) {
+	program, err := chromium()
+	if err != nil {
+		return nil, nil, err
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(program),
@@ -76,14 +87,13 @@ func run(m *testing.M) (int, error) {
 		chromedp.Flag("disable-quic", true),
 		chromedp.Flag("disable-component-update", true),
 	)
-	allocator, cancel := chromedp.NewExecAllocator(context.Background(), options...)
-	defer cancel()
-	chrome, cancel = chromedp.NewContext(allocator)
-	defer cancel()
-	if err := chromedp.Do(chrome); err != nil {
-		return 0, fmt.Errorf("%s does not start: %w", program, err)
+	allocator, stop := chromedp.NewExecAllocator(context.Background(), append(options, flags...)...)
+	browser, _ = chromedp.NewContext(allocator)
+	if err := chromedp.Do(browser); err != nil {
+		stop()
+		return nil, nil, fmt.Errorf("%s does not start: %w", program, err)
 	}
-	return m.Run(), nil
+	return browser, stop, nil
 }
 
 // chromium finds the browser: $CHROMIUM, or one by a usual name.
