@@ -158,9 +158,9 @@ func (m *isometric) port(kind string, at spot, port route.Port) {
 // unions draws two bars across the line wherever it comes apart.
 func (m *isometric) unions() {
 	for _, j := range m.joints {
-		for side, end := range map[float64]route.End{-2: j.up, 2: j.down} {
+		for i, end := range [...]route.End{j.up, j.down} {
 			if end.Half != nil && !end.Half.Plain() {
-				m.bar(j.at.toward(j.along, side), j.along, 8)
+				m.bar(j.at.toward(j.along, float64(4*i-2)), j.along, 8)
 				m.marks["union"] = true
 			}
 		}

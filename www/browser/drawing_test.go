@@ -78,6 +78,51 @@ func TestGripIsDraggedByAFinger(t *testing.T) {
 	}
 }
 
+// What is changed in place, value by value, is what a page shows that reads the
+// whole: after numbers, words that need escaping, pieces more and fewer, a
+// piece pointed at.
+func TestWhatIsTouchedUpIsAsReadAnew(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	shown := func() map[string]string {
+		p.until(`document.documentElement.dataset.shop === "idle"`)
+		return js[map[string]string](p, `Object.fromEntries(["tally", "drawing", "verdicts", "pieces", "figures", "isometric", "heights", "emptying", "stays", "stability", "wash", "parts", "cuts"].map(id => [id, document.getElementById(id).innerHTML]))`)
+	}
+	same := func(after string) {
+		t.Helper()
+		touched := shown()
+		p.reload()
+		for id, anew := range shown() {
+			at := 0 // where they part: whole regions are long to read
+			for at < min(len(anew), len(touched[id])) && anew[at] == touched[id][at] {
+				at++
+			}
+			from := max(0, at-100)
+			assert.Equal(t, anew[from:min(len(anew), at+100)], touched[id][from:min(len(touched[id]), at+100)], "%s after %s", id, after)
+		}
+	}
+	for _, height := range []string{"1600 mm", "1605 mm", "1.9 m"} {
+		p.typed("tank.height", height)
+	}
+	same("numbers")
+	p.typed("title", "Tank <b> & \"pump\"")
+	p.typed("title", "Bottler's > & < tank")
+	p.typed("stand.height", "800 mm") // the words of who cannot see the drawing hold an apostrophe
+	same("words that need escaping")
+	p.unfold("#pieces")
+	js[bool](p, `(document.querySelector("#pieces tr[data-ref='under.1'] a").focus({preventScroll: true}), true)`)
+	p.shows("#what", "butterfly valve")
+	js[bool](p, `(document.activeElement.blur(), document.querySelectorAll(".lit").forEach(n => n.classList.length > 1 ? n.classList.remove("lit") : n.removeAttribute("class")), true)`)
+	p.typed("stand.height", "810 mm")
+	same("a piece pointed at")
+	p.act("remove", "under.2")
+	p.typed("stand.height", "820 mm")
+	p.click("#undo")
+	p.click("#undo")
+	p.typed("stand.height", "830 mm")
+	same("a piece fewer, and back")
+}
+
 // The drawing is made larger where it stands and fits again; a piece that is
 // pointed at says what it is.
 func TestDrawingIsMadeLarger(t *testing.T) {

@@ -103,3 +103,16 @@ func TestRuns(t *testing.T) {
 	assert.True(t, strings.Contains(ask("tank"), "Drains to") && strings.Contains(ask("tank"), "the outflow"))
 	assert.True(t, strings.Contains(ask("pump"), "There is no pump"))
 }
+
+// What is asked twice is answered twice alike, to the byte: no order is left
+// to chance.
+func TestTheSameAnswerTwice(t *testing.T) {
+	t.Parallel()
+	for _, e := range design.Examples() {
+		request := `{"design":` + string(design.WriteFile(e.Design)) + `,"width":390}`
+		first := Handle(request)
+		for range 3 {
+			require.Equal(t, first, Handle(request), e.Slug)
+		}
+	}
+}
