@@ -63,7 +63,8 @@ type elevation struct {
 	report        pipeline.Report
 	profile       []vessel.Point // the inside of the tank, from its lowest point to the brim
 	width, height float64
-	right         float64 // world extent of the plant
+	right         float64   // world extent of the plant
+	fixed         []balloon // words that numbers keep clear of
 }
 
 // fit finds the scale at which the whole plant fits into width pixels and is
@@ -181,8 +182,12 @@ func (e *elevation) tank() {
 		z := float64(l.Height)
 		w := e.widthAt(z)
 		e.canvas.line("surface", e.x(-w), e.y(z), e.x(w), e.y(z))
-		if l.Slug != "lowest" || e.y(z) > e.y(full)+40 {
+		switch {
+		case w*e.scale > textSize*2:
 			e.words("small", "middle", e.x(0), e.y(z)-4, l.Name)
+		case e.y(z) > e.y(full)+40: // no room between the walls
+			e.words("small", "start", e.x(w)+12, e.y(z)+4, l.Name)
+			e.fixed = append(e.fixed, balloon{fixed: true, bx: e.x(w) + 30, by: e.y(z)})
 		}
 	}
 	if e.Layout.Outlet.Dir.Z < -0.5 { // the stub under a bottom outlet
@@ -370,6 +375,7 @@ type balloon struct {
 	level  finding.Level
 	x, y   float64 // of the piece
 	bx, by float64 // of the number
+	fixed  bool    // it stays where it is, and is none
 }
 
 const balloonRadius = 9.0
@@ -381,8 +387,9 @@ func (e *elevation) balloons() {
 	for _, p := range e.report.Pieces {
 		level[p.Ref] = p.Level
 	}
-	var all []balloon
-	for _, p := range e.Layout.Pieces() {
+	pieces := e.Layout.Pieces()
+	all := make([]balloon, 0, len(pieces)+len(e.fixed)) // room for both: spread moves what stands in it
+	for _, p := range pieces {
 		mid := middle(p)
 		b := balloon{number: p.Number, ref: p.Ref, level: level[p.Ref], x: e.x(mid.X), y: e.y(mid.Z)}
 		off := e.thick(p.In.Half.Tube.OD)/2 + 20
@@ -390,7 +397,7 @@ func (e *elevation) balloons() {
 		b.bx, b.by = b.x+dx*off, b.y+dy*off
 		all = append(all, b)
 	}
-	spread(all, e.width, e.height)
+	spread(append(all, e.fixed...), e.width, e.height)
 	for _, b := range all {
 		e.Raw(`<g class="balloon `)
 		e.Raw(b.level.String())
@@ -461,8 +468,12 @@ func spread(all []balloon, width, height float64) {
 					dx, dy, d = 0, 1, 1
 				}
 				push := (room - d) / 2
+				if b.fixed { // a is not: there is one at most
+					push *= 2
+				} else {
+					b.bx, b.by = b.bx+dx/d*push, b.by+dy/d*push
+				}
 				a.bx, a.by = a.bx-dx/d*push, a.by-dy/d*push
-				b.bx, b.by = b.bx+dx/d*push, b.by+dy/d*push
 				moved = true
 			}
 		}
