@@ -82,6 +82,7 @@ func Build(ctx context.Context) ([]File, error) {
 		Glue:            hashed["wasm_exec.js"],
 		Store:           hashed["idb.js"],
 		Keeper:          hashed["keep.js"],
+		Putter:          hashed["put.js"],
 		Designs:         hashed["designs.js"],
 		Module:          hashed["drawoff.wasm"],
 		Thread:          hashed["thread.js"],

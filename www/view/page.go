@@ -13,6 +13,7 @@ type Assets struct {
 	Glue   string // what starts a Go module, from the Go tree
 	Store  string // what the browser's database is reached with
 	Keeper string // what keeps designs in it
+	Putter string // what puts answers in place
 	Module string
 
 	Thread   string // what runs a module beside the page
@@ -102,7 +103,7 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
 	h.Close("template")
-	for _, s := range []string{a.Store, a.Keeper} {
+	for _, s := range []string{a.Store, a.Keeper, a.Putter} {
 		h.El("script", "", "src", s)
 	}
 	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-thread", a.Thread, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
