@@ -460,10 +460,10 @@ func spread(all []balloon, width, height float64) {
 			for j := range i {
 				a, b := &all[j], &all[i]
 				dx, dy := b.bx-a.bx, b.by-a.by
-				d := math.Hypot(dx, dy)
-				if d >= room {
+				if dx*dx+dy*dy >= room*room {
 					continue
 				}
+				d := math.Hypot(dx, dy)
 				if d < 0.5 { // one on the other: part them upright
 					dx, dy, d = 0, 1, 1
 				}
