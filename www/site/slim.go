@@ -39,6 +39,7 @@ func slim(module []byte) ([]byte, error) {
 		return nil, err
 	}
 	t.untrace()
+	t.coarsen()
 	data := t.section(segments)
 	out := append(bytes.Clone(module[:from]), byte(dataSectionID))
 	out = binary.AppendUvarint(out, uint64(len(data)))
@@ -135,6 +136,8 @@ type table struct {
 	memory                          []byte
 	count                           uint32
 	names, units, values, functions uint32
+	search                          uint32
+	types                           []byte // where the types are that package reflect looks for
 }
 
 func findTable(segments []segment) (table, error) {
@@ -157,7 +160,48 @@ func findTable(segments []segment) (table, error) {
 	if size := uint32(len(t.memory)); t.names >= t.units || t.units >= t.values || t.values >= t.functions || t.functions+8*t.count >= size {
 		return t, errStrange
 	}
+	// What runtime.moduledata says, a word each.
+	pair := binary.LittleEndian.AppendUint64(nil, uint64(at))
+	pair = binary.LittleEndian.AppendUint64(pair, uint64(t.names))
+	data := bytes.Index(t.memory, pair)
+	if data < 0 || data+8*48 > len(t.memory) {
+		return t, errStrange
+	}
+	part = func(i uint32) uint32 { return t.word(uint32(data) + 8*i) }
+	t.search = part(19)
+	for i := range t.buckets() {
+		at := t.search + bucketSize*i
+		if int(at+bucketSize) > len(t.memory) || i/bucketsEach-t.word(at) >= coarse {
+			return t, errStrange
+		}
+	}
+	from, count := part(45), part(46)
+	if int(from+4*count) > len(t.memory) {
+		return t, errStrange
+	}
+	t.types = t.memory[from : from+4*count]
 	return t, nil
+}
+
+// A function is looked for by where it is, in the table of runtime.findfunc:
+// its number, or that of one before it from which to go on.
+const (
+	bucketSize  = 20 // runtime.findfuncbucket
+	bucketsEach = 16 // 65536 places to a function, and abi.FuncTabBucketSize to a bucket
+	coarse      = 16 // how many functions have one number here
+)
+
+// buckets returns how many there are. The last function need not have all of its own.
+func (t *table) buckets() uint32 { return bucketsEach*(t.count-1) + 1 }
+
+// coarsen lets the search for a function begin with the first of sixteen. That
+// is a few steps more where a stack is walked, and a number that stands many
+// times weighs little.
+func (t *table) coarsen() {
+	for i := range t.buckets() {
+		at := t.search + bucketSize*i
+		t.put(at, t.word(at)/coarse*coarse)
+	}
 }
 
 // untrace sets to zero what only a stack trace reads.
@@ -168,12 +212,16 @@ func (t *table) untrace() {
 	)
 	var shared uint32 // where the runtime's functions have their name, once there is one
 	kept := make(map[uint32]string)
+	reflected := false
 	keep, drop := map[uint32]bool{0: true}, map[uint32]bool{}
 	for i := range t.count {
 		f := t.functions + t.word(t.functions+8*i+4)
 		name := t.word(f + 4)
 		switch text := t.text(t.names + name); {
-		case strings.HasPrefix(text, "reflect.") || t.memory[f+40] == wrapper:
+		case strings.HasPrefix(text, "reflect."):
+			reflected = true
+			kept[name] = text
+		case t.memory[f+40] == wrapper:
 			kept[name] = text
 		case strings.HasPrefix(text, runtimes):
 			if shared == 0 {
@@ -214,6 +262,9 @@ func (t *table) untrace() {
 		kept[shared] = runtimes
 	}
 	t.clear(t.names, t.values-t.names) // and the names of files
+	if !reflected {
+		clear(t.types)
+	}
 	for name, text := range kept {
 		copy(t.memory[t.names+name:], text)
 	}
