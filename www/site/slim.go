@@ -9,19 +9,23 @@ import (
 	"strings"
 )
 
-// slim returns module, as the Go linker wrote it, a seventh lighter on its way
+// slim returns module, as the Go linker wrote it, a sixth lighter on its way
 // to the browser. The linker has no flag for either thing that it does:
 //
 // It sets to zero what only the printing of a stack trace reads: the names of
-// our functions, and the tables that lead from an instruction to its file and
-// line. Zeros pack to nothing.
+// functions, the tables that lead from an instruction to its file and line or
+// to where its arguments are, and whatever points to them; and where a
+// goroutine could be stopped between two calls, since none ever is in a
+// browser. Zeros pack to nothing. A trace in the console is one of addresses
+// then; what a panic says is what it said.
 //
 // And it writes the memory in a few pieces. The linker leaves every run of
 // eight zeros out, in tens of thousands of segments whose addresses pack worse
 // than the zeros would.
 //
-// Names of the runtime's own functions stay, since the runtime asks for some
-// of them, and so do those of generated wrappers, which a panic splits.
+// Of the runtime's own functions the runtime asks whether they are its own, so
+// they share one name that says it. Those of generated wrappers stay, which a
+// panic splits, and those of package reflect, by which it knows its stubs.
 //
 // What it reads is the layout of runtime.pcHeader and runtime._func from Go
 // 1.20 on. A module that does not look like that is refused.
@@ -34,27 +38,8 @@ func slim(module []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	keep, drop := map[uint32]bool{0: true}, map[uint32]bool{}
-	for i := range t.count {
-		f := t.functions + t.word(t.functions+8*i+4)
-		name := t.names + t.word(f+4)
-		text := t.text(name)
-		const wrapper = 22 // abi.FuncIDWrapper
-		if !strings.HasPrefix(text, "runtime.") && t.memory[f+40] != wrapper {
-			t.clear(name, uint32(len(text)))
-		}
-		keep[t.word(f+16)] = true // stack sizes
-		drop[t.word(f+20)] = true // files
-		drop[t.word(f+24)] = true // lines
-		for k := range t.word(f + 28) {
-			keep[t.word(f+44+4*k)] = true // what the collector reads
-		}
-	}
-	for offset := range drop {
-		if !keep[offset] { // tables that are alike are one
-			t.clear(t.values+offset, t.length(t.values+offset))
-		}
-	}
+	t.untrace()
+	t.coarsen()
 	data := t.section(segments)
 	out := append(bytes.Clone(module[:from]), byte(dataSectionID))
 	out = binary.AppendUvarint(out, uint64(len(data)))
@@ -148,9 +133,11 @@ func (r *reader) uint() uint32 {
 // table is the table of functions in a module's memory, with the addresses of
 // its parts.
 type table struct {
-	memory                   []byte
-	count                    uint32
-	names, values, functions uint32
+	memory                          []byte
+	count                           uint32
+	names, units, values, functions uint32
+	search                          uint32
+	types                           []byte // where the types are that package reflect looks for
 }
 
 func findTable(segments []segment) (table, error) {
@@ -169,12 +156,121 @@ func findTable(segments []segment) (table, error) {
 	}
 	part := func(i uint32) uint32 { return t.word(uint32(at) + 8 + 8*i) }
 	start := uint32(at)
-	t.count, t.names, t.values, t.functions = part(0), start+part(3), start+part(6), start+part(7)
-	if size := uint32(len(t.memory)); t.names >= t.values || t.values >= t.functions || t.functions+8*t.count >= size {
+	t.count, t.names, t.units, t.values, t.functions = part(0), start+part(3), start+part(4), start+part(6), start+part(7)
+	if size := uint32(len(t.memory)); t.names >= t.units || t.units >= t.values || t.values >= t.functions || t.functions+8*t.count >= size {
 		return t, errStrange
 	}
+	// What runtime.moduledata says, a word each.
+	pair := binary.LittleEndian.AppendUint64(nil, uint64(at))
+	pair = binary.LittleEndian.AppendUint64(pair, uint64(t.names))
+	data := bytes.Index(t.memory, pair)
+	if data < 0 || data+8*48 > len(t.memory) {
+		return t, errStrange
+	}
+	part = func(i uint32) uint32 { return t.word(uint32(data) + 8*i) }
+	t.search = part(19)
+	for i := range t.buckets() {
+		at := t.search + bucketSize*i
+		if int(at+bucketSize) > len(t.memory) || i/bucketsEach-t.word(at) >= coarse {
+			return t, errStrange
+		}
+	}
+	from, count := part(45), part(46)
+	if int(from+4*count) > len(t.memory) {
+		return t, errStrange
+	}
+	t.types = t.memory[from : from+4*count]
 	return t, nil
 }
+
+// A function is looked for by where it is, in the table of runtime.findfunc:
+// its number, or that of one before it from which to go on.
+const (
+	bucketSize  = 20 // runtime.findfuncbucket
+	bucketsEach = 16 // 65536 places to a function, and abi.FuncTabBucketSize to a bucket
+	coarse      = 16 // how many functions have one number here
+)
+
+// buckets returns how many there are. The last function need not have all of its own.
+func (t *table) buckets() uint32 { return bucketsEach*(t.count-1) + 1 }
+
+// coarsen lets the search for a function begin with the first of sixteen. That
+// is a few steps more where a stack is walked, and a number that stands many
+// times weighs little.
+func (t *table) coarsen() {
+	for i := range t.buckets() {
+		at := t.search + bucketSize*i
+		t.put(at, t.word(at)/coarse*coarse)
+	}
+}
+
+// untrace sets to zero what only a stack trace reads.
+func (t *table) untrace() {
+	const (
+		runtimes = "runtime."
+		wrapper  = 22 // abi.FuncIDWrapper
+	)
+	var shared uint32 // where the runtime's functions have their name, once there is one
+	kept := make(map[uint32]string)
+	reflected := false
+	keep, drop := map[uint32]bool{0: true}, map[uint32]bool{}
+	for i := range t.count {
+		f := t.functions + t.word(t.functions+8*i+4)
+		name := t.word(f + 4)
+		switch text := t.text(t.names + name); {
+		case strings.HasPrefix(text, "reflect."):
+			reflected = true
+			kept[name] = text
+		case t.memory[f+40] == wrapper:
+			kept[name] = text
+		case strings.HasPrefix(text, runtimes):
+			if shared == 0 {
+				shared = name
+			}
+			t.put(f+4, shared)
+		default:
+			t.put(f+4, 0)
+		}
+		keep[t.word(f+16)] = true // stack sizes
+		files, lines, unit, line := f+20, f+24, f+32, f+36
+		drop[t.word(files)], drop[t.word(lines)] = true, true
+		for _, at := range []uint32{files, lines, unit, line} {
+			t.put(at, 0)
+		}
+		values, data := f+44, f+44+4*t.word(f+28)
+		for k, at := 0, values; at < data; k, at = k+1, at+4 {
+			switch k {
+			case 0, 3: // abi.PCDATA_UnsafePoint, ArgLiveIndex
+				drop[t.word(at)] = true
+				t.put(at, 0)
+			default: // what the collector reads, and recover
+				keep[t.word(at)] = true
+			}
+		}
+		for k := range uint32(t.memory[f+43]) {
+			if k == 5 || k == 6 { // abi.FUNCDATA_ArgInfo, ArgLiveInfo
+				t.put(data+4*k, ^uint32(0))
+			}
+		}
+	}
+	for offset := range drop {
+		if !keep[offset] { // tables that are alike are one
+			t.clear(t.values+offset, t.length(t.values+offset))
+		}
+	}
+	if _, wrapped := kept[shared]; shared != 0 && !wrapped {
+		kept[shared] = runtimes
+	}
+	t.clear(t.names, t.values-t.names) // and the names of files
+	if !reflected {
+		clear(t.types)
+	}
+	for name, text := range kept {
+		copy(t.memory[t.names+name:], text)
+	}
+}
+
+func (t *table) put(at, n uint32) { binary.LittleEndian.PutUint32(t.memory[at:], n) }
 
 func (t *table) word(at uint32) uint32 { return binary.LittleEndian.Uint32(t.memory[at:]) }
 
