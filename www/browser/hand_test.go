@@ -31,6 +31,9 @@ const first = `document.querySelector(%s)`
 func (p *page) uncover(selector string, press func(selector string)) {
 	p.t.Helper()
 	p.until(first+` !== null`, selector)
+	if js[bool](p, first+`.matches(".bar > *") && !`+first+`.checkVisibility()`, selector, selector) {
+		press("#more")
+	}
 	const shut = `(() => {
 		let shut = null;
 		for (let e = ` + first + `; e; e = e.parentElement) if (e.matches("details:not([open])") && !e.querySelector(":scope > summary").contains(document.querySelector(%s))) shut = e;

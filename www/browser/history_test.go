@@ -27,6 +27,9 @@ func TestHistory(t *testing.T) {
 			p.until(`document.documentElement.dataset.shop === "idle"`)
 			way := js[string](p, `document.querySelector("#verdicts button[data-edits]").dataset.value`)
 			p.click("#verdicts button[data-edits]")
+			if l.width < 600 {
+				p.click("#more")
+			}
 			show := func() {
 				p.do(chromedp.Focus(chromedp.CSS("#history")), chromedp.KeyEvent(kb.Enter))
 				p.until(`document.getElementById("history-dialog").open`)

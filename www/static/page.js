@@ -508,11 +508,12 @@
       window.print();
     },
     "stop-finding": () => stopShop(),
+    "more": (button) => button.ariaExpanded = button.ariaExpanded !== "true", // the style sheet does it, on a phone
   };
 
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
-    if (button && acts[button.id]) return void acts[button.id]();
+    if (button && acts[button.id]) return void acts[button.id](button);
     if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
     if (button && button.dataset.from) {
       root.dataset.finding = "true";

@@ -57,8 +57,9 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(`<header class="top"><div class="brand"><h1>Drawoff</h1><p>One description of your tank and its line: whether it fits, flows, drains and stands, and what to order.</p></div>`)
 	h.Raw(`<div class="bar" role="group" aria-label="This design">` +
 		`<button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button>` +
-		`<button type="button" id="history" disabled aria-haspopup="dialog">History</button>` +
 		`<button type="button" id="own-open" disabled>Start my own</button>` +
+		`<button type="button" id="more" aria-expanded="false">More</button>` +
+		`<button type="button" id="history" disabled aria-haspopup="dialog">History</button>` +
 		`<button type="button" id="designs" disabled aria-haspopup="dialog">Designs</button>` +
 		`<button type="button" id="copy-link" disabled>Copy link</button>` +
 		`<button type="button" id="save-file" disabled>Save file</button>` +

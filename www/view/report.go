@@ -2,6 +2,7 @@ package view
 
 import (
 	"strconv"
+	"strings"
 
 	"drawoff/catalog"
 	"drawoff/pipeline"
@@ -16,8 +17,24 @@ func Tally(b Bench) string {
 	var h html
 	h.Open("a", "href", "#verdicts-title", "class", "tally "+b.Report.Level.String())
 	h.tally(b)
+	if first := foremost(b.Report); first != "" {
+		h.El("span", first, "class", "first")
+	}
 	h.Close("a")
 	return h.String()
+}
+
+// foremost tells in a sentence what is to be seen to first, "" where all is sound.
+func foremost(r pipeline.Report) string {
+	if len(r.Verdicts) == 0 || r.Verdicts[0].Level == finding.Sound {
+		return ""
+	}
+	v := r.Verdicts[0]
+	says, _, _ := strings.Cut(v.Sentence, ". ")
+	if where := place(r, v.Piece); where != "" {
+		says = where + ": " + says
+	}
+	return strings.TrimSuffix(says, ".") + "."
 }
 
 // tally writes how many verdicts of each level there are.
@@ -26,23 +43,20 @@ func (h *html) tally(b Bench) {
 	for _, v := range b.Report.Verdicts {
 		n[v.Level]++
 	}
+	level, says := finding.Sound, "Sound as drawn: every rule that Drawoff knows is met"
 	switch {
 	case n[finding.Stop] > 0:
-		h.badge(finding.Stop)
-		h.Text(count(n[finding.Stop], "thing stops this", "things stop this"))
+		level, says = finding.Stop, count(n[finding.Stop], "thing stops this", "things stop this")
+		if n[finding.Look] > 0 {
+			says += ", " + strconv.Itoa(n[finding.Look]) + " to look at"
+		}
 	case n[finding.Look] > 0:
-		h.badge(finding.Look)
-		h.Text(count(n[finding.Look], "thing to look at", "things to look at"))
+		level, says = finding.Look, count(n[finding.Look], "thing to look at", "things to look at")
 	case b.Glance:
-		h.badge(finding.Sound)
-		h.Text("Sound as far as it is worked out")
-	default:
-		h.badge(finding.Sound)
-		h.Text("Sound as drawn: every rule that Drawoff knows is met")
+		says = "Sound as far as it is worked out"
 	}
-	if n[finding.Stop] > 0 && n[finding.Look] > 0 {
-		h.Text(", " + strconv.Itoa(n[finding.Look]) + " to look at")
-	}
+	h.badge(level)
+	h.El("span", says, "class", "count")
 }
 
 // Waiting counts the entries that could not be taken, beside the tally.
