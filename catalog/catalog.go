@@ -13,6 +13,8 @@ package catalog
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
 	q "drawoff/pipeline/quantity"
 )
@@ -153,6 +155,31 @@ type Half struct {
 	Tube  Tube
 	Joint Joint  // zero for a plain end
 	Name  string // one of Family.Halves, "" for a plain end
+}
+
+// How far a part stands out where no table tells, on the safe side of what is
+// on the market: common practice, no source. Up to DN 125 the nuts of DIN 11851
+// stand out by less than Proud.
+const (
+	Proud      = 25 * q.Millimetre // a nut, a flange with its bolts or the body of a valve, beyond the outside of its tube
+	proudClamp = 10 * q.Millimetre // a clamp, its wing nut turned up, beyond the rims of the flanges
+)
+
+// Outside returns how far from its axis what closes on h reaches: the clamp
+// round its flange, its nut, the tube itself of a plain end.
+func (h *Half) Outside() q.Length {
+	tube := h.Tube.OD / 2
+	if h.Plain() {
+		return tube
+	}
+	if rim, ok := strings.CutPrefix(h.Joint.Face, "flange "); ok {
+		mm, _ := strconv.ParseFloat(rim, 64)
+		return max(tube, q.Length(mm/2)*q.Millimetre+proudClamp)
+	}
+	if h.Joint.Nut > 0 {
+		return max(tube, h.Joint.Nut/2)
+	}
+	return tube + Proud
 }
 
 // Plain reports whether h is a tube end to weld, or nothing.

@@ -399,6 +399,47 @@ func TestLowest(t *testing.T) {
 	assert.InDelta(t, float64(1-leg-p.Radius)-0.0254, float64(route.Lowest([]route.Piece{p})), nanometre)
 }
 
+// What closes a union hangs lower than its tube on a level line, and no lower
+// where the line runs upright. Flange of a 2 in clamp ferrule 64 mm: trade size
+// guides; nut of a DN 50 dairy union 92 mm: DIN 11851, from memory. A clamp
+// 10 mm beyond its flange, a nut that no table gives and a valve's body 25 mm
+// beyond the tube: common practice, no source.
+func TestLowestWithUnions(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		size, out string
+		hangs     float64
+	}{
+		{"bs-4825/2in", "weld", 50.8 / 2},
+		{"bs-4825/2in", "clamp/ferrule", 64.0/2 + 10},
+		{"din-11866-a/dn50", "dairy-union/male", 92.0 / 2},
+		{"bs-4825/2in", "ring-joint/male", 50.8/2 + 25},
+		{"bs-4825/2in", "idf/liner", 50.8/2 + 25},
+	} {
+		straight := design.Piece{Kind: design.Straight, Length: length("200 mm"), Out: c.out}
+		assert.InDelta(t, 1-c.hangs/1000, float64(route.Lowest(aside(c.size, straight).Under)), nanometre, c.out)
+		down := below(c.size, straight).Under
+		assert.InDelta(t, float64(down[0].Out.At.Z), float64(route.Lowest(down)), nanometre, c.out)
+		bend := below(c.size, design.Piece{Kind: design.Bend, Out: c.out}).Under
+		assert.InDelta(t, float64(bend[0].Out.At.Z)-c.hangs/1000, float64(route.Lowest(bend)), nanometre, c.out)
+	}
+	valve := aside("bs-4825/2in", design.Piece{Kind: design.Butterfly}).Under
+	assert.InDelta(t, 1-0.0254-0.025, float64(route.Lowest(valve)), nanometre)
+}
+
+// A valve on the open port of a tee that looks down hangs under the port by its
+// length, 40 mm and half the OD give or take a third of that, taken at its
+// longest: a working assumption of the catalogue. Port at 88.5 mm: BS 4825-2.
+func TestLowestWithAValveOnAPort(t *testing.T) {
+	t.Parallel()
+	tee := design.Piece{Kind: design.Tee, Turn: angle("180°"), Third: "valve"}
+	assert.InDelta(t, 1-0.0885-(0.040+0.0254)*4/3, float64(route.Lowest(aside("bs-4825/2in", tee).Under)), nanometre)
+	tee.Third = "cap"
+	assert.InDelta(t, 1-0.0885, float64(route.Lowest(aside("bs-4825/2in", tee).Under)), nanometre)
+	tee.Third, tee.Turn = "valve", angle("90°")
+	assert.InDelta(t, 1-0.0254-0.025, float64(route.Lowest(aside("bs-4825/2in", tee).Under)), nanometre)
+}
+
 func mustTube(t *testing.T, slug string) catalog.Tube {
 	tube, ok := catalog.FindTube(slug)
 	require.True(t, ok)

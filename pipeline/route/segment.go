@@ -3,6 +3,8 @@ package route
 import (
 	"math"
 
+	"drawoff/catalog"
+	"drawoff/pipeline/design"
 	q "drawoff/pipeline/quantity"
 )
 
@@ -35,28 +37,38 @@ func (s Segment) Level() (t float64, ok bool) {
 }
 
 // Lowest returns the height of the lowest outside point of pieces over the
-// floor: the underside of the tube, and the rim of an open end. What stands
-// out beyond the tube (a union's flange or nut, a valve's handle) is in no
-// table and is left out. Without pieces it is 0.
+// floor: the underside of the tube, of what closes its unions and of the bodies
+// of valves, one on an open port at its longest, and the rim of an open end.
+// The handle of a valve is turned up. Without pieces it is 0.
 func Lowest(pieces []Piece) q.Length {
 	if len(pieces) == 0 {
 		return 0
 	}
 	lowest := math.Inf(1)
-	reach := func(at, dir Vec, od q.Length) { lowest = min(lowest, at.Z-float64(od)/2*Levelness(dir)) }
+	reach := func(at, dir Vec, radius q.Length) { lowest = min(lowest, at.Z-float64(radius)*Levelness(dir)) }
 	for i := range pieces {
 		p := &pieces[i]
-		reach(p.In.At, p.In.Dir, p.In.Half.Tube.OD)
-		reach(p.Out.At, p.Out.Dir, p.Out.Half.Tube.OD)
+		body := p.In.Half.Tube.OD / 2
+		if design.IsBody(p.Kind) {
+			body += catalog.Proud
+		}
+		reach(p.In.At, p.In.Dir, max(body, p.In.Half.Outside()))
+		reach(p.Out.At, p.Out.Dir, max(body, p.Out.Half.Outside()))
 		for _, port := range p.Ports() {
-			if port.End != nil {
-				reach(port.At, port.Dir, port.Half.Tube.OD)
+			if port.End == nil {
+				continue
 			}
+			at, radius := port.At, port.Half.Outside()
+			if port.On == "valve" && p.Kind != design.Cock {
+				v, _ := catalog.BodyOf(design.Butterfly, port.Half.Tube)
+				at, radius = at.Add(port.Dir.Scale(float64(v.Length.Length+v.Length.Either))), radius+catalog.Proud
+			}
+			reach(at, port.Dir, radius)
 		}
 		for _, s := range p.Path {
 			if t, ok := s.Level(); ok {
 				at, dir := s.Point(t)
-				reach(at, dir, p.In.Half.Tube.OD)
+				reach(at, dir, p.In.Half.Tube.OD/2)
 			}
 		}
 	}

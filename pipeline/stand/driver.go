@@ -61,7 +61,7 @@ func drivers(in Input, l line) []Driver {
 		ds = append(ds, Driver{
 			Slug: driverBucket,
 			Name: "Bucket under the stack",
-			Why: "What hangs under the outlet reaches " + q.Text(hang) + " below its face; the bucket takes " +
+			Why: "What hangs under the outlet, unions and all, reaches " + q.Text(hang) + " below its face; the bucket takes " +
 				q.Text(in.Bucket) + " and wants " + q.Text(in.Clearance) + " free over it.",
 			Needed: hang + in.Bucket + in.Clearance,
 			Either: doubt.Either, Hangs: doubt.Hangs,
@@ -72,7 +72,7 @@ func drivers(in Input, l line) []Driver {
 		ds = append(ds, Driver{
 			Slug: driverAccess,
 			Name: "Jack or pallet truck under the stack",
-			Why: "What hangs under the outlet reaches " + q.Text(hang) + " below its face; the truck is " +
+			Why: "What hangs under the outlet, unions and all, reaches " + q.Text(hang) + " below its face; the truck is " +
 				q.Text(in.Access) + " high and wants " + q.Text(in.Clearance) + " free over it.",
 			Needed: hang + in.Access + in.Clearance,
 			Either: doubt.Either, Hangs: doubt.Hangs,
@@ -84,7 +84,7 @@ func drivers(in Input, l line) []Driver {
 		ds = append(ds, Driver{
 			Slug: driverFloor,
 			Name: "Free height to clean the floor",
-			Why: "What hangs on the tank reaches " + q.Text(hang) + " below the outlet face and is to stay " +
+			Why: "What hangs on the tank, unions and all, reaches " + q.Text(hang) + " below the outlet face and is to stay " +
 				q.Text(in.FloorSpace) + " clear of the floor.",
 			Needed: hang + in.FloorSpace,
 			Either: doubt.Either, Hangs: doubt.Hangs,

@@ -80,9 +80,9 @@ func bucketSpace(in Input, l line) finding.Figure {
 			Formula: "B = H - h",
 			Inputs: []finding.Input{
 				finding.In("H", "outlet face over the floor", in.Height),
-				finding.In("h", "what hangs under it reaches below it", hang),
+				finding.In("h", "what hangs under it reaches below it, unions and all", hang),
 			},
-			Source: "geometry", Range: exact,
+			Source: "geometry; a clamp reckoned 10 mm beyond its flange, a nut that no table gives and a valve's body 25 mm beyond the tube (common practice, no source)", Range: exact + "; handles turned up",
 		}}
 }
 
