@@ -63,9 +63,21 @@ func candidates(t Tube, kind string, words []string) []Dimension {
 			return []Dimension{f.CentreToEnd, f.BranchToEnd}
 		}
 	default:
-		if b, ok := BodyOf(kind, t); ok {
-			return []Dimension{b.Length}
+		b, ok := BodyOf(kind, t)
+		if !ok {
+			return nil
 		}
+		list := []Dimension{b.Length}
+		if last == 2 { // with ends on
+			for _, in := range Ends(t) {
+				for _, out := range Ends(t) {
+					from, _ := FindHalf(in, t)
+					to, _ := FindHalf(out, t)
+					list = append(list, b.Over(from, to))
+				}
+			}
+		}
+		return list
 	}
 	return nil
 }

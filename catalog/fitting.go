@@ -18,6 +18,7 @@ const (
 )
 
 const (
+	overCaliper    = "Measure it as it is bought, over the faces of its two ends that meet the next parts."
 	lengthCaliper  = "Measure from weld end to weld end along the outside, jaws square to the tube."
 	sourceReducer  = assumed + ": 3 x the difference in OD, at least 30 mm"
 	sourceStraight = sourceReducer + ", and the 1.5 in of straight at each end that ASME BPE fittings have"
@@ -89,6 +90,30 @@ func BodyOf(kind string, t Tube) (BodyFitting, bool) {
 		}}, true
 	}
 	return BodyFitting{}, false
+}
+
+// Over returns the length of b as it is bought with the ends in and out on it,
+// over their faces, since no caliper reaches a weld between: its own length
+// where both are plain.
+func (b BodyFitting) Over(in, out *Half) Dimension {
+	d := b.Length
+	if in.Plain() && out.Plain() {
+		return d
+	}
+	d.Slug = b.Slug + "/"
+	for _, h := range [...]*Half{in, out} {
+		if h.Plain() {
+			d.Slug += "weld/"
+			continue
+		}
+		end := h.Joint.Length(h.Name)
+		d.Slug += h.Joint.Family + "-" + h.Name + "/"
+		d.Length += end.Length
+		d.Either += end.Either
+	}
+	d.Slug += "length"
+	d.Caliper = overCaliper
+	return d
 }
 
 func (t *tables) readBodies() {

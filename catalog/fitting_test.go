@@ -274,3 +274,39 @@ func TestFittingWords(t *testing.T) {
 	assert.Equal(t, "hose/bs-4825/2in", catalog.HosePart(tube(t, "bs-4825/2in")).Slug)
 	assert.True(t, strings.HasSuffix(catalog.TubePart(tube(t, "bs-4825/2in")).Name, "50.8 x 1.6 mm"))
 }
+
+// A valve that comes with its ends on is measured over them, since no caliper
+// reaches a weld between: a 1½ in butterfly valve of 40 mm and half its OD of
+// 38.1 mm, our assumption, and a ferrule of 21.5 mm, BS 4825-3 from memory, for
+// each end that has one. A ring joint half is ± 10 mm, our assumption too.
+func TestBodyOverItsEnds(t *testing.T) {
+	t.Parallel()
+	tube, ok := catalog.FindTube("bs-4825/1.5in")
+	require.True(t, ok)
+	valve, ok := catalog.BodyOf("butterfly-valve", tube)
+	require.True(t, ok)
+	end := func(slug string) *catalog.Half {
+		h, found := catalog.FindHalf(slug, tube)
+		require.True(t, found, slug)
+		return h
+	}
+	body := 40 + 38.1/2
+	for _, c := range []struct {
+		in, out        string
+		length, either float64
+		slug           string
+	}{
+		{"weld", "weld", body, body / 3, "length"},
+		{"clamp/ferrule", "clamp/ferrule", body + 2*21.5, body / 3, "clamp-ferrule/clamp-ferrule/length"},
+		{"weld", "clamp/ferrule", body + 21.5, body / 3, "weld/clamp-ferrule/length"},
+		{"ring-joint/liner", "ring-joint/male", body + 2*25, body/3 + 2*10, "ring-joint-liner/ring-joint-male/length"},
+	} {
+		d := valve.Over(end(c.in), end(c.out))
+		assert.Equal(t, "bs-4825/1.5in/butterfly-valve/"+c.slug, d.Slug)
+		assert.InDelta(t, c.length, d.Length.Millimetres(), 1e-9, d.Slug)
+		assert.InDelta(t, c.either, d.Either.Millimetres(), 1e-9, d.Slug)
+		found, ok := catalog.FindDimension(d.Slug)
+		assert.True(t, ok, d.Slug)
+		assert.Equal(t, d, found)
+	}
+}

@@ -131,7 +131,7 @@ type Piece struct {
 	Third  string              `json:"third,omitempty"`  // tee, cross: what is on the open port: cap (default) or valve
 	Fourth string              `json:"fourth,omitempty"` // cross: what is on the port across from that: cap (default) or valve
 	Seal   string              `json:"seal,omitempty"`   // seal at its upstream joint: a material slug, a seal slug of another joint, or "none"; default: Design.Seal in the right size
-	Length q.Entered[q.Length] `json:"length,omitzero"`  // straight: cut length; hose: length; reducer, valve, sight glass: measured end to end over its weld ends
+	Length q.Entered[q.Length] `json:"length,omitzero"`  // straight: cut length; hose, valve, sight glass, device: over its ends, as it is bought; reducer: over its weld ends
 	Fit    bool                `json:"fit,omitempty"`    // straight or hose: make its length whatever closes the gap
 	Angle  q.Entered[q.Angle]  `json:"angle,omitzero"`   // bend: default 90°
 	Turn   q.Entered[q.Angle]  `json:"turn,omitzero"`    // bend, eccentric reducer's flat side, tee's branch, cross's open port, seat valve's outlet: see below

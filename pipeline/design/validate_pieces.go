@@ -144,7 +144,7 @@ func (v *validator) losses(path string, p *Piece, kind Kind) {
 		return
 	}
 	if p.Length.IsZero() {
-		v.fault(path+".length", "", "is missing", "write the length of the device over its weld ends")
+		v.fault(path+".length", "", "is missing", "write the length of the device over its ends")
 	}
 	if len(p.Drops) > MaxCurve {
 		v.fault(path+".drops", strconv.Itoa(len(p.Drops))+" items", "is more than a list may hold, "+strconv.Itoa(MaxCurve), "leave out points that lie on a line with their neighbours")

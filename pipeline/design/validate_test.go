@@ -61,7 +61,7 @@ func TestFaults(t *testing.T) {
 		{[]design.Edit{set("under.1.kind", "tee"), set("under.1.shape", "branch"), set("under.1.share", "-10 %")}, "under.1.share",
 			"joins at the run of a tee whose branch is the way out, for which Drawoff has no published loss",
 			"turn the tee so that the line goes straight through and the other flow joins at the branch"},
-		{[]design.Edit{set("under.1.kind", "device"), set("under.1.kv", "3")}, "under.1.length", "is missing", "write the length of the device over its weld ends"},
+		{[]design.Edit{set("under.1.kind", "device"), set("under.1.kv", "3")}, "under.1.length", "is missing", "write the length of the device over its ends"},
 		{[]design.Edit{set("under.1.kind", "device"), set("under.1.length", "300 mm")}, "under.1.kv", "is missing",
 			"write the device's Kv, in m³/h at 1 bar, or points of flow and pressure drop from its data sheet"},
 		{[]design.Edit{set("under.1.kind", "device"), set("under.1.length", "300 mm"),

@@ -10,7 +10,6 @@ import (
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/design/designtest"
-	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 )
@@ -97,10 +96,9 @@ func TestDoubtIsWhatMeasuringFinds(t *testing.T) {
 	})
 }
 
-// Worked by hand: a clamp ferrule of 21.5 is taken from memory and in no
-// doubt, a butterfly valve of 1½ in is 40 + 38.1/2 long, give or take a third,
-// and each clamp leaves 1.5 ± 1 open. A valve between two ferrules, upright:
-// 19.7 + 1 and no more.
+// Worked by hand: a butterfly valve of 1½ in is 40 + 38.1/2 long, give or take
+// a third, and the ferrule that comes on it in no doubt; each clamp leaves 1.5
+// ± 1 open. A valve with one ferrule, upright: 19.7 + 1 and no more.
 func TestDoubtByHand(t *testing.T) {
 	t.Parallel()
 	d := design.Design{
@@ -116,11 +114,10 @@ func TestDoubtByHand(t *testing.T) {
 	doubt := l.CutDoubt(&l.Under[1])
 	valve := (40 + 38.1/2) / 3
 	assert.InDelta(t, valve+1, doubt.Either.Millimetres(), 1e-9)
-	require.Len(t, doubt.Hangs, 3)
-	assert.Equal(t, "bs-4825/1.5in/butterfly-valve/length", doubt.Hangs[0].Dimension, "to be measured first")
+	require.Len(t, doubt.Hangs, 2)
+	assert.Equal(t, "bs-4825/1.5in/butterfly-valve/clamp-ferrule/weld/length", doubt.Hangs[0].Dimension, "to be measured first")
 	assert.InDelta(t, valve, doubt.Hangs[0].By.Millimetres(), 1e-9)
 	assert.Equal(t, "clamp/1.5in/gap", doubt.Hangs[1].Dimension)
-	assert.Equal(t, finding.Share{Dimension: "clamp/1.5in/ferrule/length", Trust: "memory"}, doubt.Hangs[2], "said, though it moves nothing")
 
 	d.Under[1].Fit, d.Under[1].Length = false, metres(0.5)
 	l = route.Lay(d, 1)

@@ -253,16 +253,17 @@ func TestMeasured(t *testing.T) {
 	}
 	d.Under[0].Length = length("52 mm")
 	l := route.Lay(d.Filled(), 1)
-	valve := l.Under[0]
-	require.Len(t, valve.Dims, 3)
-	assert.Equal(t, slug, valve.Dims[0].Slug)
-	assert.Equal(t, length("19.4 mm").Value(), valve.Dims[0].Length)
-	assert.Zero(t, valve.Dims[0].Either)
-	assert.Equal(t, catalog.Measured, valve.Dims[0].Trust)
-	assert.Equal(t, catalog.Measured, valve.Dims[2].Trust, "the length typed for the valve")
-	assert.InDelta(t, 0.0194+0.052, float64(valve.Length-valve.Dims[1].Length), nanometre)
+	valve, reducer := l.Under[0], l.Under[1]
+	require.Len(t, reducer.Dims, 3)
+	assert.Equal(t, slug, reducer.Dims[0].Slug)
+	assert.Equal(t, length("19.4 mm").Value(), reducer.Dims[0].Length)
+	assert.Zero(t, reducer.Dims[0].Either)
+	assert.Equal(t, catalog.Measured, reducer.Dims[0].Trust)
+	require.Len(t, valve.Dims, 1, "its ends are on it: they are nobody's to measure")
+	assert.Equal(t, catalog.Measured, valve.Dims[0].Trust, "the length typed for the valve")
+	assert.InDelta(t, 0.052, float64(valve.Length), nanometre, "over its ends, as it is bought")
 	assert.InDelta(t, 1-0.0007, valve.In.At.Z, nanometre)
-	assert.Positive(t, float64(valve.Dims[1].Either), "the male part alone is in doubt")
+	assert.Positive(t, float64(reducer.Dims[2].Either), "the reducer's own length is still in doubt")
 }
 
 // A measured centre to end shorter than the arc's tangent still ends there.
@@ -335,7 +336,7 @@ func TestHose(t *testing.T) {
 	d.Run[0].Length = length("5 m")
 	l = route.Lay(d.Filled(), 0.9)
 	assert.Less(t, float64(l.Suction.Distance), nanometre)
-	assert.Greater(t, float64(l.Run[0].Length), 5.0, "5 m and a ferrule")
+	assert.InDelta(t, 5, float64(l.Run[0].Length), nanometre, "over its ends, ferrule and all, as it is bought")
 
 	d.Run[0].Length = length("1 m")
 	l = route.Lay(d.Filled(), 0.9)

@@ -29,8 +29,10 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	p.In.At, p.In.Dir = w.at, w.dir
 
 	segments, dims, parts := len(w.segments), len(w.dims), len(w.parts)
-	upstream := w.halfLength(p.In.Half)
-	downstream := w.halfLength(p.Out.Half)
+	var upstream, downstream q.Length
+	if !withEnds(spec.Kind) {
+		upstream, downstream = w.halfLength(p.In.Half), w.halfLength(p.Out.Half)
+	}
 	switch spec.Kind {
 	case design.Bend:
 		w.bend(p, spec, tube, upstream, downstream)
@@ -51,14 +53,14 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	case design.Butterfly, design.Ball, design.Diaphragm, design.NonReturn, design.SightGlass:
 		v, _ := catalog.BodyOf(spec.Kind, tube)
 		w.parts = append(w.parts, v.Part)
-		w.ahead(upstream+w.counted(typed(v.Length, spec))+downstream, tube.Bore())
+		w.ahead(w.counted(typed(v.Over(p.In.Half, p.Out.Half), spec)), tube.Bore())
 	case design.Device:
 		name := spec.Name
 		if name == "" {
 			name = "device"
 		}
 		w.parts = append(w.parts, catalog.Part{Slug: tube.Slug + "/device/" + p.Ref, Name: name + ", " + tube.Name + ", to weld"})
-		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
+		w.ahead(spec.Length.Value(), tube.Bore())
 	case design.Straight:
 		if p.Fit = spec.Fit; p.Fit {
 			w.fits = append(w.fits, p)
@@ -70,7 +72,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		if p.Fit = spec.Fit; p.Fit {
 			w.hose, w.hoseFree = p, spec.Length.IsZero()
 		}
-		w.ahead(upstream+spec.Length.Value()+downstream, tube.Bore())
+		w.ahead(spec.Length.Value(), tube.Bore())
 	default:
 		w.ahead(upstream+downstream, tube.Bore())
 	}
@@ -84,6 +86,12 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	p.Out.At, p.Out.Dir = w.at, w.dir
 	w.half = p.Out.Half
 	p.Label = label(p, spec.Shape)
+}
+
+// withEnds reports whether a kind of piece is bought with its ends on it and
+// has its length over them. A seat valve, told by its two legs, has not.
+func withEnds(kind string) bool {
+	return design.IsBody(kind) && kind != design.Seat || kind == design.Device || kind == design.Hose
 }
 
 // tilt turns the line to fall by s, the joint before p taking up the spring.

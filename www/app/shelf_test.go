@@ -15,7 +15,7 @@ import (
 
 const (
 	reducer = "bs-4825/2.5in/reducer/1.5in/concentric/length"
-	valve   = "bs-4825/1.5in/butterfly-valve/length"
+	valve   = "bs-4825/1.5in/butterfly-valve/clamp-ferrule/clamp-ferrule/length"
 )
 
 // start returns a bench with the demo on it, and what is on the shelf.
@@ -69,7 +69,7 @@ func TestShelfFile(t *testing.T) {
 	res := ask(t, b, app.Request{Op: "open", Text: file.File})
 	assert.False(t, res.Problem, res.Message)
 	assert.Contains(t, res.Message, "1 put on your shelf")
-	assert.Contains(t, res.Message, "butterfly valve, 1½ in (BS 4825-1), length")
+	assert.Contains(t, res.Message, "butterfly valve, clamp ferrule, clamp ferrule, 1½ in (BS 4825-1), length")
 	s, faults := design.ReadShelf(res.Shelf)
 	require.Empty(t, faults)
 	own, _ := s.Length(valve)

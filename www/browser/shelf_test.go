@@ -98,7 +98,7 @@ func TestLooksOfTheShelf(t *testing.T) {
 		t.Run(l.String(), func(t *testing.T) {
 			p := openAs(t, l)
 			p.typed("stand.height", "")
-			p.measured("in-measure:bs-4825/1.5in/butterfly-valve/length", "52 mm")
+			p.measured("in-measure:bs-4825/1.5in/butterfly-valve/clamp-ferrule/clamp-ferrule/length", "52 mm")
 			p.shows("#shelf", "52 mm")
 			p.typed("run.1.name", "street bend")
 			p.typed("run.1.in", "ring-joint/liner")
@@ -106,7 +106,7 @@ func TestLooksOfTheShelf(t *testing.T) {
 			p.untilValue("run.1.out", "ring-joint/male")
 			p.click(`button[data-op="keep"][data-path="run.1"]`)
 			p.shows("#message", "Kept as")
-			p.measured("in-measure:bs-4825/1.5in/butterfly-valve/length", "")
+			p.measured("in-measure:bs-4825/1.5in/butterfly-valve/clamp-ferrule/clamp-ferrule/length", "")
 			p.shows("#doubts", "You measured this as 52 mm")
 			js[bool](p, `(document.querySelectorAll("#card-under\\.1 details, #figure-leg-length").forEach(d => d.open = true), true)`)
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(l.width), "the page scrolls sideways")

@@ -529,9 +529,13 @@ func (f *form) piece(path string, i, n int) {
 			case member == "turn":
 				x.hint = turnHint(kind)
 			case member == "length" && (kind == design.Reducer || design.IsBody(kind) || kind == design.Device):
-				x.hint = "measured over its weld ends, if you have it in hand"
-				if kind == design.Device {
-					x.hint = "over its weld ends"
+				switch kind {
+				case design.Reducer:
+					x.hint = "measured over its weld ends, if you have it in hand"
+				case design.Device:
+					x.hint = "over its ends"
+				default:
+					x.hint = "measured over its ends, if you have it in hand"
 				}
 			}
 			f.control(path+"."+member, x)
