@@ -42,14 +42,17 @@ func (b *builder) frame() {
 	buy := func(slug, name string, size q.Length, note string) {
 		b.list.add(rankFoot, Line{Slug: slug + "/" + millimetres(size) + "mm", Name: name, Quantity: float64(f.Legs), Unit: pieces, Note: note, Trust: catalog.Derived})
 	}
-	high := ""
+	high, low := "", `reckoned with no height of its own: type that as "Foot under the leg", or the tank stands higher by it`
 	if f.Foot > 0 {
-		high = ", " + q.Text(f.Foot) + " high under the leg"
+		high, low = ", "+q.Text(f.Foot)+" high under the leg", ""
 	}
 	if f.Castors > 0 {
-		buy("castor", "castor with a brake, wheel "+q.Text(f.Castors)+" behind its swivel"+high, f.Castors, "for the load on a foot see how the tank stands")
+		if low != "" {
+			low = "; " + low
+		}
+		buy("castor", "castor with a brake, wheel "+q.Text(f.Castors)+" behind its swivel"+high, f.Castors, "for the load on a foot see how the tank stands"+low)
 	} else {
-		buy("foot", "foot, "+q.Text(f.Pad)+" across"+high, f.Pad, "")
+		buy("foot", "foot, "+q.Text(f.Pad)+" across"+high, f.Pad, low)
 	}
 	if f.Adjust > 0 {
 		buy("adjuster", "adjuster for a foot, "+q.Text(f.Adjust)+" of thread to screw out", f.Adjust, "")

@@ -420,3 +420,23 @@ func BenchmarkCheck(b *testing.B) {
 		Check(in)
 	}
 }
+
+// A foot of which nobody said how high it is lifts the tank by what it is: the
+// list that it is ordered from says so. One with a height has it in its name.
+func TestFootWithoutAHeight(t *testing.T) {
+	t.Parallel()
+	for _, castors := range []float64{0, 40} {
+		for _, high := range []float64{0, 15} {
+			in := input(perry())
+			in.Frame.Foot, in.Frame.Castors = q.Mm(high), q.Mm(castors)
+			told := ""
+			for _, l := range Check(in).Lines {
+				if strings.HasPrefix(l.Slug, "foot/") || strings.HasPrefix(l.Slug, "castor/") {
+					told = l.Name + l.Note
+				}
+			}
+			assert.Equal(t, high == 0, strings.Contains(told, "the tank stands higher by it"), told)
+			assert.Equal(t, high > 0, strings.Contains(told, "15 mm high under the leg"), told)
+		}
+	}
+}

@@ -36,7 +36,7 @@ func Stable(in Input) Stability {
 		out.tips("worst", "at the worst level between", &s, worst)
 	}
 	out.loads(in, s.loads(full.Mass), full)
-	out.Verdicts = []finding.Verdict{tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full)}
+	out.Verdicts = append([]finding.Verdict{tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full)}, clearVerdict(in)...)
 	return out
 }
 

@@ -94,6 +94,7 @@ const (
 	RulePush    = "push"
 	RuleRock    = "rocking"
 	RuleLoad    = "leg-strength"
+	RuleClear   = "legs-clear"
 )
 
 // caution is always said: legs hold up a tonne of liquid over people.

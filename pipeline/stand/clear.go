@@ -1,0 +1,174 @@
+package stand
+
+import (
+	"math"
+	"strconv"
+
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// A stretch of something round: a leg, a brace, a bit of the line.
+type rod struct {
+	from, to route.Vec
+	radius   float64
+	ref      string
+}
+
+// clearVerdict asks how the stand is to be turned about the tank's axis so that
+// the line passes between its legs and braces. Nobody says where the first leg
+// goes, and a workshop has to weld it somewhere: it is told where the line has
+// the most room. Silent where no piece of the line comes as far out as the legs.
+func clearVerdict(in Input) []finding.Verdict {
+	line := in.underfoot()
+	if len(line) == 0 {
+		return nil
+	}
+	// The stand looks the same again after a turn of 360°/N.
+	const steps = 36
+	period := 2 * math.Pi / float64(in.Legs)
+	best, at, ref := math.Inf(-1), 0.0, ""
+	try := func(turn float64) {
+		if room, piece := in.roomFor(line, turn); room > best+1e-6 {
+			best, at, ref = room, turn, piece
+		}
+	}
+	for i := range steps {
+		try(period * float64(i) / steps)
+	}
+	for step := period / steps / 2; step > 1e-4; step /= 2 {
+		middle := at
+		try(middle - step)
+		try(middle + step)
+	}
+	at = math.Mod(at+period, period)
+	v := finding.Verdict{Rule: RuleClear, Level: finding.Sound, Piece: ref, Basis: "geometry: legs and braces as tubes, unions as wide as what closes them; handles, brackets and the bucket are not reckoned"}
+	where := ""
+	for k := range in.Legs {
+		if k > 0 {
+			where += ", "
+		}
+		where += strconv.Itoa(int(math.Round((at+float64(k)*period)*180/math.Pi))%360) + "°"
+	}
+	room, end := q.Length(best), "the pump"
+	if in.Layout.Gravity {
+		end = "the outflow"
+	}
+	if room > 0 {
+		v.Sentence = "With the legs at " + where + ", counted to the left from the way to " + end + ", the line passes them with " + q.Text(room) + " to spare: nowhere else has it more."
+		return []finding.Verdict{v}
+	}
+	v.Level = finding.Stop
+	v.Sentence = "However the stand is turned, a leg" + markIf(in.Braced, " or a brace") + " stands in the way of the line, by " + q.Text(-room) + " at best."
+	v.Advice = "Take fewer legs" + markIf(in.Braced, ", leave out the braces there") + ", set the feet further out, or lead the line out at one side."
+	return []finding.Verdict{v}
+}
+
+// underfoot returns the line as rods, those that come as far out as the legs
+// and as high as they do.
+func (in Input) underfoot() []rod {
+	top, floor := in.LegsAt()
+	most := math.Max(float64(top), float64(floor)) + float64(in.LegOD)
+	least := math.Min(float64(top), float64(floor)) - float64(in.LegOD)
+	if in.Braced { // a brace comes nearer to the axis half way between two legs
+		least *= math.Cos(math.Pi / float64(in.Legs))
+	}
+	ceiling := float64(in.Height + in.LegTop)
+	var rods []rod
+	for _, p := range in.Layout.Pieces() {
+		for k := range p.Path {
+			s := &p.Path[k]
+			const bits = 12 // of an arc, each bowed by under a hundredth of its radius
+			n := 1
+			if s.Radius > 0 {
+				n = bits
+			}
+			radius := float64(max(p.In.Half.Tube.OD, p.Out.Half.Tube.OD)) / 2
+			from, _ := s.Point(0)
+			for i := range n {
+				to, _ := s.Point(float64(i+1) / float64(n))
+				rods = append(rods, rod{from, to, radius, p.Ref})
+				from = to
+			}
+		}
+		rods = append(rods, rod{p.In.At, p.In.At, float64(p.In.Half.Outside()), p.Ref}, rod{p.Out.At, p.Out.At, float64(p.Out.Half.Outside()), p.Ref})
+	}
+	n := 0
+	for _, r := range rods {
+		inner, outer := reachOf(r)
+		if outer+r.radius < least || inner-r.radius > most || math.Min(r.from.Z, r.to.Z)-r.radius > ceiling {
+			continue
+		}
+		rods[n] = r
+		n++
+	}
+	return rods[:n]
+}
+
+// reachOf returns how near to the tank's axis r comes in plan, and how far from it.
+func reachOf(r rod) (inner, outer float64) {
+	a, b := r.from, r.to
+	a.Z, b.Z = 0, 0
+	axis := rod{from: route.Vec{}, to: route.Vec{}}
+	return between(rod{from: a, to: b}, axis), math.Max(a.Len(), b.Len())
+}
+
+// roomFor returns the least that is free between line and stand with the first
+// leg turned so far to the left, and the piece that has it.
+func (in Input) roomFor(line []rod, turn float64) (room float64, ref string) {
+	top, floor := in.LegsAt()
+	high, low := float64(in.Height+in.LegTop), 0.0
+	at := func(k int, r q.Length, z float64) route.Vec {
+		sin, cos := math.Sincos(turn + 2*math.Pi*float64(k)/float64(in.Legs))
+		return route.Vec{X: float64(r) * cos, Y: float64(r) * sin, Z: z}
+	}
+	room = math.Inf(1)
+	against := func(member rod) {
+		for i := range line {
+			if free := between(line[i], member) - line[i].radius - member.radius; free < room {
+				room, ref = free, line[i].ref
+			}
+		}
+	}
+	for k := range in.Legs {
+		foot := at(k, floor, low)
+		against(rod{from: foot, to: at(k, top, high), radius: float64(in.LegOD) / 2})
+		if in.Braced {
+			against(rod{from: foot, to: at(k+1, top, high), radius: float64(in.BraceOD) / 2})
+		}
+	}
+	return room, ref
+}
+
+// between returns the distance between the axes of two rods, the nearest points
+// of two segments (Ericson, Real-Time Collision Detection, 2005, 5.1.9).
+func between(p, r rod) float64 {
+	u, v, w := p.to.Sub(p.from), r.to.Sub(r.from), p.from.Sub(r.from)
+	a, e, f := u.Dot(u), v.Dot(v), v.Dot(w)
+	clamp := func(x float64) float64 { return math.Max(0, math.Min(1, x)) }
+	const point = 1e-18 // square of a length that is none
+	var s, t float64
+	switch {
+	case a <= point && e <= point:
+	case a <= point:
+		t = clamp(f / e)
+	default:
+		c := u.Dot(w)
+		if e <= point {
+			s = clamp(-c / a)
+			break
+		}
+		b := u.Dot(v)
+		if d := a*e - b*b; d > 1e-12*a*e {
+			s = clamp((b*f - c*e) / d)
+		}
+		switch t = (b*s + f) / e; {
+		case t < 0:
+			t, s = 0, clamp(-c/a)
+		case t > 1:
+			t, s = 1, clamp((b-c)/a)
+		}
+	}
+	return w.Add(u.Scale(s)).Sub(v.Scale(t)).Len()
+}
