@@ -66,16 +66,16 @@ func cuts(b view.Bench) string {
 		h.Raw("</section>")
 		length := func(l, either q.Length) string {
 			if either == 0 {
-				return q.Text(l)
+				return q.Sawn(l)
 			}
 			doubt = true
-			return q.Text(l) + " ± " + q.Text(either)
+			return q.Sawn(l) + " ± " + q.Text(either)
 		}
 		var rows [][]string
 		for i, bar := range s.Plan.Bars {
 			for _, c := range bar.Cuts {
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{box, s.Marks[c.Piece], view.SawnPlace(b.Report, piece), strconv.Itoa(i+1) + ". " + bar.Name(), q.Text(c.From), length(c.Length, piece.Either)})
+				rows = append(rows, []string{box, s.Marks[c.Piece], view.SawnPlace(b.Report, piece), strconv.Itoa(i+1) + ". " + bar.Name(), q.Sawn(c.From), length(c.Length, piece.Either)})
 			}
 		}
 		h.table("", []string{"", "Mark", "Piece", "Sawn from", "#At", "#Length"}, rows)

@@ -285,6 +285,15 @@ func Cuts(b Bench) (gist, content string) {
 	return b.gist(toSaw(w), order.RuleCut), h.String()
 }
 
+// sawn writes a length to saw, with the doubt about it.
+func sawn(l, either q.Length) string {
+	s := q.Sawn(l)
+	if either > 0 {
+		s += " ± " + q.Text(either)
+	}
+	return s
+}
+
 // sawTable lists the cuts in the order in which they are sawn.
 func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	type row struct {
@@ -295,7 +304,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: q.Text(c.Length), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Sawn(c.From), length: q.Sawn(c.Length), hangs: piece.Hangs}
 			if piece.Either > 0 {
 				r.either = "± " + q.Text(piece.Either)
 			}
@@ -324,7 +333,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 		h.Close("td")
 	})
 	for _, i := range s.Plan.TooLong {
-		h.El("p", s.Marks[i]+", "+s.Pieces[i].Name+": "+cutLength(s.Pieces[i].Length, s.Pieces[i].Either)+", longer than any length there is.")
+		h.El("p", s.Marks[i]+", "+s.Pieces[i].Name+": "+sawn(s.Pieces[i].Length, s.Pieces[i].Either)+", longer than any length there is.")
 	}
 }
 

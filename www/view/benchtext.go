@@ -36,11 +36,11 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 			rows = append(rows, []string{strconv.Itoa(i+1) + ". " + b.Name(), "", "", b.Rest()})
 			for _, c := range b.Cuts {
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{"   from " + q.Text(c.From), cutLength(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], SawnPlace(r, piece)})
+				rows = append(rows, []string{"   from " + q.Sawn(c.From), sawn(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], SawnPlace(r, piece)})
 			}
 		}
 		for _, i := range s.Plan.TooLong {
-			rows = append(rows, []string{"   too long", cutLength(s.Pieces[i].Length, s.Pieces[i].Either), "mark it " + s.Marks[i], SawnPlace(r, s.Pieces[i])})
+			rows = append(rows, []string{"   too long", sawn(s.Pieces[i].Length, s.Pieces[i].Either), "mark it " + s.Marks[i], SawnPlace(r, s.Pieces[i])})
 		}
 		t.table(rows)
 	}

@@ -1,0 +1,14 @@
+package quantity
+
+import "strings"
+
+// Sawn returns l as Text does, but to a tenth of a millimetre however long it
+// is: what is sawn is added up, and three lengths that were each rounded to a
+// millimetre may miss their place by more than the gap that a weld forgives.
+func Sawn(l Length) string {
+	s := Text(l)
+	if strings.HasSuffix(s, " mm") {
+		return trimmed(l.Millimetres(), 1) + " mm"
+	}
+	return s
+}
