@@ -190,7 +190,7 @@ func (p plant) drainInput() drain.Input {
 func (p plant) orderInput() order.Input {
 	s := p.design.Stand
 	f := order.Frame{
-		Legs: s.Legs, Leg: p.stand.LegLength, LegDoubt: p.stand.LegDoubt, LegOD: s.LegOD.Value(), Wall: s.LegWall.Value(),
+		Legs: s.Legs, Leg: p.stand.LegLength, LegDoubt: p.stand.LegDoubt, LegOD: s.LegOD.Value(), Splay: s.Splay.Value(), Wall: s.LegWall.Value(),
 		BraceOD: s.BraceOD.Value(), Foot: s.Foot.Value(), Pad: s.Pad.Value(), Adjust: s.Adjust.Value(), Castors: s.Castors.Value(),
 	}
 	if s.Brace == design.DiagonalBrace {

@@ -15,6 +15,7 @@ type Frame struct {
 	Leg        q.Length // of one leg tube; 0 for none
 	LegDoubt   route.Doubt
 	LegOD      q.Length
+	Splay      q.Angle  // of a leg from upright
 	Wall       q.Length // of legs and braces
 	Braces     int
 	Brace      q.Length // of one brace, between the middles of two legs: its ends are yet to be shaped
@@ -69,8 +70,12 @@ func (b *builder) frameTube(what string, n int, l, od q.Length, doubt route.Doub
 	if doubt.Either > 0 {
 		trust = catalog.Unknown
 	}
+	leans := ""
+	if b.in.Frame.Splay > 0 && what == "leg" {
+		leans = " sawn square, before its foot is sawn level, " + q.Text(b.in.Frame.Splay) + " from that"
+	}
 	b.list.add(rankLeg, Line{Slug: slug, Name: FrameTube(slug), Quantity: wholeMillimetres(q.Length(n) * l), Unit: metres,
-		Note: strconv.Itoa(n) + " of " + give(l, doubt) + "; size and wall by whoever checks the stand", Trust: trust})
+		Note: strconv.Itoa(n) + " of " + give(l, doubt) + leans + "; size and wall by whoever checks the stand", Trust: trust})
 }
 
 // millimetres writes a length in millimetres to two decimals, none that are not needed.

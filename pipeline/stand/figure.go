@@ -36,6 +36,11 @@ func figures(in Input, r Result, l line) []finding.Figure {
 			Source: "geometry; where nobody said otherwise, t ends the outer edge of the leg on the underside of the tank", Range: exact,
 		}},
 	}
+	if in.skew() > 0 {
+		w := &fs[1].Working
+		w.Formula += " + d tan(θ)"
+		w.Inputs = append(w.Inputs, finding.In("d", "leg tube, outside", in.LegOD))
+	}
 	if legs.PerLength > 0 {
 		inputs := []finding.Input{
 			finding.In("S", "stock length", in.Stock),

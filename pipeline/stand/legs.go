@@ -6,6 +6,7 @@ import (
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
+	"drawoff/pipeline/vessel"
 )
 
 // Legs is what the legs come to.
@@ -48,7 +49,7 @@ func heightDoubt(in Input, ds []Driver) route.Doubt {
 // legsOf works the legs out; height is the doubt about the height, which they share.
 func legsOf(in Input, height route.Doubt) Legs {
 	l := Legs{LegCount: in.Legs, LegLength: in.leg()}
-	if l.LegLength <= 0 || in.Legs < 1 {
+	if in.Rise() <= 0 || in.Legs < 1 {
 		l.LegLength = 0
 		return l
 	}
@@ -72,9 +73,19 @@ func (in Input) brace() q.Length {
 	return length
 }
 
-// leg is the length of a leg tube.
+// leg is the length of the tube that a leg is sawn from.
 func (in Input) leg() q.Length {
-	return q.Length(float64(in.Rise()) / math.Cos(float64(in.Splay)))
+	return q.Length(float64(in.Rise())/math.Cos(float64(in.Splay))) + in.skew()
+}
+
+// skew is how much longer than any side of it the tube is that a leaning leg
+// for a flat bottom is sawn from: both its ends are sawn level, and end on
+// opposite sides. Under any other bottom its outside reaches furthest at both ends.
+func (in Input) skew() q.Length {
+	if in.Tank.Vessel.Bottom != vessel.Flat {
+		return 0
+	}
+	return in.LegOD * q.Length(math.Tan(float64(in.Splay)))
 }
 
 // follows returns how far a length is out that follows from a height which is:

@@ -14,6 +14,7 @@ import (
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
+	"drawoff/pipeline/vessel"
 )
 
 func length(s string) q.Entered[q.Length] { return q.MustParse[q.Length](s) }
@@ -425,5 +426,56 @@ func BenchmarkCheck(b *testing.B) {
 	in.Bucket = q.Mm(300)
 	for b.Loop() {
 		Check(in)
+	}
+}
+
+// The tube that a leaning leg is sawn from, worked out by its four corners in
+// the plane of its lean: where each side of the tube meets the floor and the
+// bottom, along the axis of the leg. A flat bottom, a cone of 60° and one of 120°.
+func TestLegOfALeaningStand(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bottom vessel.Bottom
+		cone   float64
+	}{{vessel.Flat, 0}, {vessel.Cone, 60}, {vessel.Cone, 120}} {
+		for _, splay := range []float64{0, 3, 8, 14} {
+			in := standingAt(3, 0.45)
+			in.Feet, in.Splay, in.Foot = 0.42, q.Angle(splay)*q.Degree, q.Mm(10)
+			in.Tank.BottomToOutlet = q.Mm(40)
+			in.Tank.Vessel.Bottom, in.Tank.Vessel.ConeAngle = c.bottom, q.Angle(c.cone)*q.Degree
+			in.LegTop = in.Meets()
+			require.Positive(t, float64(in.Rise()))
+
+			sin, cos := math.Sincos(splay * math.Pi / 180)
+			half, wall := float64(in.LegOD)/2, float64(in.Tank.Wall)
+			// A point s along the axis, up from where it meets the level of the
+			// foot, on the outer (1) or the inner (-1) side.
+			point := func(s, side float64) (r, z float64) {
+				return 0.42 - s*sin + side*half*cos, float64(in.Foot) + s*cos + side*half*sin
+			}
+			underside := func(r float64) float64 {
+				z := float64(in.Height) + 0.04
+				if c.bottom == vessel.Flat {
+					return z - wall
+				}
+				a := c.cone / 2 * math.Pi / 180
+				return z + (r-0.03)/math.Tan(a) - wall/math.Sin(a)
+			}
+			least, most := math.Inf(1), math.Inf(-1)
+			for _, side := range []float64{1, -1} {
+				low := -side * half * sin / cos // z = foot
+				lo, hi := 0.0, 3.0
+				for range 80 {
+					s := (lo + hi) / 2
+					if r, z := point(s, side); z < underside(r) {
+						lo = s
+					} else {
+						hi = s
+					}
+				}
+				least, most = math.Min(least, low), math.Max(most, lo)
+			}
+			assert.InDelta(t, most-least, float64(Check(in).LegLength), 1e-7, "%s %v°, splayed by %v°", c.bottom, c.cone, splay)
+		}
 	}
 }

@@ -40,7 +40,8 @@ func (in Input) Meets() q.Length {
 	at := func(top q.Length) q.Length {
 		in.LegTop = top
 		r, _ := in.LegsAt()
-		return in.Tank.BottomToOutlet + in.Tank.Vessel.Underside(r+in.LegOD/2, in.Tank.Wall)
+		edge := r + in.LegOD/2/q.Length(math.Cos(float64(in.Splay))) // a leaning tube cut level is wider than it is round
+		return in.Tank.BottomToOutlet + in.Tank.Vessel.Underside(edge, in.Tank.Wall)
 	}
 	if in.Feet <= 0 || in.Splay <= 0 {
 		return at(0)

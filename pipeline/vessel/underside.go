@@ -8,14 +8,17 @@ import (
 
 // Underside returns how high over the lowest inside point the outside of the
 // bottom lies at a distance r from the axis, below the point as a negative
-// height. The outside runs at the thickness of the wall from the inside. Beyond
-// the bore it is what it is there: what stands further out meets no bottom.
+// height. The outside runs at the thickness of the wall from the inside, out to
+// where the plate ends. Beyond that it is what it is there: what stands further
+// out meets no bottom.
 func (v Vessel) Underside(r, wall q.Length) q.Length {
 	s := v.shape()
-	x, w := math.Max(0, math.Min(size(float64(r)), s.radius)), size(float64(wall))
+	w := size(float64(wall))
+	x := math.Max(0, math.Min(size(float64(r)), s.radius+w))
 	switch s.bottom {
 	case Cone:
 		half := math.Atan(s.slope)
+		x = math.Min(x, s.radius+w*math.Cos(half))
 		return q.Length(math.Max(0, x-s.opening)/s.slope - w/math.Sin(half))
 	case Klopper, Korbbogen:
 		// The crown's arc passes into the knuckle's on the line through both

@@ -70,9 +70,13 @@ func (m *maker) legs() {
 		m.missing = append(m.missing, "Leg on the tank: part of the leg passes beside the tank and meets nothing. Set the feet nearer to the axis, or splay the legs.")
 		return
 	}
-	least, most := cut[0], cut[0]
-	for _, s := range cut {
-		least, most = min(least, s), max(most, s)
+	// A leg that leans has its foot sawn level, and is longest on the outside:
+	// the tube it is sawn from ends square where that side meets the floor.
+	splay := math.Tan(float64(m.in.Splay))
+	least, most := math.Inf(1), math.Inf(-1)
+	for i := range cut {
+		cut[i] += tube.Radius * splay
+		least, most = min(least, cut[i]), max(most, cut[i])
 	}
 	if least <= 0 {
 		m.missing = append(m.missing, "Leg on the tank: the tank reaches lower than the leg's foot.")
@@ -82,6 +86,12 @@ func (m *maker) legs() {
 	notes := []string{
 		howToWrap,
 		"A leg from its foot's end: " + q.Text(longest) + " on the longest side, " + q.Text(q.Mm(least)) + " on the shortest. All " + strconv.Itoa(m.in.Legs) + " are alike.",
+	}
+	if splay > 0 {
+		notes = append(notes, "Its foot is sawn level, "+q.Text(m.in.Splay)+" from square: "+q.Text(q.Mm(2*tube.Radius*splay))+" come off the side towards the axis and nothing off the outside. The lengths are from the tube's end before that.")
+	}
+	if m.scene.Vessel.Bottom == vessel.Flat {
+		most -= 2 * tube.Radius * splay // whose other end is sawn level too
 	}
 	need := q.Length(most/1000*math.Cos(float64(m.in.Splay))) + m.in.Foot - m.in.Height
 	if d := need - m.in.LegTop; d > q.Millimetre || d < -q.Millimetre {

@@ -113,6 +113,11 @@ func TestLegsReachTheTank(t *testing.T) {
 		{{Path: "tank.bottom", Value: "korbbogen"}, {Path: "tank.fill", Value: ""}},
 		{{Path: "tank.bottom", Value: "flat"}, {Path: "tank.fill", Value: ""}},
 		{{Path: "stand.feet", Value: "350 mm"}},
+		{{Path: "stand.splay", Value: "8°"}},
+		{{Path: "stand.splay", Value: "8°"}, {Path: "tank.bottom", Value: "flat"}, {Path: "tank.fill", Value: ""}},
+		{{Path: "stand.splay", Value: "12°"}, {Path: "tank.bottom", Value: "klopper"}, {Path: "tank.fill", Value: ""}},
+		{{Path: "stand.splay", Value: "6°"}, {Path: "tank.bottom", Value: "korbbogen"}, {Path: "tank.fill", Value: ""}},
+		{{Path: "stand.splay", Value: "10°"}, {Path: "stand.feet", Value: "500 mm"}},
 		{{Path: "stand.foot", Value: "60 mm"}, {Path: "stand.legs", Value: "4"}},
 		{{Path: "tank.outlet.place", Value: "side"}, {Path: "tank.outlet.above", Value: "650 mm"}},
 	} {
