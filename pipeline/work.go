@@ -128,9 +128,9 @@ func (p *plant) mark(c order.Cut) string {
 	return strings.ToUpper(what[:1]) + n
 }
 
-// gap is what the gaps at its seams take off a straight that is made to fit;
-// one that meets another of its kind shares theirs. A straight whose length
-// somebody asked for stays as it was asked for.
+// gap is what the gaps at the seams of its line take off a straight that is
+// made to fit. A straight whose length somebody asked for stays as it was asked
+// for.
 func (w *Work) gap(p *plant, c order.Cut) q.Length {
 	gap := w.Shop.Gap.Value()
 	pieces := p.layout.Pieces()
@@ -138,32 +138,7 @@ func (w *Work) gap(p *plant, c order.Cut) q.Length {
 	if gap == 0 || at < 0 || !pieces[at].Fit {
 		return 0
 	}
-	var off q.Length
-	end := func(half *catalog.Half, meets func(j *route.Junction) bool, mate func(j *route.Junction, other *route.Piece) bool) {
-		if !half.Plain() { // half of a union is welded on
-			off += gap
-			return
-		}
-		for i := range p.layout.Junctions {
-			j := &p.layout.Junctions[i]
-			if !meets(j) {
-				continue
-			}
-			off += gap
-			for k := range pieces {
-				if pieces[k].Kind == design.Straight && pieces[k].Fit && mate(j, &pieces[k]) {
-					off -= gap / 2
-				}
-			}
-			return
-		}
-	}
-	own := &pieces[at]
-	end(own.In.Half, func(j *route.Junction) bool { return j.Ref == own.Ref },
-		func(j *route.Junction, other *route.Piece) bool { return other.Out.At == j.Up.At })
-	end(own.Out.Half, func(j *route.Junction) bool { return j.Up.At == own.Out.At },
-		func(j *route.Junction, other *route.Piece) bool { return other.Ref == j.Ref })
-	return off
+	return gap * q.Length(p.layout.Seams(&pieces[at]))
 }
 
 func tubeName(slug string) string {

@@ -133,6 +133,34 @@ func (l *Layout) CutDoubt(p *Piece) Doubt {
 	return TermsOf(pieces, joints).weighed(taken.Dot)
 }
 
+// Seams returns how many welded seams of its line a straight p made to fit
+// stands for: by so many gaps it is sawn shorter, where one is left at every
+// seam. Each counts by the part of it that runs the way of p, and straights side
+// by side share it, as for CutDoubt; one that runs across all that is made to
+// fit is nobody's. A piece that is bought with its ends on has no seam there.
+func (l *Layout) Seams(p *Piece) float64 {
+	pieces, joints, held := l.lineOf(p)
+	taken := spanned(pieces, held).inverse(held.only(p.In.Dir))
+	n := 0.0
+	for i := range joints {
+		if i <= len(pieces) && joints[i].Up.Half.Plain() && joints[i].Down.Half.Plain() {
+			n += taken.Dot(joints[i].Up.Dir)
+		}
+	}
+	for i := range pieces {
+		other := &pieces[i]
+		if withEnds(other.Kind) || other.Kind == design.Seat || other.Kind == design.Cap {
+			continue
+		}
+		for _, end := range [...]*End{&other.In, &other.Out} {
+			if !end.Half.Plain() {
+				n += taken.Dot(end.Dir)
+			}
+		}
+	}
+	return n
+}
+
 // SuctionDoubt returns the doubt about l.Suction, less what is made to fit there.
 func (l *Layout) SuctionDoubt() Doubt {
 	n := len(l.Under) + len(l.Run)
