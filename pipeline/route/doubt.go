@@ -133,6 +133,24 @@ func (l *Layout) CutDoubt(p *Piece) Doubt {
 	return TermsOf(pieces, joints).weighed(taken.Dot)
 }
 
+// Lengthens returns by how much p, a straight made to fit, gets longer when the
+// start of its line is raised by one; negative where it gets shorter. 0 where
+// nothing that is made to fit takes up a height, or not without missing aside.
+func (l *Layout) Lengthens(p *Piece) float64 {
+	pieces, _, held := l.lineOf(p)
+	var m [3][3]float64
+	for i := range pieces {
+		if other := &pieces[i]; other.Fit && other.Kind == design.Straight {
+			outer(&m, held.only(other.In.Dir))
+		}
+	}
+	s, up := spanOf(m), held.only(Vec{Z: 1})
+	if up.Sub(s.onto(up)).Len() > small {
+		return 0
+	}
+	return -s.inverse(held.only(p.In.Dir)).Dot(up)
+}
+
 // Seams returns how many welded seams of its line a straight p made to fit
 // stands for: by so many gaps it is sawn shorter, where one is left at every
 // seam. Each counts by the part of it that runs the way of p, and straights side

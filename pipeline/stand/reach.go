@@ -80,9 +80,40 @@ func reach(in Input) line {
 			}
 		}
 	}
+	if l.first == len(l.pieces) {
+		l.slants(in.Layout)
+	}
 	l.doubt = route.TermsOf(l.pieces, lay.Junctions).Upright()
 	l.rigid = !l.free && l.first == len(l.pieces)
 	return l
+}
+
+// slants looks for what gives in a line without a straight that runs up or
+// down: one that runs down at 45°, say, between bends of that angle, whose
+// length and that of a level one together take up any height. So does one laid
+// to a fall whose end may be anywhere in plan.
+func (l *line) slants(lay route.Layout) {
+	const share = 0.05 // of a change of height that one must take up to count: far over what a usual fall does
+	give := q.Length(math.Inf(1))
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if !p.Fit || p.Kind != design.Straight {
+			continue
+		}
+		longer := lay.Lengthens(p)
+		if -longer*p.In.Dir.Z < share {
+			continue
+		}
+		l.first = min(l.first, i)
+		if longer < 0 {
+			l.climbs = true
+		} else {
+			give = min(give, p.Cut/q.Length(longer))
+		}
+	}
+	if l.first < len(l.pieces) && !l.climbs {
+		l.give += give
+	}
 }
 
 // allow adds the fall that a level run still wants. A run that climbs more

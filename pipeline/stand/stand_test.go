@@ -479,3 +479,43 @@ func TestLegOfALeaningStand(t *testing.T) {
 		}
 	}
 }
+
+// A line that comes down at 45° between a level straight and another meets the
+// pump at any height over the least, at which nothing is left of the slant:
+// 100 mm of straight, a short bend of 88.5 mm, and two bends of 45° whose legs
+// on the slant are R tan 22.5° and the 8.5 mm of the 90° bend's leg long, R 80 mm
+// (BS 4825-2 bend table, stockholder's reproduction; geometry).
+func TestASlantGives(t *testing.T) {
+	t.Parallel()
+	d := plant{drop: fits, along: fits}.design()
+	turned := func(turn string) design.Piece {
+		return design.Piece{Kind: design.Bend, Shape: "short", Angle: q.MustParse[q.Angle]("45°"), Turn: q.MustParse[q.Angle](turn)}
+	}
+	d.Run = []design.Piece{{Kind: design.Bend, Shape: "short"}, fits, turned("180°"), fits, turned("0°"), fixed}
+	leg := 80*math.Tan(math.Pi/8) + 8.5
+	want := 300 + 100 + bend + 2*leg*math.Sin(math.Pi/4)
+	for _, mm := range []float64{want - 40, want, want + 1, 700, 1000} {
+		in := plant{drop: fits, along: fits}.at(mm)
+		in.Layout, in.FallLimit = route.Lay(d.Filled(), q.Mm(mm)), 0
+		fall := driver(t, in, driverFall)
+		assert.InDelta(t, want, fall.Needed.Millimetres(), 1e-6, "laid at %v mm", mm)
+		assert.NotContains(t, fall.Why, "no other")
+		assert.Equal(t, mm >= want, float64(in.Layout.Suction.Distance) < 1e-9, "it meets the pump from there on")
+	}
+}
+
+// Where the liquid may come out anywhere along the way, a run laid to a fall
+// comes down by being longer: from where it has no length on, at any height.
+func TestAFallGives(t *testing.T) {
+	t.Parallel()
+	d := plant{gentle: true}.design()
+	d.Run = []design.Piece{{Kind: design.Bend, Shape: "short"}, falling}
+	d.Delivery.Away = q.Entered[q.Length]{}
+	for _, mm := range []float64{488.5, 500, 520} {
+		in := plant{drop: fits, along: fits}.at(mm)
+		in.Layout = route.Lay(d.Filled(), q.Mm(mm))
+		fall := driver(t, in, driverOutflow)
+		assert.InDelta(t, 300+100+bend, fall.Needed.Millimetres(), 1e-6, "laid at %v mm", mm)
+		assert.NotContains(t, fall.Why, "no other")
+	}
+}
