@@ -126,11 +126,23 @@ func loadVerdict(s *steady, full Posture) finding.Verdict {
 	}
 	v.Sentence = "Full, the tank and its stand weigh " + q.Text(full.Mass) + "; a leg carries up to " + q.Text(q.Force(l.each)) + ", which is " + q.Text(q.Fraction(l.used)) +
 		" of what a tube of " + q.Text(in.LegOD) + " × " + q.Text(in.LegWall) + " resists " + how + " at " + q.Text(in.Temperature) + ", the load taken half as much again."
+	if out, moment := s.bracket(l); out > 0 {
+		v.Sentence += " Its legs stand " + q.Text(out) + " clear of the shell: each of the brackets that hold them, and the shell behind it, is bent by " + strconv.FormatFloat(moment, 'f', 0, 64) + " N·m, which nothing here reckons with."
+	}
 	if !(l.used <= 1) {
 		v.Level = finding.Stop
 		v.Advice = "Take a thicker tube" + markIf(!in.Braced, ", brace the legs") + markIf(in.Splay > 0 && !in.Braced, ", splay them less") + " or shorten them."
 	}
 	return v
+}
+
+// bracket is how far a leg's tube stands clear of the shell at its top, and the
+// moment that its bracket carries at the shell: the load on a leg times the way
+// from the leg's axis. An upright leg on the floor is not bent by it.
+func (s *steady) bracket(l loads) (out q.Length, moment float64) {
+	top, _ := s.in.LegsAt()
+	arm := top - s.in.Tank.Vessel.Bore/2 - s.in.Tank.Wall
+	return arm - s.in.LegOD/2, l.each * float64(arm)
 }
 
 // markIf returns s where cond holds.

@@ -326,3 +326,19 @@ func TestTipJustShort(t *testing.T) {
 	assert.Equal(t, "all but empty", fillWords(in, q.Mm(0.35)))
 	assert.Equal(t, "filled to 162 mm over the lowest inside point", fillWords(in, q.Mm(162)))
 }
+
+// A leg 100 mm from its axis to the shell bends its bracket by its load times
+// that, a lever: a third of 9.81 kN makes 327 N·m. One that touches the shell
+// has no bracket.
+func TestBrackets(t *testing.T) {
+	t.Parallel()
+	in := standingAt(3, 0.48+0.002+0.1)
+	s := newSteady(in)
+	out, moment := s.bracket(loads{each: 9810.0 / 3})
+	assert.InDelta(t, 100-38.1/2, out.Millimetres(), 1e-9)
+	assert.InDelta(t, 327, moment, 1e-9)
+	full := s.with(in.Tank.Full)
+	assert.Contains(t, loadVerdict(&s, full).Sentence, "80.9 mm clear of the shell")
+	near := newSteady(standingAt(3, 0.48+0.002+0.0381/2-1e-6))
+	assert.NotContains(t, loadVerdict(&near, full).Sentence, "clear of the shell")
+}
