@@ -440,3 +440,20 @@ func TestFootWithoutAHeight(t *testing.T) {
 		}
 	}
 }
+
+// A straight that is not in doubt, and still too short to be made: 10 mm is the
+// least, common practice, no source.
+func TestStraightTooShort(t *testing.T) {
+	t.Parallel()
+	for typed, told := range map[string]bool{"3 mm": true, "9.9 mm": true, "10 mm": false, "300 mm": false} {
+		d := perry()
+		d.Run[3].Length = length(typed)
+		said := ""
+		for _, v := range Check(input(d)).Verdicts {
+			assert.Equal(t, RuleCut, v.Rule)
+			assert.Equal(t, finding.Look, v.Level)
+			said += v.Sentence
+		}
+		assert.Equal(t, told, strings.Contains(said, "comes out at "+typed+": too short"), said)
+	}
+}

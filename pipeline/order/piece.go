@@ -43,6 +43,10 @@ func (b *builder) end(p *route.Piece, end *route.End, back float64) {
 	}
 }
 
+// shortest is the least length of tube that can be held in a saw and welded at
+// both ends. Common practice, no source.
+const shortest = 10 * q.Millimetre
+
 // cut notes the tube of a straight. One with no tube left in it is no part:
 // its ends then meet each other, which nobody should find out with a saw.
 func (b *builder) cut(p *route.Piece) {
@@ -50,7 +54,7 @@ func (b *builder) cut(p *route.Piece) {
 	if p.Cut > 0 {
 		doubt = b.in.Layout.CutDoubt(p)
 		b.r.Cuts = append(b.r.Cuts, Cut{Ref: p.Ref, Name: p.Label, Length: p.Cut, Either: doubt.Either, Hangs: doubt.Hangs, Tube: p.In.Half.Tube.Slug})
-		if doubt.Either < p.Cut {
+		if doubt.Either < p.Cut && p.Cut >= shortest {
 			return
 		}
 	}
@@ -62,7 +66,12 @@ func (b *builder) cut(p *route.Piece) {
 		Advice:   "Leave the straight out, or make room for it.",
 		Basis:    "geometry",
 	}
-	if p.Cut > 0 {
+	switch {
+	case p.Cut > doubt.Either:
+		v.Sentence = "This straight comes out at " + q.Text(p.Cut) + ": too short to be sawn square and welded at both ends."
+		v.Advice = "Leave the straight out, or make room for " + q.Text(shortest) + " at least."
+		v.Basis = "common practice, no source"
+	case p.Cut > 0:
 		v.Sentence = "This straight comes out at " + q.Text(p.Cut) + ", and the parts it closes between are in doubt by " + q.Text(doubt.Either) + ": there may be no room for it."
 		v.Measure = doubt.Hangs[0].Dimension
 		v.Advice = "Measure the " + catalog.DimensionName(v.Measure) + " first, or make room."
