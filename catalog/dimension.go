@@ -59,25 +59,39 @@ func candidates(t Tube, kind string, words []string) []Dimension {
 			return []Dimension{ReducerOf(t, other, shape).Length}
 		}
 	case Cross, Pocket, Cock, Seat:
-		if f, ok := TeeLike(kind, t); ok {
-			return []Dimension{f.CentreToEnd, f.BranchToEnd}
+		f, ok := TeeLike(kind, t)
+		if !ok {
+			return nil
 		}
+		list := []Dimension{f.CentreToEnd, f.BranchToEnd}
+		if kind == Seat && last == 2 {
+			withEnds(t, func(in, out *Half) {
+				g := f.Over(in, out)
+				list = append(list, g.CentreToEnd, g.BranchToEnd)
+			})
+		}
+		return list
 	default:
 		b, ok := BodyOf(kind, t)
 		if !ok {
 			return nil
 		}
 		list := []Dimension{b.Length}
-		if last == 2 { // with ends on
-			for _, in := range Ends(t) {
-				for _, out := range Ends(t) {
-					from, _ := FindHalf(in, t)
-					to, _ := FindHalf(out, t)
-					list = append(list, b.Over(from, to))
-				}
-			}
+		if last == 2 {
+			withEnds(t, func(in, out *Half) { list = append(list, b.Over(in, out)) })
 		}
 		return list
 	}
 	return nil
+}
+
+// withEnds calls each with every pair of ends that t can carry.
+func withEnds(t Tube, each func(in, out *Half)) {
+	for _, in := range Ends(t) {
+		for _, out := range Ends(t) {
+			from, _ := FindHalf(in, t)
+			to, _ := FindHalf(out, t)
+			each(from, to)
+		}
+	}
 }

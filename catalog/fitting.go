@@ -1,6 +1,10 @@
 package catalog
 
-import q "drawoff/pipeline/quantity"
+import (
+	"strings"
+
+	q "drawoff/pipeline/quantity"
+)
 
 // assumed is the source of every length that no source gives.
 const assumed = "working assumption of ours, no source"
@@ -19,6 +23,7 @@ const (
 
 const (
 	overCaliper    = "Measure it as it is bought, over the faces of its two ends that meet the next parts."
+	faceCaliper    = "Stand it on the face of one end, as it is bought, and measure from the plate up to the middle of the other end."
 	lengthCaliper  = "Measure from weld end to weld end along the outside, jaws square to the tube."
 	sourceReducer  = assumed + ": 3 x the difference in OD, at least 30 mm"
 	sourceStraight = sourceReducer + ", and the 1.5 in of straight at each end that ASME BPE fittings have"
@@ -96,24 +101,41 @@ func BodyOf(kind string, t Tube) (BodyFitting, bool) {
 // over their faces, since no caliper reaches a weld between: its own length
 // where both are plain.
 func (b BodyFitting) Over(in, out *Half) Dimension {
-	d := b.Length
+	return over(b.Slug, b.Length, overCaliper, in, out, in, out)
+}
+
+// Over returns f, a valve on the pattern of a tee, as it is bought with the ends
+// in, of its run, and out, of its branch, on it: both legs to the faces of those.
+func (f TeeFitting) Over(in, out *Half) TeeFitting {
+	f.CentreToEnd = over(f.Slug, f.CentreToEnd, faceCaliper, in, out, in)
+	f.BranchToEnd = over(f.Slug, f.BranchToEnd, faceCaliper, in, out, out)
+	return f
+}
+
+// over returns d, a length of part, with the lengths of the ends on, where the
+// part is bought with in and out; d where both are plain.
+func over(part string, d Dimension, caliper string, in, out *Half, on ...*Half) Dimension {
 	if in.Plain() && out.Plain() {
 		return d
 	}
-	d.Slug = b.Slug + "/"
-	for _, h := range [...]*Half{in, out} {
-		if h.Plain() {
-			d.Slug += "weld/"
-			continue
+	d.Slug = part + "/" + endWord(in) + "/" + endWord(out) + d.Slug[strings.LastIndexByte(d.Slug, '/'):]
+	d.Caliper = caliper
+	for _, h := range on {
+		if !h.Plain() {
+			end := h.Joint.Length(h.Name)
+			d.Length += end.Length
+			d.Either += end.Either
 		}
-		end := h.Joint.Length(h.Name)
-		d.Slug += h.Joint.Family + "-" + h.Name + "/"
-		d.Length += end.Length
-		d.Either += end.Either
 	}
-	d.Slug += "length"
-	d.Caliper = overCaliper
 	return d
+}
+
+// endWord is what an end is called within a slug: "clamp-ferrule", "weld".
+func endWord(h *Half) string {
+	if h.Plain() {
+		return "weld"
+	}
+	return h.Joint.Family + "-" + h.Name
 }
 
 func (t *tables) readBodies() {

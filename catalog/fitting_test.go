@@ -310,3 +310,27 @@ func TestBodyOverItsEnds(t *testing.T) {
 		assert.Equal(t, d, found)
 	}
 }
+
+// A seat valve with its ends on has each leg to the face of that end: 1.5 x OD
+// from where the axes cross, our assumption, and the ferrule of 21.5 mm.
+func TestSeatValveOverItsEnds(t *testing.T) {
+	t.Parallel()
+	tube, ok := catalog.FindTube("bs-4825/1.5in")
+	require.True(t, ok)
+	plain, ok := catalog.FindHalf("weld", tube)
+	require.True(t, ok)
+	ferrule, ok := catalog.FindHalf("clamp/ferrule", tube)
+	require.True(t, ok)
+	valve, ok := catalog.TeeLike("seat-valve", tube)
+	require.True(t, ok)
+	assert.Equal(t, valve, valve.Over(plain, plain))
+	f := valve.Over(plain, ferrule)
+	assert.InDelta(t, 1.5*38.1, f.CentreToEnd.Length.Millimetres(), 1e-9)
+	assert.InDelta(t, 1.5*38.1+21.5, f.BranchToEnd.Length.Millimetres(), 1e-9)
+	for _, d := range []catalog.Dimension{f.CentreToEnd, f.BranchToEnd} {
+		found, ok := catalog.FindDimension(d.Slug)
+		assert.True(t, ok, d.Slug)
+		assert.Equal(t, d, found)
+	}
+	assert.Equal(t, "bs-4825/1.5in/seat-valve/weld/clamp-ferrule/branch", f.BranchToEnd.Slug)
+}

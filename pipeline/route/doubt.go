@@ -55,10 +55,11 @@ func TermsOf(pieces []Piece, joints []Junction) Terms {
 
 // runs returns the way that the length Dims[k] runs: that of the half
 // downstream and the last length of the body along the flow out of the piece,
-// any other along the flow into it.
+// any other along the flow into it. What is bought with its ends on has none of
+// halves.
 func (p *Piece) runs(k int) Vec {
 	down := -1
-	if !p.Out.Half.Plain() {
+	if !p.Out.Half.Plain() && !withEnds(p.Kind) {
 		down = 0
 		if !p.In.Half.Plain() {
 			down = 1
@@ -167,7 +168,7 @@ func (l *Layout) Seams(p *Piece) float64 {
 	}
 	for i := range pieces {
 		other := &pieces[i]
-		if withEnds(other.Kind) || other.Kind == design.Seat || other.Kind == design.Cap {
+		if withEnds(other.Kind) || other.Kind == design.Cap {
 			continue
 		}
 		for _, end := range [...]*End{&other.In, &other.Out} {

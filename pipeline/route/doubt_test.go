@@ -125,3 +125,18 @@ func TestDoubtByHand(t *testing.T) {
 	assert.True(t, l.DischargeDoubt().Overturns(q.Mm(valve)))
 	assert.False(t, l.DischargeDoubt().Overturns(q.Mm(valve+1)))
 }
+
+// A seat valve to weld at its inlet, with a ferrule at its outlet: hung upright,
+// its run is in doubt downwards and its branch, level, not.
+func TestDoubtOfASeatValve(t *testing.T) {
+	t.Parallel()
+	l := route.Lay(design.Design{
+		Tank:  design.Tank{Bore: metres(1), Height: metres(1), Outlet: design.Outlet{Size: "bs-4825/1.5in"}},
+		Under: []design.Piece{{Kind: design.Seat, Out: "clamp/ferrule"}},
+		Pump:  design.Pump{Kind: design.NoPump},
+	}.Filled(), 1)
+	doubt := route.TermsOf(l.Under, nil).Upright()
+	require.Len(t, doubt.Hangs, 1)
+	assert.Equal(t, "bs-4825/1.5in/seat-valve/weld/clamp-ferrule/run", doubt.Hangs[0].Dimension)
+	assert.InDelta(t, 38.1/2, doubt.Either.Millimetres(), 1e-9, "half an OD, our assumption")
+}

@@ -43,6 +43,9 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 		w.tee(p, spec, f, tube, upstream, downstream)
 	case design.Cross, design.Pocket, design.Cock, design.Seat:
 		f, _ := catalog.TeeLike(spec.Kind, tube)
+		if spec.Kind == design.Seat {
+			f = f.Over(p.In.Half, p.Out.Half)
+		}
 		w.tee(p, spec, f, tube, upstream, downstream)
 	case design.Cap:
 		// The half of a union is the cap itself here, and has no length beyond its face.
@@ -89,9 +92,9 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 }
 
 // withEnds reports whether a kind of piece is bought with its ends on it and
-// has its length over them. A seat valve, told by its two legs, has not.
+// has its length over them.
 func withEnds(kind string) bool {
-	return design.IsBody(kind) && kind != design.Seat || kind == design.Device || kind == design.Hose
+	return design.IsBody(kind) || kind == design.Device || kind == design.Hose
 }
 
 // tilt turns the line to fall by s, the joint before p taking up the spring.
