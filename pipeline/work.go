@@ -150,6 +150,8 @@ func tubeName(slug string) string {
 
 // say tells what the plan comes to and how sure that is.
 func (s Sawing) say() string {
+	// What squaring two ends may take. Common practice, no source.
+	const tight = 5 * q.Millimetre
 	text := "Out of what is on the rack"
 	offcuts := len(s.Plan.Bars) - s.Plan.New
 	switch {
@@ -169,6 +171,11 @@ func (s Sawing) say() string {
 	text += "."
 	if !s.Plan.Proven() {
 		text += " That one fewer would not do is not proven: at least " + strconv.Itoa(s.Plan.AtLeast) + " are needed, and the search for a better way was stopped."
+	}
+	for i, b := range s.Plan.Bars {
+		if b.Rack < 0 && b.Trim == 0 && b.Left < tight {
+			text += " Next to nothing is left of length " + strconv.Itoa(i+1) + ": measure it, and see that its ends are square, before the first cut."
+		}
 	}
 	if n := len(s.Plan.TooLong); n > 0 {
 		text += " " + strconv.Itoa(n) + " of the pieces are longer than any length there is: weld them up from two, or buy longer tube."

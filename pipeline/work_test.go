@@ -271,3 +271,23 @@ func TestDoubtAboutLengthsToBuy(t *testing.T) {
 	assert.Contains(t, said("4.45 m"), "at its longest, it takes 2")
 	assert.NotContains(t, said("4.5 m"), "longest")
 }
+
+// Four legs of 1498 mm and three saw cuts of 2.5 mm leave 0.5 mm of 6 m, where
+// nobody said what squaring the ends takes: that is said. 15 mm for it, and a
+// second length is needed for the fourth leg.
+func TestTightLength(t *testing.T) {
+	t.Parallel()
+	d, faults := design.Demo().Apply(design.Edit{Path: "stand.legs", Value: "4"})
+	require.Empty(t, faults)
+	d, faults = d.Apply(design.Edit{Path: "stand.height", Value: "760 mm"}, design.Edit{Path: "stand.legTop", Value: "738 mm"})
+	require.Empty(t, faults)
+	said := func(shelf design.Shelf) string {
+		saw := pipeline.Check(d).Work(shelf).Saw
+		return saw[len(saw)-1].Said
+	}
+	assert.Contains(t, said(design.Shelf{}), "Next to nothing is left of length 1")
+	trimmed, fault := design.Shelf{}.Put("shop.trim", "15 mm")
+	require.Nil(t, fault)
+	assert.Contains(t, said(trimmed), "2 lengths")
+	assert.NotContains(t, said(trimmed), "Next to nothing")
+}
