@@ -1,6 +1,9 @@
 package quantity
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Stepped returns text, a quantity of kind k as somebody typed it, moved up by
 // n steps, or down, in the unit that it was typed in: 5 mm, 1/4 in, 1 °C,
@@ -47,7 +50,10 @@ func onGrid(x, step float64, n int) float64 {
 
 // unitOf returns the last unit of text, and whether there is one; else the one
 // in which k is shown, of a fall per cent.
-func unitOf(k Kind, text string) (u unit, typed bool) {
+func unitOf(k Kind, text string) (u *unit, typed bool) {
+	if u, typed = k.bySymbol(text[strings.LastIndexByte(text, ' ')+1:]); typed {
+		return u, true // what most write
+	}
 	_, s := signed(plain(text))
 	word := ""
 	for s != "" {
@@ -62,18 +68,18 @@ func unitOf(k Kind, text string) (u unit, typed bool) {
 		return u, true
 	}
 	symbol := k.Unit(system)
-	if k == KindSlope {
+	if k == KindSlope && symbol == "" {
 		symbol = "%"
 	}
 	if u, ok := k.bySymbol(symbol); ok {
 		return u, false
 	}
-	return unit{mul: 1, div: 1, step: 0.1}, false
+	return &unit{mul: 1, div: 1, step: 0.1}, false
 }
 
 // stepAt returns the step for a number of u's that is about x: a hundredth of
 // a wall's thickness is of use, and of the way up a hill is not.
-func (u unit) stepAt(x float64) float64 {
+func (u *unit) stepAt(x float64) float64 {
 	x = math.Abs(x)
 	step := u.step
 	if u.symbol == "in" && x > 0 && x < 1 {
@@ -91,10 +97,10 @@ func (u unit) stepAt(x float64) float64 {
 }
 
 // write writes x, a whole number of steps, with its unit; inches as a rule has them.
-func (u unit) write(x, step float64) string {
+func (u *unit) write(x, step float64) string {
 	text := ""
 	if u.symbol == "in" {
-		text = sixteenths(x)
+		text = fraction(x)
 	} else {
 		places := 0
 		for ; step < 0.999 || step-math.Floor(step+1e-9) > 1e-6; places++ {

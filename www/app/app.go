@@ -11,6 +11,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
 )
@@ -220,7 +221,11 @@ type checked struct {
 	report pipeline.Report
 }
 
-func check(d design.Design) checked { return checked{d, pipeline.Glance(d)} }
+// check works d out, in the units that it speaks where that is what was chosen.
+func check(d design.Design) checked {
+	q.Speak(d.Typed)
+	return checked{d, pipeline.Glance(d)}
+}
 
 // kept is a design that undo or redo brings back, and where it belongs. What
 // was pending in it comes back with it from another design.
@@ -356,6 +361,7 @@ func (a *App) bench() view.Bench {
 // In the middle of an entry the form, which holds that entry, waits until it
 // is finished, all but the picture of the pump's curve.
 func (a *App) changed(req Request) map[string]string {
+	q.Speak(a.present.Typed) // what was worked out last may have been refused
 	out := map[string]string{}
 	bench := a.bench()
 	for _, r := range view.Regions {

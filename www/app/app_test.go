@@ -529,7 +529,7 @@ func TestUnitsAreSwitched(t *testing.T) {
 	assert.Contains(t, there.Regions["pieces"], "ft/s")
 	assert.NotContains(t, there.Regions["pieces"], " m/s")
 	assert.Contains(t, there.Regions["form"], `value="960 mm"`)
-	assert.Contains(t, there.Regions["form"], "= 37.8 in")
+	assert.Contains(t, there.Regions["form"], "= 37 25/32 in")
 	assert.Contains(t, there.Shop, `"units":"in"`)
 	back := ask(t, a, app.Request{Op: "units", Value: "mm"}).Regions
 	for _, id := range []string{"drawing", "verdicts", "form", "pieces", "figures", "parts"} {

@@ -9,7 +9,6 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/markup"
-	q "drawoff/pipeline/quantity"
 )
 
 // field is one control of the form.
@@ -323,10 +322,8 @@ func (f *form) control(path string, x field) {
 		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done", "data-steps", f.steps(path))...)
 	}
-	if q.Typed(value) != q.Shown() {
-		if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
-			f.El("small", "= "+a.String(), "class", "hint")
-		}
+	if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Foreign(value) {
+		f.El("small", "= "+a.String(), "class", "hint")
 	}
 	if x.hint != "" {
 		f.El("small", x.hint, "id", "hint-"+path, "class", "hint")
