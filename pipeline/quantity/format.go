@@ -137,11 +137,32 @@ func lengthText(a Amount, n float64, symbol string) string {
 // Tape returns l as Text does, but of inches the nearest that is on a tape,
 // however short: a length to saw.
 func Tape(l Length) string {
-	if KindLength.Unit(system) != "in" {
-		return Text(l)
+	if InInches() {
+		l = Length(onTape(float64(l/Inch))) * Inch
 	}
-	return Text(Length(onTape(float64(l/Inch))) * Inch)
+	return Text(l)
 }
+
+// Caliper returns l as a caliper reads it: to a hundredth of a millimetre, or a
+// thousandth of an inch.
+func Caliper(l Length) string {
+	if InInches() {
+		return trimmed(float64(l/Inch), 3) + " in"
+	}
+	return trimmed(l.Millimetres(), 2) + " mm"
+}
+
+// Run returns what something is told for each of, and its name: a metre, or a
+// foot where lengths are shown in inches.
+func Run() (Length, string) {
+	if InInches() {
+		return 12 * Inch, "foot"
+	}
+	return Metre, "metre"
+}
+
+// InInches reports whether lengths are shown in inches.
+func InInches() bool { return KindLength.Unit(system) == "in" }
 
 // onTape returns the nearest to n inches that a tape or a rule has: a 32nd.
 func onTape(n float64) float64 { return math.Round(n*32) / 32 }

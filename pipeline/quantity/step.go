@@ -34,10 +34,29 @@ func Stepped(k Kind, text string, n int) (stepped string, ok bool) {
 }
 
 // Near returns a in the unit that text, another quantity of its kind, was
-// typed in, to the nearest step of Stepped.
-func (a Amount) Near(text string) string {
+// typed in, to the nearest step of Stepped; without a text in the unit shown.
+func (a Amount) Near(text string) string { return a.steps(text, math.Round) }
+
+// Over returns a in the unit that it is shown in, to the step at or over it.
+func (a Amount) Over() string {
+	return a.steps("", func(n float64) float64 { return math.Ceil(n - 1e-9) })
+}
+
+// Under returns a in the unit that text was typed in, to the step at or under it.
+func (a Amount) Under(text string) string {
+	return a.steps(text, func(n float64) float64 { return math.Floor(n + 1e-9) })
+}
+
+// As returns a in the unit that text was typed in, to a thousandth of it;
+// without a text in the unit shown.
+func (a Amount) As(text string) string {
 	u, _ := unitOf(a.Kind, text)
-	return u.write(math.Round(u.fromSI(a.SI)/u.step)*u.step, u.step)
+	return u.write(math.Round(u.fromSI(a.SI)*1000)/1000, 0.001)
+}
+
+func (a Amount) steps(text string, round func(float64) float64) string {
+	u, _ := unitOf(a.Kind, text)
+	return u.write(round(u.fromSI(a.SI)/u.step)*u.step, u.step)
 }
 
 // onGrid returns the n-th multiple of step over x, or under it.

@@ -295,7 +295,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Text(c.From), length: q.Text(c.Length), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Tape(c.From), length: q.Tape(c.Length), hangs: piece.Hangs}
 			if piece.Either > 0 {
 				r.either = "± " + q.Text(piece.Either)
 			}
