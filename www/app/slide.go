@@ -45,11 +45,13 @@ func (a *App) slid(req Request, value string) Response {
 // field tells, as for what is typed.
 func (a *App) nudge(req Request) Response {
 	filled := a.present.Filled()
+	amount, ok := filled.Amount(req.Path)
 	if req.Text == "" {
-		req.Text, _ = filled.Get(req.Path)
+		if req.Text, _ = filled.Get(req.Path); amount.Kind.Foreign(req.Text) {
+			req.Text = amount.String() // as the field has it
+		}
 	}
 	steps, _ := strconv.Atoi(req.Value)
-	amount, ok := filled.Amount(req.Path)
 	if ok {
 		req.Value, ok = q.Stepped(amount.Kind, req.Text, steps)
 	}

@@ -286,6 +286,9 @@ func (f *form) fields(prefix string, fields []field) {
 func (f *form) control(path string, x field) {
 	value, _ := f.bench.Design.Get(path)
 	usual, _ := f.filled.Get(path)
+	if a, ok := f.filled.Amount(path); ok && value == "" && a.Kind.Foreign(usual) {
+		usual = a.String()
+	}
 	pending, wrong := f.bench.pending(path)
 	if wrong {
 		value = pending.Value
