@@ -1,7 +1,5 @@
 package quantity
 
-import "strings"
-
 // System chooses the units in which amounts are shown.
 type System uint8
 
@@ -82,10 +80,8 @@ func Shown() System { return system }
 
 // Typed returns the system of the unit that text, of kind k, was typed in.
 func Typed(k Kind, text string) System {
-	if u, _ := unitOf(k, text); u.inch {
-		return Inches
-	}
-	return Metric
+	u, _ := unitOf(k, text)
+	return u.system
 }
 
 // Foreign reports whether text, of kind k, was typed in another system than
@@ -95,55 +91,49 @@ func (k Kind) Foreign(text string) bool { return Typed(k, text) != Typed(k, "") 
 // Speak chooses the units of AsTyped where Show has chosen that: each kind goes
 // with the system in which most of what was typed of it is. Where that is as
 // much in either, or nothing, it goes with the lengths, and these with Metric.
-// In its system it is shown in the unit that most was typed in, of those that
-// can be shown; a gallon that only volumes or only flows tell holds for both.
-// Typed tells each quantity as somebody typed it. Nothing may be at work meanwhile.
+// A unit in which more than half of that was typed is shown itself, where it
+// can be; a gallon that only volumes or only flows tell holds for both. Typed
+// tells each quantity as somebody typed it. Nothing may be at work meanwhile.
 func Speak(typed func(hear func(k Kind, text string))) {
 	if system != AsTyped {
 		return
 	}
-	const others = 8                     // past the units of every kind
-	var said [len(shown)][others + 2]int // by kind and own unit; the others by system
-	var lead [len(shown)]int             // of Inches over Metric
+	const all = 7               // past the units of every kind: all of Metric, and behind it of Inches
+	var said [len(shown)][9]int // by kind and unit
 	typed(func(k Kind, text string) {
 		u, is := unitOf(k, text)
 		if !is && k != KindSlope { // 1:80 has none
 			return
 		}
-		at, by := others, -1
-		if u.inch {
-			at, by = others+1, 1
-		}
+		n := &said[k]
+		n[all+u.system]++
 		for i := range kinds[k].units {
-			if is && u.own && u == &kinds[k].units[i] && k != KindHead { // a head is in m or ft
-				at = i
+			if u == &kinds[k].units[i] && is && k != KindHead { // a head is in m or ft
+				n[i]++
 			}
 		}
-		said[k][at]++
-		lead[k] += by
 	})
 	lengths := Metric
-	for k := range shown {
-		s := lengths
-		if lead[k] > 0 {
-			s = Inches
-		} else if lead[k] < 0 {
-			s = Metric
+	for k := range said {
+		n, s := &said[k], lengths
+		if n[all+1-s] > n[all+s] {
+			s = 1 - s
 		}
-		if Kind(k) == KindLength { // the first
+		if k == 0 { // KindLength
 			lengths = s
 		}
 		spoken[k] = shown[k][s]
-		most := said[k][others+int(s)]
 		for i := range kinds[k].units {
-			if u := &kinds[k].units[i]; said[k][i] > most && u.inch == (s == Inches) {
-				spoken[k], most = u.symbol, said[k][i]
+			if u := &kinds[k].units[i]; u.own && u.system == s && 2*n[i] > n[all+s] {
+				spoken[k] = u.symbol
 			}
 		}
 	}
-	for _, x := range [...][2]Kind{{KindVolume, KindFlow}, {KindFlow, KindVolume}} {
-		if us, ok := strings.CutPrefix(spoken[x[1]], "US"); ok && lead[x[1]] == 0 && strings.HasPrefix(spoken[x[0]], "imp") {
-			spoken[x[1]] = "imp" + us
-		}
+	volume, flow := &spoken[KindVolume], &spoken[KindFlow]
+	switch {
+	case *volume == "imp gal" && *flow == "US gal/min" && said[KindFlow][all+Inches] == 0:
+		*flow = "imp gal/min"
+	case *flow == "imp gal/min" && *volume == "US gal" && said[KindVolume][all+Inches] == 0:
+		*volume = "imp gal"
 	}
 }

@@ -150,7 +150,7 @@ func TestWhatIsSpokenCanBeTyped(t *testing.T) {
 		assert.InDelta(t, si, a.SI, loose, text)
 		shown, ok := k.bySymbol(k.Unit(AsTyped))
 		if ok {
-			assert.Equal(t, u.inch, shown.inch)
+			assert.Equal(t, u.system, shown.system)
 			assert.Equal(t, u.own && k != KindHead, shown.own, "%s shown in %s", u.symbol, shown.symbol)
 		}
 	})

@@ -11,7 +11,7 @@ type unit struct {
 	offset   float64
 	step     float64 // what a workshop moves a number by, in this unit; common practice, no source
 	then     string  // symbol of the smaller unit that may follow it, as in 6 ft 2 in
-	inch     bool    // goes with Inches
+	system   System  // that it goes with, Metric or Inches
 	own      bool    // AsTyped shows it: other units are shown in that of their system
 }
 
@@ -35,8 +35,8 @@ var lengthUnits = []unit{
 	{symbol: "mm", words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "mms"}, mul: 1, div: 1000, step: 5},
 	{symbol: "cm", words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "cms"}, mul: 1, div: 100, step: 0.5, own: true},
 	{symbol: "m", words: []string{"metre", "metres", "meter", "meters"}, mul: 1, div: 1, step: 0.01},
-	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000, step: 0.25, inch: true}, // yard and pound agreement 1959; NIST SP 811 B.8
-	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, step: 0.01, then: "in", inch: true},
+	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000, step: 0.25, system: Inches}, // yard and pound agreement 1959; NIST SP 811 B.8
+	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, step: 0.01, then: "in", system: Inches},
 	{symbol: "µm", words: []string{"um", "micron", "microns", "micrometre", "micrometres"}, mul: 1, div: 1e6, step: 0.1},
 }
 
@@ -63,8 +63,8 @@ var kinds = [...]kindTable{
 			{symbol: "mL", words: []string{"ml", "millilitre", "millilitres", "milliliter", "milliliters"}, mul: 1, div: 1e6, step: 50},
 			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10, step: 0.1, own: true},
 			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1, step: 0.01, own: true},
-			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1, inch: true}, // 231 in³; NIST SP 811 B.8
-			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000, step: 1, inch: true, own: true},
+			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1, system: Inches}, // 231 in³; NIST SP 811 B.8
+			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000, step: 1, system: Inches, own: true},
 		},
 		refused: []refusal{
 			{"ML", "has ML, which is a million litres", "write mL for millilitres, L for litres"},
@@ -85,8 +85,8 @@ var kinds = [...]kindTable{
 			{symbol: "L/s", words: []string{"lps"}, mul: 1, div: 1000, step: 0.05, own: true},
 			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600, step: 0.1, own: true},
 			{symbol: "hL/h", mul: 1, div: 36000, step: 1, own: true},
-			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3, step: 0.5, inch: true},
-			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3, step: 0.5, inch: true, own: true},
+			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3, step: 0.5, system: Inches},
+			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3, step: 0.5, system: Inches, own: true},
 		},
 		refused: []refusal{
 			{"gpm", "has gallons, which differ by a fifth between countries", "write US gal/min (3.785 L/min) or imp gal/min (4.546 L/min)"},
@@ -98,7 +98,7 @@ var kinds = [...]kindTable{
 		name: "speed",
 		units: []unit{
 			{symbol: "m/s", mul: 1, div: 1, step: 0.1},
-			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000, step: 0.5, inch: true},
+			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000, step: 0.5, system: Inches},
 		},
 		sample: "1.5 m/s or 5 ft/s", usual: [2]string{"m/s", "ft/s"},
 	},
@@ -111,7 +111,7 @@ var kinds = [...]kindTable{
 			{symbol: "bar", words: []string{"bars", "bara", "bar(a)", "barabs"}, mul: 1e5, div: 1, step: 0.1, own: true},
 			{symbol: "mbar", words: []string{"millibar", "millibars", "hpa"}, mul: 100, div: 1, step: 10},
 			// lbf over in²: 0.453 592 37 kg × 9.806 65 m/s² / (0.0254 m)², all exact; NIST SP 811 B.8.
-			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516, step: 1, inch: true},
+			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516, step: 1, system: Inches},
 		},
 		refused: []refusal{
 			{"barg", gaugeWhat, gaugeHint}, {"bar(g)", gaugeWhat, gaugeHint}, {"bargauge", gaugeWhat, gaugeHint},
@@ -125,7 +125,7 @@ var kinds = [...]kindTable{
 		name: "temperature",
 		units: []unit{
 			{symbol: "°C", words: []string{"c", "degc", "degreec", "degreesc", "celsius", "degcelsius", "degreescelsius"}, mul: 1, div: 1, step: 1, offset: zeroCelsius},
-			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, step: 1, offset: 459.67, inch: true},
+			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, step: 1, offset: 459.67, system: Inches},
 			{symbol: "K", words: []string{"k", "kelvin", "kelvins"}, mul: 1, div: 1, step: 1},
 		},
 		refused: []refusal{
@@ -190,7 +190,7 @@ var kinds = [...]kindTable{
 			{symbol: "kg", words: []string{"kgs", "kilogram", "kilograms", "kilo", "kilos"}, mul: 1, div: 1, step: 5},
 			{symbol: "g", words: []string{"gram", "grams"}, mul: 1, div: 1000, step: 50},
 			{symbol: "t", words: []string{"tonne", "tonnes"}, mul: 1000, div: 1, step: 0.01},
-			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1, step: 10, inch: true}, // NIST SP 811 B.8
+			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1, step: 10, system: Inches}, // NIST SP 811 B.8
 		},
 		refused: []refusal{
 			{"ton", "has a ton, which may be 1000, 1016 or 907 kg", "write t for 1000 kg, or kg"},
@@ -214,7 +214,7 @@ var kinds = [...]kindTable{
 			{symbol: "kW", words: []string{"kilowatt", "kilowatts"}, mul: 1000, div: 1, step: 0.1},
 			{symbol: "W", words: []string{"watt", "watts"}, mul: 1, div: 1, step: 10},
 			// The mechanical horsepower, 550 ft·lbf/s; NIST SP 811 B.8 prints 745.6999 W.
-			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1, step: 0.5, inch: true},
+			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1, step: 0.5, system: Inches},
 			{symbol: "PS", words: []string{"metrichp", "hpmetric"}, mul: 735.49875, div: 1, step: 0.5, own: true}, // 75 kgf·m/s
 		},
 		sample: "0.75 kW or 1 hp", usual: [2]string{"kW", "W"},
@@ -255,7 +255,7 @@ var kinds = [...]kindTable{
 		units: []unit{
 			{symbol: "N", words: []string{"newton", "newtons"}, mul: 1, div: 1, step: 10},
 			{symbol: "kN", mul: 1000, div: 1, step: 0.1},
-			{symbol: "lbf", mul: 4.4482216152605, div: 1, step: 5, inch: true}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
+			{symbol: "lbf", mul: 4.4482216152605, div: 1, step: 5, system: Inches}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
 		},
 		refused: []refusal{{"kg", "is a mass", "write N; 1 kg weighs 9.81 N"}},
 		sample:  "250 N", usual: [2]string{"N", "kN"},
