@@ -196,6 +196,7 @@ func (a *App) do(req Request) Response {
 	}
 	if req.Op != "rest" {
 		a.midEntry = req.Typing
+		q.Speak(a.present.Typed) // what was worked out last may have been refused
 	}
 	res.Regions = a.changed(req)
 	file := string(design.WriteFile(a.present))
@@ -361,7 +362,6 @@ func (a *App) bench() view.Bench {
 // In the middle of an entry the form, which holds that entry, waits until it
 // is finished, all but the picture of the pump's curve.
 func (a *App) changed(req Request) map[string]string {
-	q.Speak(a.present.Typed) // what was worked out last may have been refused
 	out := map[string]string{}
 	bench := a.bench()
 	for _, r := range view.Regions {
