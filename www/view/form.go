@@ -282,13 +282,19 @@ func (f *form) fields(prefix string, fields []field) {
 	f.Close("div")
 }
 
+// usual returns what is in filled at path, in the units that are shown.
+func usual(filled *design.Design, path string) string {
+	words, _ := filled.Get(path)
+	if a, ok := filled.Amount(path); ok && a.Kind.Foreign(words) {
+		return a.String()
+	}
+	return words
+}
+
 // control writes one labelled input with its hint and its fault.
 func (f *form) control(path string, x field) {
 	value, _ := f.bench.Design.Get(path)
-	usual, _ := f.filled.Get(path)
-	if a, ok := f.filled.Amount(path); ok && value == "" && a.Kind.Foreign(usual) {
-		usual = a.String()
-	}
+	usual := usual(&f.filled, path)
 	pending, wrong := f.bench.pending(path)
 	if wrong {
 		value = pending.Value
