@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"drawoff/pipeline/asjson"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/workfile"
 )
 
@@ -27,6 +28,7 @@ func (t terminal) files(args []string) int {
 		return t.fail(err)
 	}
 	name := set.Arg(0)
+	q.Show(q.AsTyped)
 	_, report := t.report(name)
 	if len(report.Faults) > 0 {
 		t.faults(name, report.Faults)

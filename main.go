@@ -200,7 +200,7 @@ func (t terminal) check(args []string) int {
 	set := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
 	lines := set.Bool("lines", false, "print a line of JSON for each design as soon as it is checked: {\"file\": …, \"report\": …}")
-	units := set.String("units", "mm", "show lengths in mm, or in `in` and all else to go with them")
+	units := set.String("units", q.AsTyped.String(), "show everything in the `units` that go with mm or with in, or typed: each kind of quantity in those that most of it was typed in")
 	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
 	shelfFile := set.String("shelf", "", "`file` of the shelf, as the page saves it: parts and offcuts in hand, prices")
 	if done, code := t.flags(set, `[-json | -lines | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
@@ -209,10 +209,11 @@ func (t terminal) check(args []string) int {
 	if set.NArg() == 0 {
 		return t.fail(errors.New(`say which design to check: drawoff check FILE, or "-" for standard input`))
 	}
-	if *units != "mm" && *units != "in" {
-		return t.fail(fmt.Errorf("there are no units %q: -units mm or -units in", *units))
+	system := q.SystemOf(*units)
+	if system.String() != *units {
+		return t.fail(fmt.Errorf("there are no units %q: -units mm, -units in or -units typed", *units))
 	}
-	q.Show(q.SystemOf(*units))
+	q.Show(system)
 	shelf, err := t.shelf(*shelfFile)
 	if err != nil {
 		return t.fail(err)
@@ -312,6 +313,7 @@ func (t terminal) report(name string) (design.Design, pipeline.Report) {
 	if len(faults) > 0 {
 		return d, pipeline.Report{Title: d.Title, Faults: faults}
 	}
+	q.Speak(d.Typed)
 	return d, pipeline.Check(d)
 }
 

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -174,6 +175,7 @@ func TestAskedWrongly(t *testing.T) {
 		{[]string{"chek"}, `no command "chek"`},
 		{[]string{"check"}, "say which design"},
 		{[]string{"check", "-jsn", "-"}, "-jsn"},
+		{[]string{"check", "-units", "ft", "-"}, "no units \"ft\""},
 		{[]string{"build"}, "say where to build"},
 		{[]string{"serve", "extra"}, `"extra"`},
 		{[]string{"-addr", "nonsense"}, "nonsense"},
@@ -245,6 +247,31 @@ func TestCatalog(t *testing.T) {
 		assert.Equal(t, c.code, code, c.args)
 		assert.Contains(t, out.String(), c.says, c.args)
 		assert.Empty(t, wrong.String(), c.args)
+	}
+}
+
+// Each plant is told in the units that it was typed in, one after another, or
+// all in the same where somebody says so.
+func TestCheckInUnits(t *testing.T) {
+	t.Parallel()
+	demo := design.Demo()
+	inches, faults := demo.Apply(design.Edit{Path: "tank.bore", Value: "38 in"}, design.Edit{Path: "tank.height", Value: "45 in"}, design.Edit{Path: "stand.height", Value: "30 in"},
+		design.Edit{Path: "stand.bucket", Value: "16 in"}, design.Edit{Path: "pump.away", Value: "6 ft"}, design.Edit{Path: "pump.height", Value: "9 1/2 in"})
+	require.Empty(t, faults)
+	names := []string{file(t, "a.json", string(design.WriteFile(demo))), file(t, "b.json", string(design.WriteFile(inches))), file(t, "c.json", string(design.WriteFile(demo)))}
+	height := regexp.MustCompile(`(?m)^  Outlet face over the floor +([\d /]+ (?:mm|in)) `)
+	for units, want := range map[string][]string{"": {"760 mm", "30 in", "760 mm"}, "typed": {"760 mm", "30 in", "760 mm"}, "mm": {"760 mm", "762 mm", "760 mm"}, "in": {"29 29/32 in", "30 in", "29 29/32 in"}} {
+		args := []string{"check", "-units", units}
+		if units == "" {
+			args = args[:1]
+		}
+		_, out, problem := drawoff(t, "", append(args, names...)...)
+		assert.Empty(t, problem)
+		var got []string
+		for _, m := range height.FindAllStringSubmatch(out, -1) {
+			got = append(got, m[1])
+		}
+		assert.Equal(t, want, got, units)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/find"
+	q "drawoff/pipeline/quantity"
 	"drawoff/www/view"
 )
 
@@ -53,6 +54,7 @@ func (t terminal) route(going func() bool, args []string) int {
 		return t.fail(fmt.Errorf("a run begins at the tank or at the pump, not at %q", *from))
 	}
 	name := set.Arg(0)
+	q.Show(q.AsTyped)
 	d, report := t.report(name)
 	if len(report.Faults) > 0 {
 		t.faults(name, report.Faults)

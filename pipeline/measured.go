@@ -1,6 +1,8 @@
 package pipeline
 
 import (
+	"strings"
+
 	"drawoff/catalog"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
@@ -64,8 +66,8 @@ func within(over, under q.Length) string {
 	if over == under {
 		return "± " + q.Text(over)
 	}
-	plain := func(l q.Length) string { return q.Of(q.Number(l.Millimetres())).String() }
-	return "+" + plain(over) + "/-" + plain(under) + " mm"
+	plus, _, _ := strings.Cut(q.Caliper(over), " ")
+	return "+" + plus + "/-" + q.Caliper(under)
 }
 
 // restsOn returns the first piece whose length rests on the dimension, or "".

@@ -100,8 +100,10 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 				gone = append(gone, on[b.Rack])
 			}
 			if b.Kept {
-				// To the millimetre below, as it is read off a tape.
-				text := strconv.Itoa(int(b.Left.Millimetres())) + " mm"
+				text := strconv.Itoa(int(b.Left.Millimetres())) + " mm" // or less, as it is read off a tape
+				if q.InInches() {
+					text = q.Tape(b.Left - q.Inch/64)
+				}
 				if length, err := q.Parse[q.Length](text); err == nil {
 					kept = append(kept, design.Offcut{Tube: tube, Length: length})
 				}
@@ -209,7 +211,11 @@ func (w *Work) buy(p *plant, parts []order.Line, shelf design.Shelf) {
 				line = l
 			}
 		}
-		sawn := strconv.FormatFloat(line.Quantity, 'f', -1, 64) + " m to saw, in " + strconv.Itoa(len(s.Pieces)) + " piece"
+		tube := strconv.FormatFloat(line.Quantity, 'f', -1, 64) + " m"
+		if q.InInches() {
+			tube = q.Text(q.Length(line.Quantity))
+		}
+		sawn := tube + " to saw, in " + strconv.Itoa(len(s.Pieces)) + " piece"
 		if len(s.Pieces) > 1 {
 			sawn += "s"
 		}

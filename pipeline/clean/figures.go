@@ -66,7 +66,7 @@ func (w *wash) figures(r *Result) {
 // batchFigures adds what a step takes.
 func (w *wash) batchFigures(add func(slug, name, piece string, amount q.Amount, formula, source, holds string, inputs ...finding.Input), s Step, row Row, film, pool q.Volume) {
 	line := finding.In("V_l", "held by the line", w.line)
-	add("wash-line-volume", "Litres that fill the line", "", q.Of(w.line), "V = Σ π/12 L (a² + a b + b²) over the pieces", "geometry of the bores, theorems of Pappus and Cavalieri", batchRange,
+	add("wash-line-volume", "Liquid that fills the line", "", q.Of(w.line), "V = Σ π/12 L (a² + a b + b²) over the pieces", "geometry of the bores, theorems of Pappus and Cavalieri", batchRange,
 		finding.In("D", "widest bore", w.widest.bore), finding.In("d", "narrowest bore", w.narrowest.bore))
 	holds := finding.In("Q", "flow that goes through", row.Flow)
 	add("wash-residence", "Time in the line", "", q.Of(q.Duration(float64(w.line)/float64(row.Flow))), "t = V_l/Q", "continuity", "plug flow; in the mean for any", line, holds)

@@ -112,10 +112,12 @@ func (w *wash) ball() (finding.Verdict, bool) {
 		return finding.Verdict{}, false
 	}
 	v := finding.Verdict{Rule: RuleSpray, Piece: "tank", Limit: new(q.Of(w.least)), Basis: leastWettingSource + "; " + mostWettingSource}
-	gives := "The spray ball gives " + q.Text(w.Spray) + ", " + q.Text(q.Number(w.Spray.LitresPerMinute()/w.least.LitresPerMinute()*25)) + " L/min for each metre of the tank's circumference"
+	of, each := q.Run()
+	wets := q.Flow(LeastWetting * float64(of))
+	gives := "The spray ball gives " + q.Text(w.Spray) + ", " + q.Text(wets*w.Spray/w.least) + " for each " + each + " of the tank's circumference"
 	if w.Spray < w.least {
 		v.Level = finding.Look
-		v.Sentence = gives + ": under the 25 that wet the wall, stripes stay dry."
+		v.Sentence = gives + ": under the " + q.Text(wets) + " that wet the wall, stripes stay dry."
 		v.Advice = "Take a ball of " + q.Text(w.least) + " to " + q.Text(w.most) + "."
 		return v, true
 	}

@@ -16,7 +16,7 @@ func (b Bar) Rest() string {
 	case b.Left == 0:
 		return "nothing left"
 	case b.Kept:
-		return q.Text(b.Left) + " left, back on the rack"
+		return q.Tape(b.Left) + " left, back on the rack"
 	}
-	return q.Text(b.Left) + " left, scrap"
+	return q.Tape(b.Left) + " left, scrap"
 }

@@ -65,26 +65,11 @@ func differLists(pathA, pathB string, a, b sequence) (out []Difference) {
 
 // said returns all that is said of r, each with its path within it.
 func said(r record) (out []string) {
-	var walk func(path string, r record)
-	walk = func(path string, r record) {
-		r.fields(func(name string, at any, _ presence) bool {
-			path := within(path, name)
-			switch at := at.(type) {
-			case record:
-				walk(path, at)
-			case sequence:
-				for i := range at.len() {
-					walk(itemPath(path, i), at.item(i))
-				}
-			default:
-				if words, _ := text(at); words != "" {
-					out = append(out, path, words)
-				}
-			}
-			return true
-		})
-	}
-	walk("", r)
+	leaves(r, "", func(in, name string, at any) {
+		if words, _ := text(at); words != "" {
+			out = append(out, within(in, name), words)
+		}
+	})
 	return out
 }
 

@@ -83,6 +83,15 @@ func (d *Design) Amount(path string) (q.Amount, bool) {
 	return q.Amount{}, false
 }
 
+// Typed tells hear each quantity that somebody typed, and none that is assumed.
+func (d *Design) Typed(hear func(k q.Kind, text string)) {
+	leaves(d, "", func(in, name string, at any) {
+		if e, ok := at.(entry); ok && !e.IsZero() && (len(d.Assumed) == 0 || !d.Assumes(within(in, name))) {
+			hear(e.Amount().Kind, e.String())
+		}
+	})
+}
+
 // Clone returns a copy that shares nothing with d.
 func (d Design) Clone() Design {
 	d.Under = copiedPieces(d.Under)

@@ -72,6 +72,24 @@ func empty(at any) bool {
 	return true
 }
 
+// leaves shows every field of r that holds neither a record nor a list, with
+// the path of what it is in.
+func leaves(r record, path string, see func(in, name string, at any)) {
+	r.fields(func(name string, at any, _ presence) bool {
+		switch at := at.(type) {
+		case record:
+			leaves(at, within(path, name), see)
+		case sequence:
+			for i := range at.len() {
+				leaves(at.item(i), itemPath(within(path, name), i), see)
+			}
+		default:
+			see(path, name, at)
+		}
+		return true
+	})
+}
+
 // lookup is shown fields until it has found the one called name.
 type lookup struct {
 	_     [0]func() // no ==: the page would load it

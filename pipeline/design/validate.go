@@ -68,22 +68,12 @@ func (v *validator) fault(path, given, what, hint string) {
 
 // words judges every field of words, and what reading a file would refuse.
 func (v *validator) words(in record, path string) {
-	in.fields(func(name string, at any, _ presence) bool {
-		switch at := at.(type) {
-		case *string:
-			if !plain(*at) {
-				if fault := judgeWords(within(path, name), *at); fault != nil {
-					v.faults = append(v.faults, *fault)
-				}
-			}
-		case record:
-			v.words(at, within(path, name))
-		case sequence:
-			for i := range at.len() {
-				v.words(at.item(i), itemPath(within(path, name), i))
+	leaves(in, path, func(in, name string, at any) {
+		if words, ok := at.(*string); ok && !plain(*words) {
+			if fault := judgeWords(within(in, name), *words); fault != nil {
+				v.faults = append(v.faults, *fault)
 			}
 		}
-		return true
 	})
 }
 

@@ -156,7 +156,8 @@ func (l *line) allFalls(r *Result) finding.Verdict {
 
 // perMetre says a slope as it is set with a spirit level.
 func perMetre(s q.Slope) string {
-	return strconv.FormatFloat(math.Round(float64(s)*1e4)/10, 'f', -1, 64) + " mm in every metre"
+	run, each := q.Run()
+	return q.Text(q.Length(s)*run) + " in every " + each
 }
 
 // named is how a piece is called at the start of a sentence.

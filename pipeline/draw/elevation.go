@@ -13,12 +13,18 @@ import (
 // Margins around the plant, pixels: room for the heights on either side, for
 // a line of words over it and for the dimension under the floor.
 const (
-	marginLeft   = 80.0
-	marginRight  = 80.0
 	marginTop    = 34.0
 	marginBottom = 52.0
 	tallest      = 640.0
 )
+
+// marginSide holds a height with its line: 1150 mm, or 69 15/16 in.
+func marginSide() float64 {
+	if q.InInches() {
+		return 96
+	}
+	return 80
+}
 
 // Elevation draws the plant from the side, the tank on the left and the pump
 // to the right of it, zoom times as large as fits a screen width pixels wide.
@@ -99,10 +105,10 @@ func (e *elevation) fit(width, tallest float64) {
 	if e.Ceiling > 0 {
 		top = max(top, float64(e.Ceiling))
 	}
-	inner := width - marginLeft - marginRight
+	inner := width - 2*marginSide()
 	e.scale = min(inner/(right-left), (tallest-marginTop-marginBottom)/(top-under))
 	// A tall plant leaves room at the sides: share it.
-	e.left = left - (marginLeft+(inner-(right-left)*e.scale)/2)/e.scale
+	e.left = left - (marginSide()+(inner-(right-left)*e.scale)/2)/e.scale
 	e.right = right
 	e.width = width
 	e.height = math.Ceil((top-under)*e.scale + marginTop + marginBottom)

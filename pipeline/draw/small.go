@@ -29,7 +29,7 @@ func smallOf(r pipeline.Report, width int) elevation {
 	}
 	e := elevation{Scene: r.Scene, report: r, profile: r.Scene.Vessel.Profile()}
 	side := float64(width) - 2*smallMargin
-	e.fit(side+marginLeft+marginRight, side+marginTop+marginBottom)
+	e.fit(side+2*marginSide(), side+marginTop+marginBottom)
 	return e
 }
 
@@ -38,10 +38,10 @@ func (e *elevation) small(part float64) string {
 	if e.scale == 0 {
 		return ""
 	}
-	w, h := e.width-marginLeft-marginRight+2*smallMargin, e.height-marginTop-marginBottom+2*smallMargin
+	w, h := e.width-2*marginSide()+2*smallMargin, e.height-marginTop-marginBottom+2*smallMargin
 	e.Raw("<svg")
 	e.Attr("class", "elevation small-plant")
-	e.Attr("viewBox", decimal(marginLeft-smallMargin)+" "+decimal(marginTop-smallMargin)+" "+decimal(w)+" "+decimal(h))
+	e.Attr("viewBox", decimal(marginSide()-smallMargin)+" "+decimal(marginTop-smallMargin)+" "+decimal(w)+" "+decimal(h))
 	e.numAttr("width", w*part)
 	e.numAttr("height", h*part)
 	e.Attr("role", "img")

@@ -155,7 +155,7 @@ func sound(in Input, joints, unions, welds int, seals string) finding.Verdict {
 	b.WriteString(" (" + some(unions, "union") + ", " + some(welds, "weld") + ")")
 	if unions > 0 && liquid != "" {
 		b.WriteString(", with seals that stand " + liquid)
-		if in.Liquid == "" || !strings.Contains(in.Liquid, " °C") {
+		if in.Liquid == "" || !strings.Contains(in.Liquid, q.Text(in.Temperature)) {
 			b.WriteString(" at " + q.Text(in.Temperature))
 		}
 	}

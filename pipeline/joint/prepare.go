@@ -1,6 +1,9 @@
 package joint
 
-import "drawoff/catalog"
+import (
+	"drawoff/catalog"
+	q "drawoff/pipeline/quantity"
+)
 
 // mostExpanded is how far a tube end is expanded cold, as a part of its
 // diameter, in a small shop. Austenitic tube stands more; a roller or a swage
@@ -28,7 +31,7 @@ func Prepare(up, down catalog.Half, limit float64) (how string, ok bool) {
 	if od <= wall || wide.Tube.OD > od*(1+mostExpanded) {
 		return "", false
 	}
-	how = "expand the " + mm(od) + " end to " + mm(wide.Tube.OD)
+	how = "expand the " + q.Caliper(od) + " end to " + q.Caliper(wide.Tube.OD)
 	// The metal stays: the wall thins as the middle of it grows.
 	narrow.Tube.OD = wide.Tube.OD
 	narrow.Tube.Wall = wall * (od - wall) / (wide.Tube.OD - wall)
@@ -60,13 +63,13 @@ func turned(a, b catalog.Half, limit float64) (how string, ok bool) {
 		return "", false
 	}
 	if bore > thick.Tube.Bore() {
-		how = "turn the bore of the " + mm(thick.Tube.OD) + " end out to " + mm(bore)
+		how = "turn the bore of the " + q.Caliper(thick.Tube.OD) + " end out to " + q.Caliper(bore)
 	}
 	if outside < thick.Tube.OD {
 		if how != "" {
 			how += " and "
 		}
-		how += "turn the outside of the " + mm(thick.Tube.OD) + " end down to " + mm(outside)
+		how += "turn the outside of the " + q.Caliper(thick.Tube.OD) + " end down to " + q.Caliper(outside)
 	}
 	return how, true
 }

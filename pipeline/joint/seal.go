@@ -154,11 +154,11 @@ func heat(m catalog.Material, what string, t q.Temperature) (Fault, bool) {
 		f.Advice = "Use " + what + " that stand the cold."
 	case t > highest-closeCall:
 		f.Level = finding.Look
-		f.Sentence = q.Text(t) + " is within 10 °C of what " + m.Name + " " + what + " stand in hot liquid, " + q.Text(highest) + "."
+		f.Sentence = q.Text(t) + " is close to what " + m.Name + " " + what + " stand in hot liquid, " + q.Text(highest) + "."
 		f.Advice = "Have the maker confirm the grade, and look at the " + what + " often."
 	case t < m.Lowest+closeCall:
 		f.Level = finding.Look
-		f.Sentence = q.Text(t) + " is within 10 °C of the coldest that " + m.Name + " " + what + " stand, " + q.Text(m.Lowest) + "."
+		f.Sentence = q.Text(t) + " is close to the coldest that " + m.Name + " " + what + " stand, " + q.Text(m.Lowest) + "."
 		f.Advice = "Have the maker confirm the grade."
 	default:
 		return Fault{}, false

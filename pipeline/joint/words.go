@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"drawoff/catalog"
-	q "drawoff/pipeline/quantity"
 )
 
 // noun returns what a half is called in a sentence.
@@ -70,12 +69,8 @@ func apart(a, b catalog.Joint) string {
 }
 
 func tubeSize(t catalog.Tube) string {
-	return decimal(t.OD.Millimetres(), 2) + " x " + mm(t.Wall)
+	return decimal(t.OD.Millimetres(), 2) + " x " + decimal(t.Wall.Millimetres(), 2) + " mm"
 }
-
-// mm returns a small length to a hundredth of a millimetre: the steps that
-// matter here are tenths.
-func mm(l q.Length) string { return decimal(l.Millimetres(), 2) + " mm" }
 
 func percent(part float64) string { return decimal(part*100, 1) + " %" }
 

@@ -32,9 +32,9 @@ func (s span) temperature(t q.Temperature, outside *[]Outside) q.Temperature {
 	case t >= low && t <= high:
 		return t
 	case t > high:
-		*outside = append(*outside, Outside{s.of, "temperature", degrees(t), s.words, "the value at " + degrees(high) + ", taken on from there as water goes"})
+		*outside = append(*outside, Outside{s.of, "temperature", q.Text(t), s.words, "the value at " + q.Text(high) + ", taken on from there as water goes"})
 	default: // not a number among them
-		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", degrees(t), s.words, "the value at " + degrees(low)})
+		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", q.Text(t), s.words, "the value at " + q.Text(low)})
 	}
 	return q.Temperature(held(float64(t), float64(low), float64(high)))
 }
@@ -57,7 +57,7 @@ func (s span) part(what string, x float64, unit string, outside *[]Outside) floa
 func hottest(t q.Temperature, celsius float64, outside *[]Outside) q.Temperature {
 	edge := q.Celsius(celsius)
 	if t > edge {
-		*outside = append(*outside, Outside{"vapour pressure", "temperature", degrees(t), "to " + degrees(edge), "the value at " + degrees(edge)})
+		*outside = append(*outside, Outside{"vapour pressure", "temperature", q.Text(t), "to " + q.Text(edge), "the value at " + q.Text(edge)})
 	}
 	return q.Temperature(held(float64(t), float64(q.Celsius(0)), float64(edge)))
 }
@@ -75,9 +75,7 @@ func (p *Properties) warm(from, t q.Temperature) {
 }
 
 // name returns "<what> at 10 °C".
-func name(what string, t q.Temperature) string { return what + " at " + degrees(t) }
-
-func degrees(t q.Temperature) string { return tidy(t.Celsius(), 1) + " °C" }
+func name(what string, t q.Temperature) string { return what + " at " + q.Text(t) }
 
 func percent(x float64, unit string) string { return tidy(100*x, 2) + " " + unit }
 

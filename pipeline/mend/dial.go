@@ -156,7 +156,7 @@ func flowing(proposals []proposal) []proposal {
 // of an inch where it was typed in inches or feet. Common practice, no source.
 func (m *mender) length(path string, now q.Length, up bool, reach q.Length, target q.Length) scale {
 	step, write := 5*q.Millimetre, func(x float64) string { return q.Of(q.Length(x)).Text(q.Metric) }
-	if typed, _ := m.design.Get(path); q.Typed(typed) == q.Inches {
+	if typed, _ := m.design.Get(path); q.Typed(q.KindLength, typed) == q.Inches {
 		step, write = q.Inch/4, func(x float64) string { return q.Of(q.Length(x)).Text(q.Inches) }
 	}
 	s := scale{path: path, now: float64(now), step: float64(step), most: int(reach / step), target: float64(target), write: write}

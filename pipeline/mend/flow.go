@@ -156,9 +156,9 @@ func (m *mender) mild() []proposal {
 
 // wanted answers a flow that is not to be had.
 func (m *mender) wanted() []proposal {
-	now := m.design.Delivery.Flow.Value().LitresPerMinute()
-	less := scale{path: "delivery.flow", now: now, step: -1, most: int(now) - 1, write: func(x float64) string {
-		return strconv.FormatFloat(x, 'f', 0, 64) + " L/min"
+	now := m.design.Delivery.Flow
+	less := scale{path: "delivery.flow", now: float64(now.Value()), step: -float64(q.LitrePerMinute), most: int(now.Value().LitresPerMinute()) - 1, write: func(x float64) string {
+		return q.Of(q.Flow(x)).Under(now.String())
 	}}
 	out := append(m.faster(), m.wider(delivery)...)
 	out = append(append(out, m.raise(0)...), m.outflowBy(-q.Millimetre)...)

@@ -1,7 +1,6 @@
 package mend
 
 import (
-	"math"
 	"strconv"
 
 	"drawoff/catalog"
@@ -18,16 +17,11 @@ func (m *mender) limit() float64 {
 	return m.verdict.Limit.SI
 }
 
-// litres writes a flow in the next whole litre for each minute.
-func litres(f q.Flow) string {
-	return q.Of(q.Flow(math.Ceil(f.LitresPerMinute()-1e-9)) * q.LitrePerMinute).Text(q.Metric)
-}
-
 // washSpeed answers a wash that runs too slowly in the widest bore: more
 // through it, or an outlet that is no wider than the line.
 func (m *mender) washSpeed() []proposal {
 	out := m.outletAsLine(false)
-	fed := litres(m.report.Wash().Programme.Line)
+	fed := q.Of(m.report.Wash().Programme.Line).Over()
 	out = append(out, change("Take another pump for the wash, one that gives "+fed+": the least speed in the widest bore.", set("wash.flow", fed)))
 	return append(append(append(out, m.faster()...), m.wider(delivery)...), m.wider(suction)...)
 }
@@ -63,7 +57,7 @@ func (m *mender) washSuction() []proposal {
 // spray answers a ball that wets too little, or that too little presses.
 func (m *mender) spray() []proposal {
 	if least := q.Flow(m.limit()); m.filled.Wash.Spray.Value() < least {
-		return []proposal{change("Take a spray ball that gives "+litres(least)+".", set("wash.spray", litres(least)))}
+		return []proposal{change("Take a spray ball that gives "+q.Of(least).Over()+".", set("wash.spray", q.Of(least).Over()))}
 	}
 	now := float64(m.filled.Wash.Pressure.Value())
 	softer := scale{path: "wash.pressure", now: now, step: -float64(q.Bar) / 10, most: int(now/float64(q.Bar)*10) - 1, write: func(x float64) string { return q.Text(q.Pressure(x)) }}
@@ -75,7 +69,7 @@ func (m *mender) runoff() []proposal {
 	if m.limit() <= 0 {
 		return nil
 	}
-	off := litres(q.Flow(m.limit()))
+	off := q.Of(q.Flow(m.limit())).Over()
 	return []proposal{change("Draw the wash off with a pump that takes "+off+".", set("wash.scavenge", off))}
 }
 

@@ -55,7 +55,7 @@ func offset(a, b catalog.Tube) q.Length {
 	return q.Length(max(math.Abs(float64(a.OD-b.OD)), math.Abs(float64(a.Bore()-b.Bore()))) / 2)
 }
 
-func step(a, b catalog.Tube) string { return millimetres(offset(a, b)) + " mm" }
+func step(a, b catalog.Tube) string { return q.Caliper(offset(a, b)) }
 
 // twins are the tubes of other series that may be welded to t.
 func twins(t catalog.Tube) (out []catalog.Tube) {
@@ -85,7 +85,7 @@ func bendInstead(t catalog.Tube, words []string) (odd string, other []string) {
 	other = append(other, shapes(t, words[1:], words[0]+"° bend")...)
 	for _, twin := range twins(t) {
 		if b, ok := catalog.BendOf(twin, "", q.Angle(degrees)*q.Degree); ok && b.CentreToEnd.Trust == catalog.Standard {
-			other = append(other, "A "+b.Name+", which is "+millimetres(b.CentreToEnd.Length)+" mm from centre to end: the ends are "+step(t, twin)+" out of line.")
+			other = append(other, "A "+b.Name+", which is "+q.Caliper(b.CentreToEnd.Length)+" from centre to end: the ends are "+step(t, twin)+" out of line.")
 		}
 	}
 	return odd, other

@@ -32,21 +32,21 @@ var keyReplacer = strings.NewReplacer(" ", "", ".", "", "·", "", "*", "", "^", 
 //
 // A spelling as written wins; then come the refusals; only then is the case
 // overlooked. So mL is a millilitre and ML is refused, while MM is a millimetre.
-func (k Kind) find(key string) (u unit, what, hint string, ok bool) {
+func (k Kind) find(key string) (u *unit, what, hint string, ok bool) {
 	t := &kinds[k]
-	for _, u := range t.units {
-		if u.spelt(key) {
+	for i := range t.units {
+		if u := &t.units[i]; u.spelt(key) {
 			return u, "", "", true
 		}
 	}
 	low := strings.ToLower(key)
 	for _, r := range t.refused {
 		if r.word == key || r.word == low {
-			return unit{}, r.what, r.hint, false
+			return nil, r.what, r.hint, false
 		}
 	}
-	for _, u := range t.units {
-		if u.spelt(low) || strings.ToLower(u.symbol) == low {
+	for i := range t.units {
+		if u := &t.units[i]; u.spelt(low) || strings.ToLower(u.symbol) == low {
 			return u, "", "", true
 		}
 	}
@@ -55,7 +55,7 @@ func (k Kind) find(key string) (u unit, what, hint string, ok bool) {
 			ua, what, hint, okA := over.find(a)
 			ub, _, _, okB := under.find(b)
 			if what != "" {
-				return unit{}, what, hint, false
+				return nil, what, hint, false
 			}
 			if okA && okB {
 				if u, found := k.bySymbol(ua.symbol + "/" + ub.symbol); found {
@@ -64,20 +64,20 @@ func (k Kind) find(key string) (u unit, what, hint string, ok bool) {
 			}
 		}
 	}
-	return unit{}, "", "", false
+	return nil, "", "", false
 }
 
 // bySymbol returns k's unit printed as symbol.
-func (k Kind) bySymbol(symbol string) (unit, bool) {
-	for _, u := range kinds[k].units {
-		if u.symbol == symbol {
+func (k Kind) bySymbol(symbol string) (*unit, bool) {
+	for i := range kinds[k].units {
+		if u := &kinds[k].units[i]; u.symbol == symbol {
 			return u, true
 		}
 	}
-	return unit{}, false
+	return nil, false
 }
 
-func (u unit) spelt(key string) bool {
+func (u *unit) spelt(key string) bool {
 	if u.symbol == key {
 		return true
 	}
@@ -89,5 +89,5 @@ func (u unit) spelt(key string) bool {
 	return false
 }
 
-func (u unit) toSI(n float64) float64    { return (n + u.offset) * u.mul / u.div }
-func (u unit) fromSI(si float64) float64 { return si*u.div/u.mul - u.offset }
+func (u *unit) toSI(n float64) float64    { return (n + u.offset) * u.mul / u.div }
+func (u *unit) fromSI(si float64) float64 { return si*u.div/u.mul - u.offset }

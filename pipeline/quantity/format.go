@@ -4,46 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 )
-
-// System chooses the units in which amounts are shown.
-type System uint8
-
-// The unit systems.
-const (
-	Metric System = iota
-	Inches        // inch lengths, US gallons per minute, psi, °F
-)
-
-// shown holds each kind's unit in the two systems.
-var shown = [...][2]string{
-	KindLength:      {"mm", "in"},
-	KindHead:        {"m", "ft"},
-	KindVolume:      {"L", "US gal"},
-	KindFlow:        {"L/min", "US gal/min"},
-	KindVelocity:    {"m/s", "ft/s"},
-	KindPressure:    {"kPa", "psi"},
-	KindTemperature: {"°C", "°F"},
-	KindAngle:       {"°", "°"},
-	KindSlope:       {"", ""},
-	KindDensity:     {"kg/m³", "kg/m³"},
-	KindViscosity:   {"mPa·s", "mPa·s"},
-	KindMass:        {"kg", "lb"},
-	KindDuration:    {"min", "min"},
-	KindPower:       {"kW", "hp"},
-	KindFraction:    {"%", "%"},
-	KindNumber:      {"", ""},
-	KindStrength:    {"°P", "°P"},
-	KindConsistency: {"Pa·sⁿ", "Pa·sⁿ"},
-	KindRotation:    {"rpm", "rpm"},
-	KindForce:       {"N", "lbf"},
-}
-
-// Unit returns the symbol in which kind k is shown in system s: "mm", "m",
-// "L/min", "m/s", "kPa", "°C", "°", "" for a slope shown as 1:n.
-func (k Kind) Unit(s System) string { return shown[k][s&1] }
 
 // In returns the number that a shows in system s's unit for its kind. A slope
 // and a pure number, which have no unit, come back as they are.
@@ -56,46 +17,6 @@ func (a Amount) in(symbol string) float64 {
 	}
 	return u.fromSI(a.SI)
 }
-
-// SystemOf returns the system called name, as a user chooses it: "mm", or
-// "in" for Inches. Whatever else is Metric.
-func SystemOf(name string) System {
-	if name == "in" {
-		return Inches
-	}
-	return Metric
-}
-
-// String returns what SystemOf reads.
-func (s System) String() string { return [...]string{"mm", "in"}[s&1] }
-
-// Typed returns the system of the units that a quantity was typed in.
-func Typed(text string) System {
-	text = strings.ToLower(strings.TrimSpace(text))
-	for _, unit := range [...]string{"in", "inch", "inches", `"`, "″", "ft", "feet", "foot", "'", "′", "gal", "gal/min", "gpm", "ft/s", "psi", "f", "lb", "lbs", "lbf", "hp"} {
-		before, ok := strings.CutSuffix(text, unit)
-		last, _ := utf8.DecodeLastRuneInString(before)
-		if ok && !unicode.IsLetter(last) || ok && unit == "gal" { // US gal, imp gal
-			return Inches
-		}
-	}
-	return Metric
-}
-
-// system is what Show chose.
-var system = Metric
-
-// Show chooses the system that Text and String write in, for all that is
-// worked out from then on: one program tells one person. It changes words
-// only, never a value. Nothing may be at work while it is called.
-func Show(s System) {
-	if system != s {
-		system = s
-	}
-}
-
-// Shown returns what Show chose, Metric until then.
-func Shown() System { return system }
 
 // Text returns q with its unit, rounded for reading, in the system that Show chose.
 func Text[Q Quantity](q Q) string { return Of(q).Text(system) }
@@ -127,15 +48,19 @@ func (a Amount) Text(s System) string {
 	n := a.in(symbol)
 	switch a.Kind {
 	case KindLength:
-		return lengthText(a, n, s)
+		return lengthText(a, n, symbol)
 	case KindHead:
-		if s == Inches {
+		if symbol == "ft" {
 			return fixed(n, 1) + " ft"
 		}
 		return fixed(n, 2) + " m"
 	case KindVolume:
-		if s == Metric && math.Abs(n) < 0.9995 {
-			return significant(n*1000, 3) + " mL"
+		switch {
+		case strings.HasSuffix(symbol, "gal"):
+		case math.Abs(a.SI) < 0.9995e-3:
+			return significant(a.SI*1e6, 3) + " mL"
+		case math.Abs(n) < 0.9995: // of a hectolitre, of a cubic metre
+			return significant(a.SI*1000, 3) + " L"
 		}
 	case KindVelocity:
 		return fixed(n, 2) + " " + symbol
@@ -144,7 +69,7 @@ func (a Amount) Text(s System) string {
 	case KindAngle:
 		return trimmed(n, 1) + symbol
 	case KindSlope:
-		return slopeText(a.SI)
+		return slopeText(a.SI, n, symbol)
 	case KindDensity:
 		return significant(n, 4) + " " + symbol
 	case KindRotation:
@@ -154,18 +79,19 @@ func (a Amount) Text(s System) string {
 	case KindDuration:
 		return durationText(a.SI)
 	case KindPressure:
-		if s == Metric && math.Abs(n) < 0.09995 { // a yield stress
+		switch {
+		case symbol == "psi":
+		case math.Abs(a.SI) < 99.95: // a yield stress
 			return significant(a.SI, 3) + " Pa"
-		}
-		if s == Metric && math.Abs(n) >= 9995 { // in steel
-			return significant(n/1000, 3) + " MPa"
+		case math.Abs(a.SI) >= 9995e3: // in steel
+			return significant(a.SI/1e6, 3) + " MPa"
 		}
 	case KindForce:
-		if s == Metric && math.Abs(n) >= 999.5 {
+		if symbol == "N" && math.Abs(n) >= 999.5 {
 			return significant(n/1000, 3) + " kN"
 		}
 	case KindPower:
-		if s == Metric && math.Abs(n) < 0.9995 {
+		if symbol == "kW" && math.Abs(n) < 0.9995 {
 			return significant(n*1000, 3) + " W"
 		}
 	}
@@ -175,25 +101,31 @@ func (a Amount) Text(s System) string {
 	return significant(n, 3) + " " + symbol
 }
 
-// lengthText gives whole millimetres from 100 mm on, tenths below, metres
-// from 20 m on; inches as a fraction where it is one within 0.01 mm, else
-// decimals, so that a wall of 1.6 mm does not pass for 1/16 in.
-func lengthText(a Amount, n float64, s System) string {
-	far := math.Abs(a.SI) >= 19.9995 // what would round to 20 m
-	if s == Inches {
+// lengthText gives whole millimetres from 100 mm on, tenths below, metres from
+// 20 m on; centimetres from 10 cm on, under which a workshop says millimetres.
+// Of inches it gives the nearest that is on a tape from 100 mm on, which is as
+// near as the whole millimetre is; below it a fraction where it is one within
+// 0.01 mm, else decimals, so that a wall of 1.6 mm does not pass for 1/16 in.
+func lengthText(a Amount, n float64, symbol string) string {
+	size := math.Abs(a.SI)
+	far := size >= 19.9995 // what would round to 20 m
+	if symbol == "in" {
 		switch {
 		case far:
 			return trimmed(n/12, 1) + " ft"
-		case math.Abs(n-math.Round(n*16)/16) <= 0.0003:
-			return sixteenths(n) + " in"
+		case size >= 0.09995, math.Abs(n-onTape(n)) <= 0.0003:
+			return fraction(n) + " in"
 		case math.Abs(n) < 1:
 			return trimmed(n, 3) + " in"
 		}
 		return trimmed(n, 2) + " in"
 	}
+	n = a.SI * 1000
 	switch {
 	case far:
 		return trimmed(a.SI, 2) + " m"
+	case size >= 0.09995 && symbol == "cm":
+		return trimmed(n/10, 1) + " cm"
 	case math.Abs(n) >= 100:
 		return fixed(n, 0) + " mm"
 	case math.Abs(n) < 0.945 && math.Abs(n) >= 0.000499: // a finish, a weld's misfit; the bounds lie under what would round over them
@@ -202,9 +134,42 @@ func lengthText(a Amount, n float64, s System) string {
 	return trimmed(n, 1) + " mm"
 }
 
-// sixteenths writes n as a whole number and a fraction in lowest terms.
-func sixteenths(n float64) string {
-	k := int64(math.Round(math.Abs(n) * 16))
+// Tape returns l as Text does, but of inches the nearest that is on a tape,
+// however short: a length to saw.
+func Tape(l Length) string {
+	if InInches() {
+		l = Length(onTape(float64(l/Inch))) * Inch
+	}
+	return Text(l)
+}
+
+// Caliper returns l as a caliper reads it: to a hundredth of a millimetre, or a
+// thousandth of an inch.
+func Caliper(l Length) string {
+	if InInches() {
+		return trimmed(float64(l/Inch), 3) + " in"
+	}
+	return trimmed(l.Millimetres(), 2) + " mm"
+}
+
+// Run returns what something is told for each of, and its name: a metre, or a
+// foot where lengths are shown in inches.
+func Run() (Length, string) {
+	if InInches() {
+		return 12 * Inch, "foot"
+	}
+	return Metre, "metre"
+}
+
+// InInches reports whether lengths are shown in inches.
+func InInches() bool { return KindLength.Unit(system) == "in" }
+
+// onTape returns the nearest to n inches that a tape or a rule has: a 32nd.
+func onTape(n float64) float64 { return math.Round(n*32) / 32 }
+
+// fraction writes n as a whole number and a fraction of 32nds in lowest terms.
+func fraction(n float64) string {
+	k := int64(math.Abs(onTape(n)) * 32)
 	if k == 0 {
 		return "0"
 	}
@@ -212,7 +177,7 @@ func sixteenths(n float64) string {
 	if n < 0 {
 		b = append(b, '-')
 	}
-	whole, num, den := k/16, k%16, int64(16)
+	whole, num, den := k/32, k%32, int64(32)
 	for num != 0 && num%2 == 0 {
 		num, den = num/2, den/2
 	}
@@ -230,21 +195,24 @@ func sixteenths(n float64) string {
 	return string(b)
 }
 
-// slopeText writes a fall as 1:n. Less than a hundredth of a millimetre in a
-// metre is level: nobody can lay or measure it.
-func slopeText(s float64) string {
+// slopeText writes a fall as 1:n, or as n of a unit where there is one. Less
+// than a hundredth of a millimetre in a metre is level: nobody can lay or measure it.
+func slopeText(s, n float64, symbol string) string {
 	if math.Abs(s) < 1e-5 {
 		return "level"
 	}
-	n := math.Abs(1 / s)
-	t := significant(n, 3)
-	if n >= 9.995 {
-		t = fixed(n, 0)
+	run := math.Abs(1 / s)
+	t := "1:" + significant(run, 3)
+	switch {
+	case symbol != "":
+		t = significant(math.Abs(n), 3) + " " + symbol
+	case run >= 9.995:
+		t = "1:" + fixed(run, 0)
 	}
 	if s < 0 {
-		return "rising 1:" + t
+		return "rising " + t
 	}
-	return "1:" + t
+	return t
 }
 
 // durationText writes a time in the units that somebody waiting would use.

@@ -19,16 +19,19 @@ func TestText(t *testing.T) {
 		si             float64
 		metric, inches string
 	}{
-		{KindLength, 0.24, "240 mm", "9.45 in"},
-		{KindLength, 0.2404, "240 mm", "9.46 in"},
+		{KindLength, 0.24, "240 mm", "9 7/16 in"},
+		{KindLength, 0.2404, "240 mm", "9 15/32 in"},
 		{KindLength, 0.0635, "63.5 mm", "2 1/2 in"},
 		{KindLength, 0.0381, "38.1 mm", "1 1/2 in"},
 		{KindLength, 0.0016, "1.6 mm", "0.063 in"},
 		{KindLength, 0.0254 / 16, "1.6 mm", "1/16 in"},
+		{KindLength, 0.0254 * 7 / 32, "5.6 mm", "7/32 in"},
+		{KindLength, 0.0254 * 3 / 64, "1.2 mm", "0.047 in"},
+		{KindLength, -0.96, "-960 mm", "-37 25/32 in"},
 		{KindLength, 0.00025, "0.25 mm", "0.01 in"},
 		{KindLength, 0.0000008, "0.0008 mm", "0 in"},
-		{KindLength, 0.09996, "100 mm", "3.94 in"},
-		{KindLength, 1.8, "1800 mm", "70.87 in"},
+		{KindLength, 0.09996, "100 mm", "3 15/16 in"},
+		{KindLength, 1.8, "1800 mm", "70 7/8 in"},
 		{KindLength, 25.4, "25.4 m", "83.3 ft"},
 		{KindLength, 0, "0 mm", "0 in"},
 		{KindLength, -1e-12, "0 mm", "0 in"},
@@ -162,7 +165,7 @@ func TestWhatIsShownCanBeTyped(t *testing.T) {
 		}
 		require.NoError(t, err)
 		assert.InDelta(t, si, a.SI, coarseness(k, s, si), text)
-		if k != KindLength || s != Inches { // 37.2461 in is shown as 37.25 in, which is 37 1/4 in
+		if k != KindLength || s != Inches { // 3.2461 in is shown as 3.25 in, which is 3 1/4 in
 			assert.Equal(t, text, a.Text(s), "shown twice")
 		}
 	})
@@ -213,9 +216,9 @@ func TestFractions(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		whole := rapid.IntRange(0, 400).Draw(t, "whole")
-		num := rapid.IntRange(1, 15).Draw(t, "sixteenths")
-		e := MustParse[Length](Amount{KindLength, (float64(whole) + float64(num)/16) * 0.0254}.Text(Inches))
-		assert.InDelta(t, (float64(whole)*16+float64(num))*0.0254/16, float64(e.Value()), 1e-12)
+		num := rapid.IntRange(1, 31).Draw(t, "of 32")
+		e := MustParse[Length](Amount{KindLength, (float64(whole) + float64(num)/32) * 0.0254}.Text(Inches))
+		assert.InDelta(t, (float64(whole)*32+float64(num))*0.0254/32, float64(e.Value()), 1e-12)
 	})
 }
 

@@ -96,7 +96,7 @@ func signed(s string) (float64, string) {
 // that may follow the unit before it.
 func terms(k Kind, s string, sign float64) (float64, complaint) {
 	var sum float64
-	var before unit
+	var before *unit
 	for first := true; first || s != ""; first = false {
 		n, rest, c := number(s)
 		if c.bad() {
@@ -195,14 +195,14 @@ func unitText(s string) (word, rest string) {
 }
 
 // lookUp finds the unit that word spells, or says why not.
-func lookUp(k Kind, word string) (unit, complaint) {
+func lookUp(k Kind, word string) (*unit, complaint) {
 	key := unitKey(word)
 	u, what, hint, ok := k.find(key)
 	if ok {
 		return u, complaint{}
 	}
 	if what != "" {
-		return unit{}, complaint{what, hint}
+		return nil, complaint{what, hint}
 	}
 	hint = "write it like " + kinds[k].sample
 	if list := kinds[k].units; len(list) > 1 {
@@ -222,8 +222,8 @@ func lookUp(k Kind, word string) (unit, complaint) {
 	}
 	for other := range kinds {
 		if _, _, _, is := Kind(other).find(key); is {
-			return unit{}, complaint{"is in " + word + ", a unit of " + kinds[other].name + ", not of " + kinds[k].name, hint}
+			return nil, complaint{"is in " + word + ", a unit of " + kinds[other].name + ", not of " + kinds[k].name, hint}
 		}
 	}
-	return unit{}, complaint{"has \"" + word + "\", which is not a unit of " + kinds[k].name, hint}
+	return nil, complaint{"has \"" + word + "\", which is not a unit of " + kinds[k].name, hint}
 }

@@ -1,6 +1,9 @@
 package quantity
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Stepped returns text, a quantity of kind k as somebody typed it, moved up by
 // n steps, or down, in the unit that it was typed in: 5 mm, 1/4 in, 1 °C,
@@ -31,10 +34,29 @@ func Stepped(k Kind, text string, n int) (stepped string, ok bool) {
 }
 
 // Near returns a in the unit that text, another quantity of its kind, was
-// typed in, to the nearest step of Stepped.
-func (a Amount) Near(text string) string {
+// typed in, to the nearest step of Stepped; without a text in the unit shown.
+func (a Amount) Near(text string) string { return a.steps(text, math.Round) }
+
+// Over returns a in the unit that it is shown in, to the step at or over it.
+func (a Amount) Over() string {
+	return a.steps("", func(n float64) float64 { return math.Ceil(n - 1e-9) })
+}
+
+// Under returns a in the unit that text was typed in, to the step at or under it.
+func (a Amount) Under(text string) string {
+	return a.steps(text, func(n float64) float64 { return math.Floor(n + 1e-9) })
+}
+
+// As returns a in the unit that text was typed in, to a thousandth of it;
+// without a text in the unit shown.
+func (a Amount) As(text string) string {
 	u, _ := unitOf(a.Kind, text)
-	return u.write(math.Round(u.fromSI(a.SI)/u.step)*u.step, u.step)
+	return u.write(math.Round(u.fromSI(a.SI)*1000)/1000, 0.001)
+}
+
+func (a Amount) steps(text string, round func(float64) float64) string {
+	u, _ := unitOf(a.Kind, text)
+	return u.write(round(u.fromSI(a.SI)/u.step)*u.step, u.step)
 }
 
 // onGrid returns the n-th multiple of step over x, or under it.
@@ -47,7 +69,10 @@ func onGrid(x, step float64, n int) float64 {
 
 // unitOf returns the last unit of text, and whether there is one; else the one
 // in which k is shown, of a fall per cent.
-func unitOf(k Kind, text string) (u unit, typed bool) {
+func unitOf(k Kind, text string) (u *unit, typed bool) {
+	if u, typed = k.bySymbol(text[strings.LastIndexByte(text, ' ')+1:]); typed {
+		return u, true // what most write
+	}
 	_, s := signed(plain(text))
 	word := ""
 	for s != "" {
@@ -62,18 +87,18 @@ func unitOf(k Kind, text string) (u unit, typed bool) {
 		return u, true
 	}
 	symbol := k.Unit(system)
-	if k == KindSlope {
+	if k == KindSlope && symbol == "" {
 		symbol = "%"
 	}
 	if u, ok := k.bySymbol(symbol); ok {
 		return u, false
 	}
-	return unit{mul: 1, div: 1, step: 0.1}, false
+	return &unit{mul: 1, div: 1, step: 0.1}, false
 }
 
 // stepAt returns the step for a number of u's that is about x: a hundredth of
 // a wall's thickness is of use, and of the way up a hill is not.
-func (u unit) stepAt(x float64) float64 {
+func (u *unit) stepAt(x float64) float64 {
 	x = math.Abs(x)
 	step := u.step
 	if u.symbol == "in" && x > 0 && x < 1 {
@@ -91,10 +116,10 @@ func (u unit) stepAt(x float64) float64 {
 }
 
 // write writes x, a whole number of steps, with its unit; inches as a rule has them.
-func (u unit) write(x, step float64) string {
+func (u *unit) write(x, step float64) string {
 	text := ""
 	if u.symbol == "in" {
-		text = sixteenths(x)
+		text = fraction(x)
 	} else {
 		places := 0
 		for ; step < 0.999 || step-math.Floor(step+1e-9) > 1e-6; places++ {

@@ -11,6 +11,8 @@ type unit struct {
 	offset   float64
 	step     float64 // what a workshop moves a number by, in this unit; common practice, no source
 	then     string  // symbol of the smaller unit that may follow it, as in 6 ft 2 in
+	system   System  // that it goes with, Metric or Inches
+	own      bool    // AsTyped shows it: other units are shown in that of their system
 }
 
 // refusal is a spelling that people use and that does not say enough.
@@ -31,10 +33,10 @@ type kindTable struct {
 
 var lengthUnits = []unit{
 	{symbol: "mm", words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "mms"}, mul: 1, div: 1000, step: 5},
-	{symbol: "cm", words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "cms"}, mul: 1, div: 100, step: 0.5},
+	{symbol: "cm", words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "cms"}, mul: 1, div: 100, step: 0.5, own: true},
 	{symbol: "m", words: []string{"metre", "metres", "meter", "meters"}, mul: 1, div: 1, step: 0.01},
-	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000, step: 0.25}, // yard and pound agreement 1959; NIST SP 811 B.8
-	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, step: 0.01, then: "in"},
+	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000, step: 0.25, system: Inches}, // yard and pound agreement 1959; NIST SP 811 B.8
+	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, step: 0.01, then: "in", system: Inches},
 	{symbol: "µm", words: []string{"um", "micron", "microns", "micrometre", "micrometres"}, mul: 1, div: 1e6, step: 0.1},
 }
 
@@ -59,10 +61,10 @@ var kinds = [...]kindTable{
 		units: []unit{
 			{symbol: "L", words: []string{"l", "ltr", "ltrs", "litre", "litres", "liter", "liters"}, mul: 1, div: 1000, step: 5},
 			{symbol: "mL", words: []string{"ml", "millilitre", "millilitres", "milliliter", "milliliters"}, mul: 1, div: 1e6, step: 50},
-			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10, step: 0.1},
-			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1, step: 0.01},
-			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1}, // 231 in³; NIST SP 811 B.8
-			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000, step: 1},
+			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10, step: 0.1, own: true},
+			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1, step: 0.01, own: true},
+			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1, system: Inches}, // 231 in³; NIST SP 811 B.8
+			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000, step: 1, system: Inches, own: true},
 		},
 		refused: []refusal{
 			{"ML", "has ML, which is a million litres", "write mL for millilitres, L for litres"},
@@ -79,12 +81,12 @@ var kinds = [...]kindTable{
 		name: "flow",
 		units: []unit{
 			{symbol: "L/min", words: []string{"lpm"}, mul: 1, div: 60e3, step: 1},
-			{symbol: "L/h", words: []string{"lph"}, mul: 1, div: 3600e3, step: 50},
-			{symbol: "L/s", words: []string{"lps"}, mul: 1, div: 1000, step: 0.05},
-			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600, step: 0.1},
-			{symbol: "hL/h", mul: 1, div: 36000, step: 1},
-			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3, step: 0.5},
-			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3, step: 0.5},
+			{symbol: "L/h", words: []string{"lph"}, mul: 1, div: 3600e3, step: 50, own: true},
+			{symbol: "L/s", words: []string{"lps"}, mul: 1, div: 1000, step: 0.05, own: true},
+			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600, step: 0.1, own: true},
+			{symbol: "hL/h", mul: 1, div: 36000, step: 1, own: true},
+			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3, step: 0.5, system: Inches},
+			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3, step: 0.5, system: Inches, own: true},
 		},
 		refused: []refusal{
 			{"gpm", "has gallons, which differ by a fifth between countries", "write US gal/min (3.785 L/min) or imp gal/min (4.546 L/min)"},
@@ -96,7 +98,7 @@ var kinds = [...]kindTable{
 		name: "speed",
 		units: []unit{
 			{symbol: "m/s", mul: 1, div: 1, step: 0.1},
-			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000, step: 0.5},
+			{symbol: "ft/s", words: []string{"fps"}, mul: 3048, div: 10000, step: 0.5, system: Inches},
 		},
 		sample: "1.5 m/s or 5 ft/s", usual: [2]string{"m/s", "ft/s"},
 	},
@@ -106,10 +108,10 @@ var kinds = [...]kindTable{
 			{symbol: "kPa", words: []string{"kilopascal", "kilopascals"}, mul: 1000, div: 1, step: 10},
 			{symbol: "Pa", words: []string{"pascal", "pascals"}, mul: 1, div: 1, step: 1},
 			{symbol: "MPa", mul: 1e6, div: 1, step: 0.01},
-			{symbol: "bar", words: []string{"bars", "bara", "bar(a)", "barabs"}, mul: 1e5, div: 1, step: 0.1},
+			{symbol: "bar", words: []string{"bars", "bara", "bar(a)", "barabs"}, mul: 1e5, div: 1, step: 0.1, own: true},
 			{symbol: "mbar", words: []string{"millibar", "millibars", "hpa"}, mul: 100, div: 1, step: 10},
 			// lbf over in²: 0.453 592 37 kg × 9.806 65 m/s² / (0.0254 m)², all exact; NIST SP 811 B.8.
-			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516, step: 1},
+			{symbol: "psi", words: []string{"psia", "lb/in2", "lbf/in2"}, mul: 4.4482216152605, div: 0.00064516, step: 1, system: Inches},
 		},
 		refused: []refusal{
 			{"barg", gaugeWhat, gaugeHint}, {"bar(g)", gaugeWhat, gaugeHint}, {"bargauge", gaugeWhat, gaugeHint},
@@ -123,7 +125,7 @@ var kinds = [...]kindTable{
 		name: "temperature",
 		units: []unit{
 			{symbol: "°C", words: []string{"c", "degc", "degreec", "degreesc", "celsius", "degcelsius", "degreescelsius"}, mul: 1, div: 1, step: 1, offset: zeroCelsius},
-			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, step: 1, offset: 459.67},
+			{symbol: "°F", words: []string{"f", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit"}, mul: 5, div: 9, step: 1, offset: 459.67, system: Inches},
 			{symbol: "K", words: []string{"k", "kelvin", "kelvins"}, mul: 1, div: 1, step: 1},
 		},
 		refused: []refusal{
@@ -147,10 +149,10 @@ var kinds = [...]kindTable{
 	KindSlope: {
 		name: "fall",
 		units: []unit{
-			{symbol: "%", words: []string{"percent"}, mul: 1, div: 100, step: 0.1},
-			{symbol: "mm/m", mul: 1, div: 1000, step: 1},
-			{symbol: "cm/m", mul: 1, div: 100, step: 0.1},
-			{symbol: "in/ft", mul: 1, div: 12, step: 0.05},
+			{symbol: "%", words: []string{"percent"}, mul: 1, div: 100, step: 0.1, own: true},
+			{symbol: "mm/m", mul: 1, div: 1000, step: 1, own: true},
+			{symbol: "cm/m", mul: 1, div: 100, step: 0.1, own: true},
+			{symbol: "in/ft", mul: 1, div: 12, step: 0.05, own: true},
 		},
 		refused: []refusal{
 			{"°", "is an angle", "write the fall over the run, like 1:100 or 10 mm/m"},
@@ -162,9 +164,9 @@ var kinds = [...]kindTable{
 		name: "density",
 		units: []unit{
 			{symbol: "kg/m³", words: []string{"kg/m3"}, mul: 1, div: 1, step: 1},
-			{symbol: "g/cm³", words: []string{"g/cm3", "g/cc"}, mul: 1000, div: 1, step: 0.001},
-			{symbol: "g/mL", mul: 1000, div: 1, step: 0.001},
-			{symbol: "kg/L", mul: 1000, div: 1, step: 0.001},
+			{symbol: "g/cm³", words: []string{"g/cm3", "g/cc"}, mul: 1000, div: 1, step: 0.001, own: true},
+			{symbol: "g/mL", mul: 1000, div: 1, step: 0.001, own: true},
+			{symbol: "kg/L", mul: 1000, div: 1, step: 0.001, own: true},
 		},
 		sample: "1048 kg/m³ or 1.048 g/mL", usual: [2]string{"kg/m³", "g/mL"},
 	},
@@ -173,7 +175,7 @@ var kinds = [...]kindTable{
 		units: []unit{
 			{symbol: "mPa·s", words: []string{"mPas", "mpas"}, mul: 1, div: 1000, step: 1},
 			{symbol: "Pa·s", words: []string{"Pas", "pas"}, mul: 1, div: 1, step: 0.1},
-			{symbol: "cP", words: []string{"cp", "cps", "centipoise"}, mul: 1, div: 1000, step: 1},
+			{symbol: "cP", words: []string{"cp", "cps", "centipoise"}, mul: 1, div: 1000, step: 1, own: true},
 		},
 		refused: []refusal{
 			{"MPas", "has a capital M, which makes it a million pascal seconds", "write mPa·s with a small m"},
@@ -188,7 +190,7 @@ var kinds = [...]kindTable{
 			{symbol: "kg", words: []string{"kgs", "kilogram", "kilograms", "kilo", "kilos"}, mul: 1, div: 1, step: 5},
 			{symbol: "g", words: []string{"gram", "grams"}, mul: 1, div: 1000, step: 50},
 			{symbol: "t", words: []string{"tonne", "tonnes"}, mul: 1000, div: 1, step: 0.01},
-			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1, step: 10}, // NIST SP 811 B.8
+			{symbol: "lb", words: []string{"lbs", "pound", "pounds"}, mul: 0.45359237, div: 1, step: 10, system: Inches}, // NIST SP 811 B.8
 		},
 		refused: []refusal{
 			{"ton", "has a ton, which may be 1000, 1016 or 907 kg", "write t for 1000 kg, or kg"},
@@ -212,8 +214,8 @@ var kinds = [...]kindTable{
 			{symbol: "kW", words: []string{"kilowatt", "kilowatts"}, mul: 1000, div: 1, step: 0.1},
 			{symbol: "W", words: []string{"watt", "watts"}, mul: 1, div: 1, step: 10},
 			// The mechanical horsepower, 550 ft·lbf/s; NIST SP 811 B.8 prints 745.6999 W.
-			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1, step: 0.5},
-			{symbol: "PS", words: []string{"metrichp", "hpmetric"}, mul: 735.49875, div: 1, step: 0.5}, // 75 kgf·m/s
+			{symbol: "hp", words: []string{"bhp", "horsepower"}, mul: 550 * 4.4482216152605 * 0.3048, div: 1, step: 0.5, system: Inches},
+			{symbol: "PS", words: []string{"metrichp", "hpmetric"}, mul: 735.49875, div: 1, step: 0.5, own: true}, // 75 kgf·m/s
 		},
 		sample: "0.75 kW or 1 hp", usual: [2]string{"kW", "W"},
 	},
@@ -253,7 +255,7 @@ var kinds = [...]kindTable{
 		units: []unit{
 			{symbol: "N", words: []string{"newton", "newtons"}, mul: 1, div: 1, step: 10},
 			{symbol: "kN", mul: 1000, div: 1, step: 0.1},
-			{symbol: "lbf", mul: 4.4482216152605, div: 1, step: 5}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
+			{symbol: "lbf", mul: 4.4482216152605, div: 1, step: 5, system: Inches}, // 0.453 592 37 kg × 9.806 65 m/s²; NIST SP 811 B.8
 		},
 		refused: []refusal{{"kg", "is a mass", "write N; 1 kg weighs 9.81 N"}},
 		sample:  "250 N", usual: [2]string{"N", "kN"},

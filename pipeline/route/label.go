@@ -12,7 +12,7 @@ func label(p *Piece, shape string) string {
 	size := p.In.Half.Tube.Size
 	switch p.Kind {
 	case design.Straight:
-		return "straight, " + size + ", " + q.Text(p.Cut)
+		return "straight, " + size + ", " + q.Tape(p.Cut)
 	case design.Hose:
 		return "hose, " + size + ", " + q.Text(p.Length)
 	case design.Bend:

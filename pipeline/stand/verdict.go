@@ -19,7 +19,7 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 				Level:    weight(d.Slug),
 				Piece:    "stand",
 				Sentence: d.Name + ": the outlet face stands " + q.Text(in.Height) + " over the floor and needs " + q.Text(d.Needed) + ". " + d.Why,
-				Advice:   "Raise the tank by " + q.Text(-d.Slack) + ".",
+				Advice:   "Raise the tank by " + q.Tape(-d.Slack) + ".",
 				Figure:   figureHeight,
 				Limit:    amount(d.Needed),
 				Basis:    basis(d.Slug),
@@ -110,7 +110,7 @@ func floorVerdict(in Input, l line) []finding.Verdict {
 		Piece: ref,
 		Sentence: "The line passes " + q.Text(low) + " over the floor here; " + q.Text(in.FloorSpace) +
 			" is wanted to clean under it.",
-		Advice: "Raise this end of the line by " + q.Text(in.FloorSpace-low) + ", with what it is joined to.",
+		Advice: "Raise this end of the line by " + q.Tape(in.FloorSpace-low) + ", with what it is joined to.",
 		Limit:  amount(in.FloorSpace),
 		Basis:  floorBasis,
 	}
@@ -139,7 +139,7 @@ func bucketVerdict(in Input, l line) []finding.Verdict {
 		Piece: ref,
 		Sentence: "There are " + q.Text(low) + " free under the stack, and the bucket wants " + q.Text(want) +
 			". The stack is made to fit down to the pump, so raising the tank makes no more room.",
-		Advice: "Turn off towards the pump higher up, or raise the pump by " + q.Text(want-low) + ".",
+		Advice: "Turn off towards the pump higher up, or raise the pump by " + q.Tape(want-low) + ".",
 		Figure: figureBucket,
 		Limit:  amount(want),
 		Basis:  basis(driverBucket),

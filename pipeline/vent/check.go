@@ -92,15 +92,16 @@ func (in *Input) steam(r *Result, add adder, opening func(slug, name, what strin
 		finding.In("t", "temperature that it warms to", in.Hottest), finding.In("t_0", "temperature of the rinse", in.Supply), finding.In("r", "heat of condensation, kJ/kg", q.Number(steamHeat)), finding.In("ρ_s", "density of steam", q.Density(steamDensity)))
 	volumes := float64(taken) / float64(in.Rinse)
 	add("steam-volumes", "Volumes of air drawn in for each volume of cold rinse", q.Of(q.Number(volumes)), "n = Q_s/Q", steamSource, steamRange, finding.In("Q_s", "steam taken away", taken), finding.In("Q", "cold rinse", in.Rinse))
-	small := opening("vent-rinse", "Opening that a cold rinse into a steamed tank would ask at 1 kPa of difference", "steam taken away", taken, 1*q.Kilopascal)
-	wide := opening("vent-rinse-wide", "and at 5 kPa", "steam taken away", taken, 5*q.Kilopascal)
+	const little, much = 1 * q.Kilopascal, 5 * q.Kilopascal
+	small := opening("vent-rinse", "Opening that a cold rinse into a steamed tank would ask at "+q.Text(little)+" of difference", "steam taken away", taken, little)
+	wide := opening("vent-rinse-wide", "and at "+q.Text(much), "steam taken away", taken, much)
 	left := Shut(in.Air, in.Vapour, in.Cold, in.Hottest, in.Supply)
 	add("shut-cooled", "Pressure in the tank, absolute, if it were shut hot and cooled", q.Of(left), "p = (p_0 - p_v1) T_2/T_1 + p_v2", "gas law and Dalton's law; vapour pressure IAPWS R7-97", "a tank full of air and steam, saturated, that does not give way first",
 		finding.In("p_0", "air", in.Air), finding.In("p_v1", "vapour pressure, hot", in.Vapour), finding.In("T_1", "hot", in.Hottest), finding.In("T_2", "cooled", in.Supply), finding.In("p_v2", "vapour pressure, cooled", in.Cold))
 	vacuum := in.Air - left
 	add("shut-vacuum", "Vacuum that it would pull", q.Of(vacuum), "Δp = p_0 - p", "gas law and Dalton's law", "as before", finding.In("p_0", "air", in.Air), finding.In("p", "left", left))
 	r.Cautions = append(r.Cautions,
-		"A cold rinse of "+q.Text(in.Rinse)+" into a tank full of steam takes away "+q.Text(q.Number(volumes))+" times its own volume: an opening of "+q.Text(small)+" would hold it within 1 kPa of the air, of "+q.Text(wide)+" within 5 kPa. No vent that was sized for pumping covers that, and the rules for tank vents reckon with pumping and weather, not with steam. Open the manway wide, let the tank cool, and rinse warm first.",
+		"A cold rinse of "+q.Text(in.Rinse)+" into a tank full of steam takes away "+q.Text(q.Number(volumes))+" times its own volume: an opening of "+q.Text(small)+" would hold it within "+q.Text(little)+" of the air, of "+q.Text(wide)+" within "+q.Text(much)+". No vent that was sized for pumping covers that, and the rules for tank vents reckon with pumping and weather, not with steam. Open the manway wide, let the tank cool, and rinse warm first.",
 		"Shut at "+q.Text(in.Hottest)+" and cooled to "+q.Text(in.Supply)+" the tank would pull "+q.Text(vacuum)+" of vacuum; a thin shell folds at a small part of that. Never shut it hot.")
 }
 

@@ -160,7 +160,7 @@ func unitOf(a q.Amount, typed string) (string, float64) {
 	if a.Kind == q.KindSlope {
 		return "%", a.SI * 100
 	}
-	system := q.Typed(typed)
+	system := q.Typed(a.Kind, typed)
 	return a.Kind.Unit(system), a.In(system)
 }
 

@@ -104,7 +104,11 @@ func parts(w pipeline.Work) [][]string {
 }
 
 func cuts(r pipeline.Report, w pipeline.Work) [][]string {
-	rows := [][]string{{"Tube", "Length no.", "Sawn from", "Mark", "Piece", "From, mm", "Length, mm", "Either way, mm", "Left of the length"}}
+	unit := "mm"
+	if q.InInches() {
+		unit = "in"
+	}
+	rows := [][]string{{"Tube", "Length no.", "Sawn from", "Mark", "Piece", "From, " + unit, "Length, " + unit, "Either way, " + unit, "Left of the length"}}
 	for _, s := range w.Saw {
 		for i, b := range s.Plan.Bars {
 			for k, c := range b.Cuts {
@@ -113,11 +117,11 @@ func cuts(r pipeline.Report, w pipeline.Work) [][]string {
 					left = b.Rest()
 				}
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{s.Name, strconv.Itoa(i + 1), b.Name(), s.Marks[c.Piece], atPiece(r, piece.Ref, piece.Name), mm(c.From), mm(c.Length), mm(piece.Either), left})
+				rows = append(rows, []string{s.Name, strconv.Itoa(i + 1), b.Name(), s.Marks[c.Piece], atPiece(r, piece.Ref, piece.Name), bare(c.From), bare(c.Length), bare(piece.Either), left})
 			}
 		}
 		for _, i := range s.Plan.TooLong {
-			rows = append(rows, []string{s.Name, "", "longer than any length there is", s.Marks[i], atPiece(r, s.Pieces[i].Ref, s.Pieces[i].Name), "", mm(s.Pieces[i].Length), mm(s.Pieces[i].Either), ""})
+			rows = append(rows, []string{s.Name, "", "longer than any length there is", s.Marks[i], atPiece(r, s.Pieces[i].Ref, s.Pieces[i].Name), "", bare(s.Pieces[i].Length), bare(s.Pieces[i].Either), ""})
 		}
 	}
 	return rows
@@ -162,4 +166,12 @@ func atPiece(r pipeline.Report, ref, otherwise string) string {
 
 func number(x float64) string     { return strconv.FormatFloat(x, 'f', -1, 64) }
 func hundredths(x float64) string { return strconv.FormatFloat(x, 'f', 2, 64) }
-func mm(l q.Length) string        { return strconv.FormatFloat(l.Millimetres(), 'f', 1, 64) }
+
+// bare writes l for a column: millimetres, or inches in decimals, which a
+// spreadsheet adds up.
+func bare(l q.Length) string {
+	if q.InInches() {
+		return strconv.FormatFloat(float64(l/q.Inch), 'f', 3, 64)
+	}
+	return strconv.FormatFloat(l.Millimetres(), 'f', 1, 64)
+}

@@ -11,6 +11,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
 )
@@ -195,6 +196,7 @@ func (a *App) do(req Request) Response {
 	}
 	if req.Op != "rest" {
 		a.midEntry = req.Typing
+		q.Speak(a.present.Typed) // what was worked out last may have been refused
 	}
 	res.Regions = a.changed(req)
 	file := string(design.WriteFile(a.present))
@@ -220,7 +222,11 @@ type checked struct {
 	report pipeline.Report
 }
 
-func check(d design.Design) checked { return checked{d, pipeline.Glance(d)} }
+// check works d out, in the units that it speaks where that is what was chosen.
+func check(d design.Design) checked {
+	q.Speak(d.Typed)
+	return checked{d, pipeline.Glance(d)}
+}
 
 // kept is a design that undo or redo brings back, and where it belongs. What
 // was pending in it comes back with it from another design.

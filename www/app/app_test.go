@@ -517,26 +517,6 @@ func TestSlide(t *testing.T) {
 	assert.True(t, ask(t, a, app.Request{Op: "slide", Path: "tank.fill", Value: "NaN"}).Problem)
 }
 
-// Shown in inches everything says inches, but for what was typed; back in
-// metric the page is as it was.
-func TestUnitsAreSwitched(t *testing.T) {
-	a := app.New()
-	before := ask(t, a, app.Request{Op: "start"}).Regions
-	before["verdicts"] = view.Verdicts(view.Bench{Design: design.Demo(), Report: pipeline.Glance(design.Demo()), Glance: true})
-	there := ask(t, a, app.Request{Op: "units", Value: "in"})
-	defer ask(t, a, app.Request{Op: "units", Value: "mm"})
-	assert.Equal(t, design.Demo(), present(t, a))
-	assert.Contains(t, there.Regions["pieces"], "ft/s")
-	assert.NotContains(t, there.Regions["pieces"], " m/s")
-	assert.Contains(t, there.Regions["form"], `value="960 mm"`)
-	assert.Contains(t, there.Regions["form"], "= 37.8 in")
-	assert.Contains(t, there.Shop, `"units":"in"`)
-	back := ask(t, a, app.Request{Op: "units", Value: "mm"}).Regions
-	for _, id := range []string{"drawing", "verdicts", "form", "pieces", "figures", "parts"} {
-		assert.Equal(t, before[id], back[id], id)
-	}
-}
-
 // A step moves what stands in the field, is one step of undo, and stops where
 // the plant can go no further.
 func TestStep(t *testing.T) {

@@ -1,7 +1,6 @@
 package app
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -329,48 +328,40 @@ func (a *App) point(path string) Response {
 	if strings.HasSuffix(list, ".drops") {
 		return a.newDrop(list, path, n)
 	}
-	var x, y, xUnit, yUnit string
+	var x, y string
+	var xKind, yKind q.Kind
+	var step float64
 	switch list {
 	case "pump.curve":
-		x, y, xUnit, yUnit = "flow", "head", "L/min", "m"
+		x, y, xKind, yKind, step = "flow", "head", q.KindFlow, q.KindHead, float64(10*q.LitrePerMinute)
 	case "pump.slip":
-		x, y, xUnit, yUnit = "pressure", "flow", "bar", "L/min"
+		x, y, xKind, yKind, step = "pressure", "flow", q.KindPressure, q.KindFlow, float64(q.Bar)
 	default:
 		return Response{Message: "A point goes into the pump's table, not into \"" + path + "\".", Problem: true}
 	}
-	// at returns a field of point i in the unit that a new point is written in.
-	at := func(i int, field string) (float64, bool) {
-		pump := a.present.Pump
-		switch {
-		case i < 0, list == "pump.curve" && i >= len(pump.Curve), list == "pump.slip" && i >= len(pump.Slip):
-			return 0, false
-		case list == "pump.curve" && field == x:
-			return pump.Curve[i].Flow.Value().LitresPerMinute(), true
-		case list == "pump.curve":
-			return float64(pump.Curve[i].Head.Value()), true
-		case field == x:
-			return float64(pump.Slip[i].Pressure.Value() / q.Bar), true
+	// between is written in the unit of the point before, or else of the one behind.
+	between := func(k q.Kind, field string, step float64) string {
+		read := func(i int) (q.Amount, string, bool) {
+			at := list + "." + strconv.Itoa(i) + "." + field
+			text, _ := a.present.Get(at)
+			amount, ok := a.present.Amount(at)
+			return amount, text, ok
 		}
-		return pump.Slip[i].Flow.Value().LitresPerMinute(), true
-	}
-	between := func(field string, step float64) string {
-		before, hasBefore := at(n-1, field)
-		after, hasAfter := at(n, field)
+		before, typed, hasBefore := read(n - 1)
+		after, other, hasAfter := read(n)
 		switch {
 		case hasBefore && hasAfter:
-			before = (before + after) / 2
+			before.SI = (before.SI + after.SI) / 2
 		case hasBefore:
-			before += step
+			before.SI += step
 		case hasAfter:
-			before = after
+			before, typed = after, other
+		default:
+			before.Kind = k
 		}
-		return strconv.FormatFloat(math.Round(before*1000)/1000, 'f', -1, 64)
+		return before.As(typed)
 	}
-	step := 10.0
-	if list == "pump.slip" {
-		step = 1
-	}
-	c, faults := a.try(newPoint(path, x, between(x, step)+" "+xUnit, y, between(y, 0)+" "+yUnit))
+	c, faults := a.try(newPoint(path, x, between(xKind, x, step), y, between(yKind, y, 0)))
 	if len(faults) > 0 {
 		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
 	}
@@ -441,9 +432,10 @@ func (a *App) measure(dimension, value string) {
 // which the user then makes into what is there.
 func (a *App) keepOut(path string) Response {
 	half := a.report.Scene.Layout.PumpIn.At.X / 2
+	near := func(mm float64) string { return q.Of(q.Mm(mm)).Near("") }
 	edits := []design.Edit{{Op: "insert", Path: path},
-		{Path: path + ".away", Value: strconv.Itoa(int(half*100)*10) + " mm"}, {Path: path + ".aside", Value: "-50 mm"},
-		{Path: path + ".long", Value: "100 mm"}, {Path: path + ".wide", Value: "100 mm"}, {Path: path + ".high", Value: "1 m"}}
+		{Path: path + ".away", Value: near(1000 * half)}, {Path: path + ".aside", Value: near(-50)},
+		{Path: path + ".long", Value: near(100)}, {Path: path + ".wide", Value: near(100)}, {Path: path + ".high", Value: near(1000)}}
 	c, faults := a.try(edits)
 	if len(faults) > 0 {
 		return Response{Message: "That cannot be added: " + faults[0].String(), Problem: true}

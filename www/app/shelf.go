@@ -155,7 +155,7 @@ func (a *App) row(path string) []design.Sized {
 			if p.Kind == design.Straight {
 				length = placed.Cut
 			}
-			p.Length, _ = q.Parse[q.Length](strconv.FormatFloat(length.Millimetres(), 'f', 1, 64) + " mm")
+			p.Length, _ = q.Parse[q.Length](q.Caliper(length))
 		}
 	}
 	return row

@@ -21,12 +21,7 @@ func (a *App) slide(req Request) Response {
 	case "tank.fill":
 		level := q.Length(metres) - s.TankFoot
 		brim := s.Vessel.BottomDepth() + s.Vessel.Straight
-		litres := float64(s.Vessel.VolumeAt(min(max(level, 0), brim)) / q.Litre)
-		step := 5.0
-		if litres < 100 {
-			step = 1
-		}
-		return a.slid(req, strconv.FormatFloat(max(step, step*math.Floor(litres/step)), 'f', -1, 64)+" L")
+		return a.slid(req, q.Of(s.Vessel.VolumeAt(min(max(level, 0), brim))).Under(a.present.Tank.Fill.String()))
 	case "tank.lowest":
 		metres -= float64(s.TankFoot)
 		if a.present.Tank.Outlet.Place == "side" {
@@ -50,11 +45,13 @@ func (a *App) slid(req Request, value string) Response {
 // field tells, as for what is typed.
 func (a *App) nudge(req Request) Response {
 	filled := a.present.Filled()
+	amount, ok := filled.Amount(req.Path)
 	if req.Text == "" {
-		req.Text, _ = filled.Get(req.Path)
+		if req.Text, _ = filled.Get(req.Path); amount.Kind.Foreign(req.Text) {
+			req.Text = amount.String() // as the field has it
+		}
 	}
 	steps, _ := strconv.Atoi(req.Value)
-	amount, ok := filled.Amount(req.Path)
 	if ok {
 		req.Value, ok = q.Stepped(amount.Kind, req.Text, steps)
 	}

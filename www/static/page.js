@@ -971,8 +971,8 @@
       record = await keeper.start();
       link ||= sessionStorage.getItem(sentKey);
     } catch { /* told when something is kept */ }
-    const text = record ? record.text : "", units = kept(unitsKey);
-    byId("units").value = units || "mm";
+    const text = record ? record.text : "", units = kept(unitsKey) || "typed";
+    byId("units").value = units;
     const answer = await ask(() => see({ op: "start", value: units, text, shelf: kept(shelfKey), home: record ? record.id : keeper.fresh() }), { as: text ? "" : "sample" });
     if (!answer) return false;
     if (!home) await ask({ op: "move", home: keeper.fresh() }); // what could not be read stays as it is

@@ -235,11 +235,14 @@ func moreBy(a *q.Amount) string {
 func (c *comparison) counts(caption, what string, counts []compare.Count, name func(compare.Count) string) {
 	c.table(caption, side(what, "B less A"), len(counts), func(i int) {
 		n := counts[i]
-		unit := ""
+		number := trimmed
 		if n.Unit == "m" {
-			unit = " m"
+			run, unit := q.Metre, " m"
+			if q.InInches() {
+				run, unit = 12*q.Inch, " ft"
+			}
+			number = func(x float64) string { return trimmed(x/float64(run)) + unit }
 		}
-		number := func(x float64) string { return trimmed(x) + unit }
 		c.El("th", name(n), "scope", "row")
 		c.El("td", number(n.A), "class", "n")
 		c.El("td", number(n.B), "class", "n")
@@ -266,7 +269,7 @@ func (c *comparison) cuts() {
 			if l == nil {
 				c.El("td", "not cut", "class", "n")
 			} else {
-				c.El("td", q.Text(*l), "class", "n")
+				c.El("td", q.Tape(*l), "class", "n")
 			}
 		}
 	})

@@ -132,7 +132,7 @@ func (h *html) measure(id, dimension, value string, b Bench) {
 	if wrong {
 		value = pending.Value
 	}
-	h.Void("input", "id", id, "data-measure", dimension, "value", value, "placeholder", "measured, e.g. 21.5 mm", "autocomplete", "off",
+	h.Void("input", "id", id, "data-measure", dimension, "value", value, "placeholder", "measured, e.g. "+q.Caliper(q.Mm(21.5)), "autocomplete", "off",
 		"aria-invalid", markup.If(wrong, "true"), "aria-describedby", markup.If(wrong, "err-"+id), "enterkeyhint", "done")
 	if wrong {
 		h.El("p", Sentence(pending.Fault), "id", "err-"+id, "class", "fault")

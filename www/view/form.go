@@ -9,7 +9,6 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/markup"
-	q "drawoff/pipeline/quantity"
 )
 
 // field is one control of the form.
@@ -283,10 +282,19 @@ func (f *form) fields(prefix string, fields []field) {
 	f.Close("div")
 }
 
+// usual returns what is in filled at path, in the units that are shown.
+func usual(filled *design.Design, path string) string {
+	words, _ := filled.Get(path)
+	if a, ok := filled.Amount(path); ok && a.Kind.Foreign(words) {
+		return a.String()
+	}
+	return words
+}
+
 // control writes one labelled input with its hint and its fault.
 func (f *form) control(path string, x field) {
 	value, _ := f.bench.Design.Get(path)
-	usual, _ := f.filled.Get(path)
+	usual := usual(&f.filled, path)
 	pending, wrong := f.bench.pending(path)
 	if wrong {
 		value = pending.Value
@@ -323,10 +331,8 @@ func (f *form) control(path string, x field) {
 		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done", "data-steps", f.steps(path))...)
 	}
-	if q.Typed(value) != q.Shown() {
-		if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Unit(q.Metric) != a.Kind.Unit(q.Inches) {
-			f.El("small", "= "+a.String(), "class", "hint")
-		}
+	if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Foreign(value) {
+		f.El("small", "= "+a.String(), "class", "hint")
 	}
 	if x.hint != "" {
 		f.El("small", x.hint, "id", "hint-"+path, "class", "hint")

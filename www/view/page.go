@@ -65,7 +65,7 @@ func Page(glance, whole Bench, a Assets) string {
 		`<button type="button" id="save-file" disabled>Save file</button>` +
 		`<button type="button" id="open-file" disabled>Open file</button><input type="file" id="file" accept=".json,application/json" class="unseen" tabindex="-1" aria-label="Design file to open">` +
 		`<button type="button" id="print-sheet">Print</button>` +
-		`<select id="units" disabled aria-label="Units shown"><option value="mm">mm, L</option><option value="in">in, gal</option></select>` +
+		`<select id="units" disabled aria-label="Units shown"><option value="typed">As typed</option><option value="mm">mm, L</option><option value="in">in, gal</option></select>` +
 		`<select id="examples" disabled aria-label="Open an example"><option value="">Examples…</option>`)
 	for _, e := range a.Examples {
 		h.El("option", e.Name, "value", e.File)

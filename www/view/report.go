@@ -349,7 +349,7 @@ func (h *html) working(f finding.Figure) {
 }
 
 func cutLength(length, either q.Length) string {
-	s := q.Text(length)
+	s := q.Tape(length)
 	if either > 0 {
 		s += " ± " + q.Text(either)
 	}

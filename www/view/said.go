@@ -21,7 +21,7 @@ func Said(b Bench) string {
 			path := prefix + x.path
 			value, _ := b.Design.Get(path)
 			if value == "" {
-				value, _ = filled.Get(path)
+				value = usual(&filled, path)
 				if value == "" {
 					continue
 				}

@@ -93,9 +93,9 @@ func change(ds []stand.Driver, i int) string {
 	case i > 0:
 		return "It may take " + q.Text(d.Until) + " more before it governs; less of it gives nothing."
 	case len(ds) > 1 && ds[1].Needed > 0:
-		return "A millimetre less of it lowers the tank by one, down to " + q.Text(d.Until) + " less; then this governs: " + ds[1].Name + "."
+		return "What it takes less lowers the tank by as much, down to " + q.Text(d.Until) + " less; then this governs: " + ds[1].Name + "."
 	}
-	return "A millimetre less of it lowers the tank by one."
+	return "What it takes less lowers the tank by as much."
 }
 
 // standing are the rules about how it stands.

@@ -80,6 +80,7 @@ func Handle(request string) string {
 	d, faults := design.ReadFile([]byte(req.design))
 	bench.Report.Faults = faults
 	if len(faults) == 0 {
+		q.Speak(d.Typed)
 		bench.Design, bench.Report = d, pipeline.Check(d)
 		bench.Work = bench.Report.Work(bench.Shelf)
 	}
