@@ -6,6 +6,7 @@ import (
 	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/flow"
 	"drawoff/pipeline/holdup"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/surge"
@@ -58,6 +59,7 @@ func (p plant) later() finding.Findings {
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
+		finding.Findings{Verdicts: flow.Beyond(p.flowInput(), p.flow)},
 		holdup.Findings(p.holdupInput()),
 		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},
 		finding.Findings{Verdicts: vents},

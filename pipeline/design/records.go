@@ -132,6 +132,7 @@ func (p *Piece) fields(see see) bool {
 		see("roughness", &p.Roughness, may) &&
 		see("kv", &p.Kv, may) &&
 		see("drops", rows(&p.Drops), may) &&
+		see("dropsIn", &p.DropsIn, may) &&
 		see("prepared", &p.Prepared, may)
 }
 

@@ -121,6 +121,10 @@ func (in *Input) elementOf(p *route.Piece) Element {
 		said = unsaid
 	}
 	e := Element{Ref: p.Ref, Name: p.Label, Bore: bore, Roughness: in.rough()}
+	if e.Drops = in.dropsOf(p.Kind, said); e.Drops != nil {
+		e.Bore = min(bore, p.Out.Bore())
+		return e
+	}
 	if !said.Kv.IsZero() && (p.Kind == design.Device || design.IsBody(p.Kind)) {
 		e.Loss = FromKv(float64(said.Kv.Value()), bore)
 	}
@@ -152,14 +156,6 @@ func (in *Input) elementOf(p *route.Piece) Element {
 			e.Loss = BallValve(bore, open)
 		} else {
 			e.Loss = e.Loss.plus(turned(ballTurned[:], open))
-		}
-	case design.Device:
-		if len(said.Drops) > 0 {
-			points := make([]Drop, len(said.Drops))
-			for i, d := range said.Drops {
-				points[i] = Drop{Flow: d.Flow.Value(), Drop: d.Drop.Value()}
-			}
-			e.Drops, e.Loss = NewDrops(points), Fitting{}
 		}
 	case design.Seat:
 		if said.Kv.IsZero() {
