@@ -8,6 +8,7 @@ import (
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/flow"
 	"drawoff/pipeline/holdup"
+	"drawoff/pipeline/pressure"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/surge"
 	"drawoff/pipeline/vent"
@@ -59,6 +60,7 @@ func (p plant) later() finding.Findings {
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
+		pressure.Check(p.pressureInput()),
 		finding.Findings{Verdicts: flow.Beyond(p.flowInput(), p.flow)},
 		holdup.Findings(p.holdupInput()),
 		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},

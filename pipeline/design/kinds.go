@@ -20,7 +20,7 @@ var kindList = []Kind{
 	{Tee, "tee", counting("shape", "third", "turn", "share")},
 	{Butterfly, "butterfly valve", counting("length", "open", "kv")},
 	{Ball, "ball valve", counting("length", "open", "kv")},
-	{Hose, "hose", counting("length", "fit", "lining", "roughness")},
+	{Hose, "hose", counting("length", "fit", "lining", "suction", "roughness")},
 	{Device, "plate cooler, filter or other device", counting("length", "kv")},
 	{Seat, "seat valve", counting("turn", "kv")},
 	{Diaphragm, "diaphragm valve", counting("length", "kv")},

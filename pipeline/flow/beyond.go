@@ -160,3 +160,10 @@ func (p *plant) fastThick(flow float64) []finding.Verdict {
 		Basis:    "Dodge & Metzner 1959",
 	}}
 }
+
+// Through returns what runs through every element of in's line at a flow, in
+// flow order, as Result.Pieces has it at the first level's.
+func Through(in Input, flow q.Flow) []PieceFlow {
+	p := newPlant(&in)
+	return p.pieces(flow)
+}

@@ -157,6 +157,7 @@ var pieceLabels = map[string]field{
 	"lining":    {"lining", "Lined with", "what its bore is made of"},
 	"roughness": {"roughness", "Roughness inside", "equivalent sand grain"},
 	"kv":        {"kv", "Kv", "m³/h of water at 1 bar, if its maker gives it"},
+	"suction":   {"suction", "Suction hose", "made to stand a vacuum"},
 	"dropsIn":   {"dropsIn", "Measured with", ""},
 }
 

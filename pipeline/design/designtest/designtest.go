@@ -372,6 +372,7 @@ func (g *generator) piece(label string, size *string) design.Piece {
 	case design.Hose:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.3, 5)
 		p.Lining = g.oneOf(label+"-lining", "", "", "epdm", "nbr")
+		p.Suction = g.rarely(label + "-suction")
 		p.Roughness = maybe(g, label+"-rough", func() q.Entered[q.Length] { return g.length(label+"-rough", 0.001, 0.003, 0.001, 0.002) })
 	case design.Device:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.1, 1)
