@@ -12,7 +12,8 @@ func (p plant) pressureInput() pressure.Input {
 		Air:       p.known.air,
 		Vapour:    p.known.liquid.VapourPressure,
 		Density:   p.known.liquid.Density,
-		Discharge: p.design.Delivery.Height.Value(),
+		Discharge: p.discharge(),
+		Margin:    p.design.Limits.SuctionMargin.Value(),
 		ShutOff:   p.mostHead(),
 	}
 	if p.known.curve.First() > 0 && !p.known.curve.Positive() {

@@ -23,6 +23,7 @@ type Input struct {
 	Density   q.Density
 	Discharge q.Length // of the outflow, or of the level it enters
 	Levels    []Level  // the fullest first
+	Margin    q.Head   // that the liquid is to be away from boiling
 	ShutOff   q.Head   // most that the pump gives against no flow; 0 by gravity, or where it is not known
 }
 
@@ -80,7 +81,7 @@ func (in *Input) least() (Point, bool) {
 		if !in.Levels[i].Flow {
 			continue
 		}
-		in.along(&in.Levels[i], func(p Point) {
+		in.Along(&in.Levels[i], func(p Point) {
 			if !found || p.Pressure < out.Pressure {
 				out, found = p, true
 			}
@@ -89,10 +90,10 @@ func (in *Input) least() (Point, bool) {
 	return out, found
 }
 
-// along calls do with the points of the line where the pressure may be least,
+// Along calls do with the points of the line where the pressure may be least,
 // the liquid standing at level. Before the pump the most that any method says
 // is lost, after it the least: both make the pressure the lower.
-func (in *Input) along(level *Level, do func(Point)) {
+func (in *Input) Along(level *Level, do func(Point)) {
 	l := &in.Layout
 	loss := func(r Run) q.Head { return r.Most }
 	if l.Gravity {
@@ -102,7 +103,7 @@ func (in *Input) along(level *Level, do func(Point)) {
 	in.stretch(l.ToPump(), level, level.Height, func(r Run, part float64) q.Head {
 		return lost + q.Head(part)*loss(r)
 	}, func(r Run) { lost += loss(r) }, do)
-	if l.Gravity {
+	if l.Gravity || in.ends() {
 		return
 	}
 	after := level.Pieces["delivery"].Least

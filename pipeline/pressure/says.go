@@ -1,6 +1,7 @@
 package pressure
 
 import (
+	"math"
 	"strconv"
 
 	"drawoff/pipeline/design"
@@ -38,11 +39,20 @@ func (in *Input) judge(p Point) finding.Verdict {
 	piece := in.piece(p.Ref)
 	v := finding.Verdict{Rule: "line-pressure", Piece: p.Ref, Figure: "least-pressure", Limit: new(q.Of(in.Vapour)), Basis: lineSource}
 	where := "At No " + strconv.Itoa(piece.Number) + " (" + piece.Label + "), " + q.Text(p.At) + " above the floor, the pressure "
-	if p.Pressure <= in.Vapour {
-		v.Level = finding.Stop
-		v.Sentence = where + "would fall to " + q.Text(max(p.Pressure, 0)) + " absolute " + p.When + ", and at " + q.Text(in.Vapour) +
-			" the liquid boils: it parts there, a siphon breaks off, a pump races, and the flow told here is not reached."
-		v.Advice = "Lead the line lower there, make it wider or shorter before and narrower after, slow the flow, or cool the liquid."
+	near := in.Vapour + q.Pressure(float64(in.Density)*gravity*float64(in.Margin))
+	if p.Pressure < near {
+		v.Advice = "Lead the line lower there, throttle it at its end, or cool the liquid."
+		if p.lost >= 0 && !in.Layout.Gravity {
+			v.Advice = "Lead the line lower there, make it wider or shorter up to there, slow the pump, or cool the liquid."
+		}
+		boils := q.Text(in.Vapour) + " the liquid boils"
+		if p.Pressure <= in.Vapour {
+			v.Level = finding.Stop
+			v.Sentence = where + "would fall to " + q.Text(max(p.Pressure, 0)) + " absolute " + p.When + ", and at " + boils + ": the stream parts there, and the flow told here is not reached."
+			return v
+		}
+		v.Level = finding.Look
+		v.Sentence = where + "falls to " + q.Text(p.Pressure) + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas comes out of it there, and the flow may break off."
 		return v
 	}
 	if p.Pressure >= in.Air {
@@ -62,7 +72,7 @@ func (in *Input) hoses() []finding.Verdict {
 		if !in.Levels[i].Flow {
 			continue
 		}
-		in.along(&in.Levels[i], func(p Point) {
+		in.Along(&in.Levels[i], func(p Point) {
 			if piece := in.piece(p.Ref); piece.Kind == design.Hose && in.Air-p.Pressure >= under {
 				worst, under, when = piece, in.Air-p.Pressure, p.When
 			}
@@ -95,18 +105,23 @@ func (in *Input) piece(ref string) *route.Piece {
 	return &route.Piece{}
 }
 
+// ends reports whether the line ends elsewhere than it is said to let the
+// liquid out: what holds between its end and the pump is then not known.
+func (in *Input) ends() bool { return math.Abs(in.Layout.Discharge.By.Z) > float64(top) }
+
 // overTop judges a delivery that leads over a top before it comes down to its end.
 func (in *Input) overTop() []finding.Verdict {
 	if in.Layout.Gravity || !(in.ShutOff > 0) || len(in.Levels) == 0 {
 		return nil
 	}
-	high, ref := q.Length(0), ""
+	// Over a top it runs as soon as it stands over the floor of the bore there.
+	high, ref := in.Discharge+top, ""
 	for _, c := range route.Profile(in.Layout.Delivery) {
-		if q.Length(c.Crown) > high {
-			high, ref = q.Length(c.Crown), in.Layout.Delivery[c.Piece].Ref
+		if q.Length(c.Invert) > high {
+			high, ref = q.Length(c.Invert), in.Layout.Delivery[c.Piece].Ref
 		}
 	}
-	if high <= in.Discharge+top {
+	if ref == "" || in.ends() {
 		return nil
 	}
 	low := in.Levels[len(in.Levels)-1]
