@@ -26,8 +26,8 @@ func (p plant) pressureInput() pressure.Input {
 			level.When = "at the lowest level"
 		}
 		if level.Flow {
-			for _, e := range flow.Through(asked, pt.Flow) {
-				level.Pieces[e.Ref] = pressure.Run{Velocity: e.Velocity, Loss: e.Loss, Least: e.Least, Most: e.Most}
+			for ref, t := range flow.AllThrough(asked, pt.Flow) {
+				level.Pieces[ref] = pressure.Run{Flow: t.Flow, Loss: t.Loss, Least: t.Least, Most: t.Most}
 			}
 		}
 		in.Levels = append(in.Levels, level)

@@ -161,9 +161,27 @@ func (p *plant) fastThick(flow float64) []finding.Verdict {
 	}}
 }
 
-// Through returns what runs through every element of in's line at a flow, in
-// flow order, as Result.Pieces has it at the first level's.
-func Through(in Input, flow q.Flow) []PieceFlow {
+// Through is what passes a piece, or an end of the line, and what it loses.
+type Through struct {
+	Flow        q.Flow
+	Loss        q.Head
+	Least, Most q.Head // by the methods that say so
+}
+
+// AllThrough returns what passes everything of in's line at a flow, by its ref.
+// What a joint loses whose bores do not match is with the piece before it.
+func AllThrough(in Input, flow q.Flow) map[string]Through {
 	p := newPlant(&in)
-	return p.pieces(flow)
+	out := make(map[string]Through, len(p.suction)+len(p.delivery))
+	for _, line := range [...]Line{p.suction, p.delivery} {
+		for i, e := range line.Loss(flow, in.Liquid).Elements {
+			all := out[e.Ref]
+			all.Flow = flow * q.Flow(line[i].Share)
+			all.Loss += e.Loss
+			all.Least += e.Least
+			all.Most += e.Most
+			out[e.Ref] = all
+		}
+	}
+	return out
 }

@@ -10,6 +10,8 @@
 package pressure
 
 import (
+	"math"
+
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
@@ -37,7 +39,7 @@ type Level struct {
 
 // Run is what runs through a piece.
 type Run struct {
-	Velocity    q.Velocity // in its least bore
+	Flow        q.Flow
 	Loss        q.Head
 	Least, Most q.Head // by the methods that say so
 }
@@ -119,36 +121,36 @@ func (in *Input) Along(level *Level, do func(Point)) {
 // of the way through a piece, passed that one has been gone through.
 func (in *Input) stretch(pieces []route.Piece, level *Level, surface q.Length, lost func(Run, float64) q.Head, passed func(Run), do func(Point)) {
 	cuts := route.Profile(pieces)
-	for first := 0; first < len(cuts); {
-		end := first
-		narrow, length := cuts[first].Radius, 0.0
-		for end < len(cuts) && cuts[end].Piece == cuts[first].Piece {
-			narrow = min(narrow, cuts[end].Radius)
-			if end > first {
+	for i := range pieces {
+		ref := pieces[i].Ref
+		run, end, length := level.Pieces[ref], 0, 0.0
+		for end < len(cuts) && cuts[end].Piece == i {
+			if end > 0 {
 				length += cuts[end].At.Sub(cuts[end-1].At).Len()
 			}
 			end++
 		}
-		ref := pieces[cuts[first].Piece].Ref
-		run, gone := level.Pieces[ref], 0.0
-		for i := first; i < end; i++ {
-			c := &cuts[i]
-			if i > first {
-				gone += c.At.Sub(cuts[i-1].At).Len()
+		gone := 0.0
+		for k := range cuts[:end] {
+			c := &cuts[k]
+			if k > 0 {
+				gone += c.At.Sub(cuts[k-1].At).Len()
 			}
-			part := 0.0
+			part := 1.0 // a hose whose ends lie together is all passed, or none of it
 			if length > 0 {
 				part = gone / length
+			} else if k == 0 {
+				part = 0
 			}
 			p := Point{Ref: ref, When: level.When, At: q.Length(c.Crown), from: surface, lost: lost(run, part)}
 			if c.Radius > 0 {
-				p.speed = run.Velocity * q.Velocity(narrow*narrow/(c.Radius*c.Radius))
+				p.speed = q.Velocity(float64(run.Flow) / (math.Pi * c.Radius * c.Radius))
 			}
 			head := float64(surface-p.At) - float64(p.lost) - float64(p.speed*p.speed)/(2*gravity)
 			p.Pressure = in.Air + q.Pressure(float64(in.Density)*gravity*head)
 			do(p)
 		}
+		cuts = cuts[end:]
 		passed(run)
-		first = end
 	}
 }
