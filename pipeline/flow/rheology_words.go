@@ -14,7 +14,7 @@ var (
 	}
 	powerLawWords = words{
 		loss:      "laminar hf = (64 L/D + K1) v²/(2 g Re) + Σ K∞ v²/2g; turbulent f by Dodge and Metzner, 1/√(f/4) = 4/n^0.75 log10(Re (f/4)^(1-n/2)) - 0.4/n^1.2; the higher between",
-		source:    "Metzner & Reed 1955; Dodge & Metzner 1959; fittings: Hooper 1981 at that Reynolds number, K1 at least 500 K∞ (Steffe 1996, p. 137)",
+		source:    "Metzner & Reed 1955; Dodge & Metzner 1959; fittings: Hooper 1981 at that Reynolds number, K1 at least 500 K∞ (Steffe 1996, p. 137); drops as typed",
 		lossRange: "power-law liquid, full bore; turbulent: measured from n 0.36 to 1, Re 2900 to 36 000, smooth bore; fittings from Re 20",
 		reynolds:  "Re = 8 ρ (4 Q/(π D^2))^2 / (K ((3 n + 1)/(4 n) 32 Q/(π D^3))^n)",
 		defined:   "Metzner & Reed 1955, on the wall's shear rate",
@@ -22,7 +22,7 @@ var (
 	}
 	binghamWords = words{
 		loss:      "laminar hf = (64 L/D + K1) τw/(16 ρ g) + Σ K∞ v²/2g, τw from 8 v/D = τw/μp (1 - 4x/3 + x⁴/3), x = τ0/τw; turbulent f by Colebrook at μp, where that is the higher",
-		source:    "Buckingham 1921, Reiner 1926; Hedström 1952, from memory; fittings: Hooper 1981 at Re 8 ρ v²/τw, K1 at least 500 K∞ (Steffe 1996, p. 137)",
+		source:    "Buckingham 1921, Reiner 1926; Hedström 1952, from memory; fittings: Hooper 1981 at Re 8 ρ v²/τw, K1 at least 500 K∞ (Steffe 1996, p. 137); drops as typed",
 		lossRange: "Bingham liquid, full bore; fittings from Re 20",
 		reynolds:  "Re = ρ v D / μp = 4 ρ Q / (π D μp)",
 		defined:   "definition, by the plastic viscosity",

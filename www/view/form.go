@@ -543,7 +543,9 @@ func (f *form) piece(path string, i, n int) {
 	if n := f.drops(path); n > 0 || kind == design.Device || design.Drops(kind) && f.thick() {
 		f.points(path+".drops", "Pressure drop, from its data sheet or measured; counts before anything else", dropFields, n, 0)
 		if n > 0 {
+			f.Open("div", "class", "fields")
 			f.control(path+".dropsIn", pieceLabels["dropsIn"])
+			f.Close("div")
 		}
 	}
 	f.dimensions(path)
