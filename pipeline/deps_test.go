@@ -40,6 +40,7 @@ var (
 		"pipeline/holdup",
 		"pipeline/joint",
 		"pipeline/order",
+		"pipeline/pressure",
 		"pipeline/stand",
 		"pipeline/surge",
 		"pipeline/transfer",
@@ -63,15 +64,16 @@ var imports = map[string][]string{
 
 	"pipeline/design/designtest": {"catalog", "pipeline/design", "pipeline/quantity"}, // designs for tests; no program imports it
 
-	"pipeline/clean":  ground,
-	"pipeline/cut":    {"pipeline/quantity"},
-	"pipeline/drain":  ground,
-	"pipeline/flow":   ground,
-	"pipeline/holdup": ground,
-	"pipeline/joint":  ground,
-	"pipeline/order":  ground,
-	"pipeline/stand":  ground,
-	"pipeline/surge":  ground,
+	"pipeline/clean":    ground,
+	"pipeline/cut":      {"pipeline/quantity"},
+	"pipeline/drain":    ground,
+	"pipeline/flow":     ground,
+	"pipeline/holdup":   ground,
+	"pipeline/joint":    ground,
+	"pipeline/order":    ground,
+	"pipeline/pressure": ground,
+	"pipeline/stand":    ground,
+	"pipeline/surge":    ground,
 
 	"pipeline/transfer": ground,
 	"pipeline/vent":     ground,

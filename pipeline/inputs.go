@@ -25,7 +25,7 @@ func (p plant) flowInput() flow.Input {
 		Air:         p.known.air,
 		Levels:      p.known.levels(p.known.foot(p.height)),
 		Foot:        p.known.foot(p.height),
-		Discharge:   p.design.Delivery.Height.Value(),
+		Discharge:   p.discharge(),
 		Stub:        p.known.stub,
 		Finish:      p.design.Finish.Value(),
 		Curve:       p.known.curve,
@@ -42,6 +42,21 @@ func (p plant) flowInput() flow.Input {
 		in.Cone = p.known.vessel.ConeAngle
 	}
 	return in
+}
+
+// discharge is how high the liquid comes out: as typed, else where the line ends.
+func (p *plant) discharge() q.Length {
+	if h := p.design.Delivery.Height; !h.IsZero() {
+		return h.Value()
+	}
+	line, end := p.layout.Pieces(), p.layout.Outlet
+	if !p.layout.Gravity {
+		line, end = p.layout.Delivery, p.layout.PumpOut
+	}
+	if n := len(line); n > 0 {
+		end = line[n-1].Out
+	}
+	return q.Length(end.At.Z)
 }
 
 func (p plant) surgeInput() surge.Input {
@@ -166,7 +181,7 @@ func (p plant) jointInput() joint.Input {
 		Heads: joint.Heads{
 			Density: p.known.liquid.Density,
 			Full:    p.known.foot(p.height) + p.known.full,
-			Outflow: p.design.Delivery.Height.Value(),
+			Outflow: p.discharge(),
 			ShutOff: p.mostHead(),
 		},
 		BoreStep: float64(p.design.Limits.BoreStep.Value()),

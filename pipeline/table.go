@@ -96,7 +96,7 @@ func (p plant) scene() Scene {
 		Bucket:    d.Stand.Bucket.Value(),
 		KeepOuts:  d.KeepOuts,
 		Ceiling:   d.Site.Ceiling.Value(),
-		Delivery:  d.Delivery.Height.Value(),
+		Delivery:  p.discharge(),
 		Points:    p.flow.Points,
 		System:    p.flow.System,
 		FlowInput: p.flowInput(),

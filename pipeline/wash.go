@@ -134,7 +134,7 @@ func (p *plant) washJoints(joints joint.Result) []clean.Joint {
 // washRun runs the line, and feeds a ball at the brim, with the tank at its lowest level.
 func (p *plant) washRun(l liquid.Properties, wanted, spray q.Flow) clean.Run {
 	in := p.flowInput()
-	in.Liquid = l
+	in.Liquid, in.Wash = l, true
 	if !p.layout.Gravity {
 		in.Curve = p.known.pump.Run(l)
 	}
@@ -184,7 +184,7 @@ func (p *plant) openLine() flow.Input {
 // so much of it runs off. A side outlet draws only what is over its lower edge.
 func (p *plant) runoffLevel(l liquid.Properties, wash q.Flow) q.Length {
 	in := p.openLine()
-	in.Liquid = l
+	in.Liquid, in.Wash = l, true
 	level := in.Discharge + q.Length(flow.NewSteady(in).Loss(wash)) - in.Foot
 	if p.known.side {
 		level = max(level, p.known.above-outletBore(p.design.Tank)/2)

@@ -6,7 +6,9 @@ import (
 	"drawoff/pipeline/clean"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/flow"
 	"drawoff/pipeline/holdup"
+	"drawoff/pipeline/pressure"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/surge"
 	"drawoff/pipeline/vent"
@@ -58,6 +60,8 @@ func (p plant) later() finding.Findings {
 		surge.Check(p.surgeInput()),
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
+		pressure.Check(p.pressureInput()),
+		finding.Findings{Verdicts: flow.Beyond(p.flowInput(), p.flow)},
 		holdup.Findings(p.holdupInput()),
 		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},
 		finding.Findings{Verdicts: vents},

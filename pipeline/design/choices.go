@@ -27,6 +27,9 @@ const (
 	Unlike = "unlike"
 )
 
+// OwnLiquid says that a drop was measured with the liquid of the plant.
+const OwnLiquid = "liquid"
+
 // How the legs may be braced.
 const (
 	NoBrace       = "none"
@@ -80,6 +83,8 @@ var (
 	finderJoints = []Choice{{Slug: "welded", Name: "welded, unions where it is taken apart"}, {Slug: "unions", Name: "unions at every bend"}, {Slug: "orbital", Name: "welded, bends of 88° and 92°"}}
 	finderValves = []Choice{{Slug: "none", Name: "none"}, {Slug: "start", Name: "at its start"}, {Slug: "end", Name: "at its end"}}
 	finderEnters = []Choice{{Slug: "above", Name: "from above"}, {Slug: "side", Name: "from the side"}}
+
+	dropsIns = []Choice{{Slug: "water", Name: "water"}, {Slug: OwnLiquid, Name: "this liquid"}}
 
 	noSeal = Choice{Slug: "none", Name: "none"}
 
@@ -156,6 +161,8 @@ func Choices(d Design, path string) []Choice {
 		return append(materials(), noSeal)
 	case "lining":
 		return materials()
+	case "dropsIn":
+		return dropsIns
 	}
 	for _, s := range d.Sizes() {
 		if s.Path != piece {

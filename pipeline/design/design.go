@@ -141,13 +141,15 @@ type Piece struct {
 	Share     q.Entered[q.Fraction] `json:"share,omitzero"`     // tee: part of the combined flow that leaves (minus: joins) at the third port; default 0 %
 	Lining    string                `json:"lining,omitempty"`   // hose: what its bore is made of, a catalog.Material slug; default: not told
 	Roughness q.Entered[q.Length]   `json:"roughness,omitzero"` // hose: of its bore, as equivalent sand grain; default 0.01 mm
+	Suction   bool                  `json:"suction,omitempty"`  // hose: made to stand a vacuum
 	Kv        q.Entered[q.Number]   `json:"kv,omitzero"`        // device or valve: m³/h of water that drop 1 bar over it, fully open
-	Drops     []DropPoint           `json:"drops,omitempty"`    // device: points of its data sheet; they count before Kv
+	Drops     []DropPoint           `json:"drops,omitempty"`    // what has a body (Kind.Drops): points of its data sheet or measured, as it is set; they count before Kv and any formula
+	DropsIn   string                `json:"dropsIn,omitempty"`  // what those were taken with: water (default), or the plant's own liquid
 
 	Prepared bool `json:"prepared,omitempty"` // one of the two ends at its upstream weld is turned or expanded to match the other
 }
 
-// DropPoint is the pressure that a device drops at a flow of water.
+// DropPoint is the pressure that a piece drops at a flow.
 type DropPoint struct {
 	Flow q.Entered[q.Flow]     `json:"flow"`
 	Drop q.Entered[q.Pressure] `json:"drop"`

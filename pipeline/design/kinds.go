@@ -3,7 +3,7 @@ package design
 // Kind is a kind of piece: what it is called and which fields of a Piece
 // count for it, in the order a form shows them. Name, Size, In, Seal and
 // Prepared count for every kind, Out for every kind but a cap; Drops, a list,
-// for a device.
+// with DropsIn for every kind that Drops says.
 type Kind struct {
 	Slug   string
 	Name   string
@@ -20,7 +20,7 @@ var kindList = []Kind{
 	{Tee, "tee", counting("shape", "third", "turn", "share")},
 	{Butterfly, "butterfly valve", counting("length", "open", "kv")},
 	{Ball, "ball valve", counting("length", "open", "kv")},
-	{Hose, "hose", counting("length", "fit", "lining", "roughness")},
+	{Hose, "hose", counting("length", "fit", "lining", "suction", "roughness")},
 	{Device, "plate cooler, filter or other device", counting("length", "kv")},
 	{Seat, "seat valve", counting("turn", "kv")},
 	{Diaphragm, "diaphragm valve", counting("length", "kv")},
@@ -48,6 +48,10 @@ func FindKind(slug string) (Kind, bool) {
 	}
 	return Kind{}, false
 }
+
+// Drops reports whether the pressure that a kind of piece drops can be typed
+// in: anything but plain tube and hose, which have a length to measure it over.
+func Drops(kind string) bool { return kind != Straight && kind != Hose && kind != Cap }
 
 // IsBody reports whether a kind is a body that stands in the line between two
 // ends of its own, as a valve does.

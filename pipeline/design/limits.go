@@ -6,7 +6,7 @@ import "strings"
 // everything after them fast.
 const (
 	MaxPieces     = 200 // in each of Under, Run and Delivery.Pieces
-	MaxCurve      = 50  // points of a pump, or of a device's drops
+	MaxCurve      = 50  // points of a pump, or of a piece's drops
 	MaxMeasured   = 500 // measured dimensions
 	MaxCleaning   = 20  // cleaning agents
 	MaxMade       = 100 // parts made up by the user

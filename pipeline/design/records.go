@@ -130,8 +130,10 @@ func (p *Piece) fields(see see) bool {
 		see("share", &p.Share, may) &&
 		see("lining", &p.Lining, may) &&
 		see("roughness", &p.Roughness, may) &&
+		see("suction", &p.Suction, may) &&
 		see("kv", &p.Kv, may) &&
 		see("drops", rows(&p.Drops), may) &&
+		see("dropsIn", &p.DropsIn, may) &&
 		see("prepared", &p.Prepared, may)
 }
 

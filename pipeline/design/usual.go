@@ -202,6 +202,9 @@ func filled(pieces []Piece) []Piece {
 	for i, p := range pieces {
 		p.In = either(p.In, Weld)
 		p.Out = either(p.Out, Weld)
+		if len(p.Drops) > 0 {
+			p.DropsIn = either(p.DropsIn, "water")
+		}
 		switch p.Kind {
 		case Bend:
 			p.Angle = usually(p.Angle, usualBendAngle)

@@ -140,17 +140,18 @@ func (v *validator) losses(path string, p *Piece, kind Kind) {
 	if counts("kv") {
 		span(v, path+".kv", p.Kv, 0.01, 100000, "0.01 to 100 000, in m³/h at 1 bar")
 	}
-	if p.Kind != Device {
-		return
-	}
-	if p.Length.IsZero() {
+	if p.Kind == Device && p.Length.IsZero() {
 		v.fault(path+".length", "", "is missing", "write the length of the device over its ends")
 	}
+	if !Drops(p.Kind) {
+		return
+	}
+	v.choice(path+".dropsIn", p.DropsIn, dropsIns)
 	if len(p.Drops) > MaxCurve {
 		v.fault(path+".drops", strconv.Itoa(len(p.Drops))+" items", "is more than a list may hold, "+strconv.Itoa(MaxCurve), "leave out points that lie on a line with their neighbours")
 		return
 	}
-	if len(p.Drops) == 0 && p.Kv.IsZero() {
+	if p.Kind == Device && len(p.Drops) == 0 && p.Kv.IsZero() {
 		v.fault(path+".kv", "", "is missing", "write the device's Kv, in m³/h at 1 bar, or points of flow and pressure drop from its data sheet")
 	}
 	for i, d := range p.Drops {

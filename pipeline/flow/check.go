@@ -25,6 +25,7 @@ type Input struct {
 	Pump        Pump          // that the curve is of, for what its sheet says besides; may be zero
 	Wanted      q.Flow        // at the outflow; 0 where nothing is said
 	Recipe      liquid.Recipe // of the liquid, for Reserves to warm it
+	Wash        bool          // Liquid is what washes, not the plant's own: a drop measured with that says nothing of it
 	Limits      Limits
 }
 

@@ -11,7 +11,7 @@ import (
 // The workings of losses, written once.
 const (
 	lossFormula = "h_f = Σ (f L/D + K) v²/2g; f by Colebrook from Re 4000, 64/Re to Re 2000, the higher between; K = K_1/Re + K_∞ (1 + 1/D in inches)"
-	lossSource  = "Colebrook 1939; bends, tees and valves: Hooper two-K 1981; reducers, steps, entrance, exit and tees that split: Crane TP-410; valves part open: Weisbach; devices: their data sheet; other methods, for the band: Rennels & Hudson 2012, Darby three-K 2001, Crane TP-410, Idelchik"
+	lossSource  = "Colebrook 1939; bends, tees and valves: Hooper two-K 1981; reducers, steps, entrance, exit and tees that split: Crane TP-410; valves part open: Weisbach; drops: as typed; other methods, for the band: Rennels & Hudson 2012, Darby three-K 2001, Crane TP-410, Idelchik"
 	lossRange   = "Newtonian liquid, full bore; in laminar flow one method only, so no band"
 )
 

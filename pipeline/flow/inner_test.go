@@ -14,7 +14,7 @@ import (
 // since what is prepared once for a line is not part of the loop.
 func TestInnerSolverAllocatesNothing(t *testing.T) {
 	water := liquid.Water(q.Celsius(20))
-	line := append(wholeLine(), Element{Bore: 0.0348, Drops: NewDrops([]Drop{{Flow: 1e-3, Drop: 1e4}})})
+	line := append(wholeLine(), Element{Bore: 0.0348, Drops: NewDrops([]Drop{{Flow: 1e-3, Drop: 1e4}}, 1000)})
 	c := newCircuit(water, line)
 	curve := NewCurve([]Duty{{Flow: 0, Head: 10}, {Flow: 1e-3, Head: 8}, {Flow: 3e-3, Head: 1}})
 	sum := 0.0

@@ -121,6 +121,10 @@ func (in *Input) elementOf(p *route.Piece) Element {
 		said = unsaid
 	}
 	e := Element{Ref: p.Ref, Name: p.Label, Bore: bore, Roughness: in.rough()}
+	if e.Drops = in.dropsOf(p.Kind, said); e.Drops != nil {
+		e.Bore = min(bore, p.Out.Bore())
+		return e
+	}
 	if !said.Kv.IsZero() && (p.Kind == design.Device || design.IsBody(p.Kind)) {
 		e.Loss = FromKv(float64(said.Kv.Value()), bore)
 	}
@@ -152,14 +156,6 @@ func (in *Input) elementOf(p *route.Piece) Element {
 			e.Loss = BallValve(bore, open)
 		} else {
 			e.Loss = e.Loss.plus(turned(ballTurned[:], open))
-		}
-	case design.Device:
-		if len(said.Drops) > 0 {
-			points := make([]Drop, len(said.Drops))
-			for i, d := range said.Drops {
-				points[i] = Drop{Flow: d.Flow.Value(), Drop: d.Drop.Value()}
-			}
-			e.Drops, e.Loss = NewDrops(points), Fitting{}
 		}
 	case design.Seat:
 		if said.Kv.IsZero() {
@@ -207,22 +203,16 @@ func tangents(p *route.Piece) q.Length {
 	return sum
 }
 
-// highest returns the highest point of the centreline of l's pieces up to the
-// pump (by gravity: of all), and the ref of the piece it is in.
+// highest returns the highest point that must be under the liquid for l to
+// fill up to the pump (by gravity: all of it), the top of the bore, and the
+// ref of the piece it is in.
 func highest(l *route.Layout) (q.Length, string) {
-	top, ref := q.Length(l.Outlet.At.Z), refTank
-	parts := [...][]route.Piece{l.Under, l.Run, l.Delivery}
-	if !l.Gravity {
-		parts[2] = nil
-	}
-	for _, pieces := range parts {
-		for i := range pieces {
-			for _, z := range [...]float64{pieces[i].In.At.Z, pieces[i].Out.At.Z} {
-				if q.Length(z) > top {
-					top, ref = q.Length(z), pieces[i].Ref
-				}
-			}
+	top, ref := l.Outlet.At.Z, refTank
+	pieces := l.ToPump()
+	for _, at := range route.Profile(pieces) {
+		if at.Crown > top {
+			top, ref = at.Crown, pieces[at.Piece].Ref
 		}
 	}
-	return top, ref
+	return q.Length(top), ref
 }

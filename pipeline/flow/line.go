@@ -17,7 +17,7 @@ type Element struct {
 	Roughness q.Length // of the bore, equivalent sand grain
 	Share     float64  // of the line's flow that passes it, where tees split it or join another; 0 counts as 1
 	Loss      Fitting
-	Drops     *Drops // of a device, in the place of Loss; nil for anything else
+	Drops     *Drops // as typed, in the place of Length and Loss; nil where nothing is
 }
 
 // Roughness of bores.
@@ -133,7 +133,7 @@ type reach struct {
 	least, most Coefficient // Σ Fitting.Low, Σ Fitting.High
 
 	share float64 // of the line's flow
-	drops *Drops  // of a device, which is a reach of its own
+	drops *Drops  // as typed, which make a reach of their own
 
 	thick *thick // nil where the liquid is Newtonian
 }
@@ -195,7 +195,7 @@ func (r *reach) loss(flow float64) float64 {
 // Reynolds number, so that they vanish with the flow.
 func (r *reach) usual(flow, f float64) (low, high float64) {
 	if r.drops != nil {
-		low = r.drops.at(flow * r.share)
+		low = r.dropped(flow)
 		return low, low
 	}
 	if r.thick != nil {

@@ -29,7 +29,7 @@ func TestDrops(t *testing.T) {
 			drop += rapid.Float64Range(0, 1e5).Draw(t, "drop")
 			points = append(points, flow.Drop{Flow: q.Flow(rate), Drop: q.Pressure(drop)})
 		}
-		d := flow.NewDrops(points)
+		d := flow.NewDrops(points, 1000)
 		for _, p := range points {
 			assert.InDelta(t, float64(p.Drop)/(1000*g0), float64(d.Head(p.Flow)), 1e-9)
 			assert.False(t, d.Beyond(p.Flow))
@@ -41,8 +41,8 @@ func TestDrops(t *testing.T) {
 		assert.True(t, d.Beyond(q.Flow(rate*1.01)))
 		assert.InDelta(t, 4*float64(d.Head(q.Flow(rate))), float64(d.Head(q.Flow(2*rate))), 1e-9)
 	})
-	assert.Zero(t, flow.NewDrops(nil).Head(1), "no points, no drop")
-	assert.False(t, math.IsNaN(float64(flow.NewDrops([]flow.Drop{{Flow: q.Flow(math.NaN()), Drop: 1}}).Head(1))))
+	assert.Zero(t, flow.NewDrops(nil, 1000).Head(1), "no points, no drop")
+	assert.False(t, math.IsNaN(float64(flow.NewDrops([]flow.Drop{{Flow: q.Flow(math.NaN()), Drop: 1}}, 1000).Head(1))))
 }
 
 // device is the perry plant with its hose made a plate cooler.
@@ -65,7 +65,7 @@ func TestDeviceInALine(t *testing.T) {
 	r := flow.Check(device(points, "0.5"))
 	p, ok := r.Piece("run.4")
 	require.True(t, ok)
-	near(t, float64(flow.NewDrops([]flow.Drop{{Flow: 30 * q.LitrePerMinute, Drop: 5000}, {Flow: 60 * q.LitrePerMinute, Drop: 20000}}).Head(r.Points[0].Flow)), float64(p.Loss), 1e-9, "points count before Kv")
+	near(t, float64(flow.NewDrops([]flow.Drop{{Flow: 30 * q.LitrePerMinute, Drop: 5000}, {Flow: 60 * q.LitrePerMinute, Drop: 20000}}, 1000).Head(r.Points[0].Flow)), float64(p.Loss), 1e-9, "points count before Kv")
 	pt := r.Points[0]
 	near(t, float64(pt.Head), float64(pt.Static+pt.SuctionLoss+pt.DeliveryLoss), 1e-9, "the energy equation closes")
 	if pt.Flow > 60*q.LitrePerMinute {

@@ -38,7 +38,6 @@ func (p *plant) verdicts(r *Result) {
 		add(p.regime(r))
 	}
 	p.pieceVerdicts(r)
-	r.Verdicts = append(r.Verdicts, p.notNewtonian(r)...)
 	if v, ok := p.flooded(r); ok {
 		add(v)
 	}

@@ -17,7 +17,7 @@ func (p *plant) pieceVerdicts(r *Result) {
 		switch {
 		case piece.Kind == design.NonReturn && least > 0:
 			r.Verdicts = append(r.Verdicts, p.standsOpen(piece, e, least))
-		case piece.Kind == design.Device && e.Drops != nil:
+		case e.Drops != nil:
 			if v, beyond := p.beyondSheet(piece, e, most); beyond {
 				r.Verdicts = append(r.Verdicts, v)
 			}
@@ -43,7 +43,7 @@ func (p *plant) standsOpen(piece *route.Piece, e *Element, least q.Flow) finding
 	return v
 }
 
-// beyondSheet warns where more flows than the last point of a device's sheet.
+// beyondSheet warns where more flows than the last point of a piece's drops.
 func (p *plant) beyondSheet(piece *route.Piece, e *Element, most q.Flow) (finding.Verdict, bool) {
 	through := q.Flow(float64(most) * e.Share)
 	if !e.Drops.Beyond(through) {
@@ -52,9 +52,9 @@ func (p *plant) beyondSheet(piece *route.Piece, e *Element, most q.Flow) (findin
 	last := q.Flow(e.Drops.last)
 	return finding.Verdict{
 		Rule: "device-range", Level: finding.Look, Piece: piece.Ref, Limit: new(q.Of(last)),
-		Sentence: q.Text(through) + " runs through this device, and its points end at " + q.Text(last) +
+		Sentence: q.Text(through) + " runs through this piece, and its points end at " + q.Text(last) +
 			": from there its drop is taken to grow with the square of the flow.",
 		Advice: "Type in a point at that flow or over it, or throttle to " + q.Text(last) + ".",
-		Basis:  "the device's points as given; square law as in turbulent flow",
+		Basis:  "the points as given; square law as in turbulent flow",
 	}, true
 }

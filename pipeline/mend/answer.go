@@ -99,6 +99,12 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).opens
 	case "boiling":
 		return (*mender).cool
+	case "line-pressure":
+		return func(m *mender) []proposal { return append(append(m.cool(), m.slow()...), m.throttle()...) }
+	case "over-the-top":
+		return func(m *mender) []proposal { return m.raise(0) }
+	case "pump-stops":
+		return (*mender).shuts
 	case "thick-liquid":
 		return (*mender).warm
 	case "liquid-range":

@@ -77,6 +77,14 @@ func (m *mender) throttle() []proposal {
 	}))
 }
 
+// shuts proposes a valve to be shut when the pump stops.
+func (m *mender) shuts() []proposal {
+	const at = "delivery.pieces.0"
+	end := m.filled.Pump.OutEnd
+	return []proposal{change("Put a butterfly valve in after the pump, and shut it when the pump stops.",
+		design.Edit{Op: "insert", Path: at}, set(at+".kind", design.Butterfly), set(at+".in", catalog.Mate(end)), set(at+".out", end))}
+}
+
 // lastEnd is the end that the delivery begins at where there is no pump.
 func (m *mender) lastEnd() string {
 	if n := len(m.filled.Run); n > 0 {

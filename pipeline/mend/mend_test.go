@@ -55,6 +55,10 @@ func TestWaysOut(t *testing.T) {
 		rule, piece string
 		says        []string // each in some way's sentence
 	}{
+		"nothing to shut when the pump stops": {
+			[]design.Edit{set("under.1.kind", design.SightGlass)}, "pump-stops", "pump",
+			[]string{"Put a butterfly valve in after the pump, and shut it when the pump stops."},
+		},
 		"a valve the wrong way round": {
 			[]design.Edit{set("under.0.out", "ring-joint/liner"), set("under.1.in", "ring-joint/liner"), set("under.1.out", "ring-joint/male"), set("under.2.in", "ring-joint/male")},
 			joint.RuleHalves, "under.1",

@@ -322,7 +322,7 @@ func newPoint(path, x, xValue, y, yValue string) []design.Edit {
 }
 
 // point puts a point into the pump's table before path: half way between its
-// neighbours, or a step beyond the last; or into the drops of a device.
+// neighbours, or a step beyond the last; or into the drops of a piece.
 func (a *App) point(path string) Response {
 	list, n := split(path)
 	if strings.HasSuffix(list, ".drops") {
@@ -369,7 +369,7 @@ func (a *App) point(path string) Response {
 	return Response{Focus: "in-" + path + "." + x}
 }
 
-// newDrop puts a point into the drops of a device: twice the flow and four
+// newDrop puts a point into the drops of a piece: twice the flow and four
 // times the drop of the one before, as turbulent flow has it.
 func (a *App) newDrop(list, path string, n int) Response {
 	flow, drop := "10 L/min", "0.01 bar"
@@ -384,7 +384,12 @@ func (a *App) newDrop(list, path string, n int) Response {
 			flow, drop = q.Text(2*f.Value()), q.Text(4*d.Value())
 		}
 	}
-	c, faults := a.try([]design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".drop", Value: drop}})
+	edits := []design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".drop", Value: drop}}
+	piece := strings.TrimSuffix(list, ".drops")
+	if kind, _ := a.present.Get(piece + ".kind"); n == 0 && kind != design.Device { // a device has a data sheet, made with water
+		edits = append(edits, design.Edit{Path: piece + ".dropsIn", Value: design.OwnLiquid})
+	}
+	c, faults := a.try(edits)
 	if len(faults) > 0 {
 		return Response{Message: "A point cannot go there: " + faults[0].String(), Problem: true}
 	}

@@ -156,6 +156,8 @@ var pieceLabels = map[string]field{
 	"lining":    {"lining", "Lined with", "what its bore is made of"},
 	"roughness": {"roughness", "Roughness inside", "equivalent sand grain"},
 	"kv":        {"kv", "Kv", "m³/h of water at 1 bar, if its maker gives it"},
+	"suction":   {"suction", "Suction hose", "made to stand a vacuum"},
+	"dropsIn":   {"dropsIn", "Measured with", ""},
 }
 
 // askedGroup is a group of fields that stand in one place of a design.
@@ -548,8 +550,13 @@ func (f *form) piece(path string, i, n int) {
 		}
 	}
 	f.Close("div")
-	if kind == design.Device {
-		f.points(path+".drops", "Pressure drop with water, from its data sheet; counts before Kv", dropFields, f.drops(path), 0)
+	if n := f.drops(path); n > 0 || kind == design.Device || design.Drops(kind) && f.thick() {
+		f.points(path+".drops", "Pressure drop, from its data sheet or measured; counts before anything else", dropFields, n, 0)
+		if n > 0 {
+			f.Open("div", "class", "fields")
+			f.control(path+".dropsIn", pieceLabels["dropsIn"])
+			f.Close("div")
+		}
 	}
 	f.dimensions(path)
 	f.Open("p")
@@ -598,7 +605,14 @@ func (f *form) button(act, path, mark, label string, disabled bool) {
 	f.Close("button")
 }
 
-// drops returns how many points the device at path has.
+// thick reports whether the liquid is one that is not Newtonian, for which what
+// fittings lose is known best by measuring it.
+func (f *form) thick() bool {
+	kind := f.filled.Liquid.Kind
+	return kind == design.PowerLaw || kind == design.Bingham
+}
+
+// drops returns how many points the piece at path has.
 func (f *form) drops(path string) int {
 	for _, s := range f.bench.Design.Sizes() {
 		if s.Path == path {

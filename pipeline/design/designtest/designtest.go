@@ -372,24 +372,33 @@ func (g *generator) piece(label string, size *string) design.Piece {
 	case design.Hose:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.3, 5)
 		p.Lining = g.oneOf(label+"-lining", "", "", "epdm", "nbr")
+		p.Suction = g.rarely(label + "-suction")
 		p.Roughness = maybe(g, label+"-rough", func() q.Entered[q.Length] { return g.length(label+"-rough", 0.001, 0.003, 0.001, 0.002) })
 	case design.Device:
 		p.Length = g.length(label+"-length", 0.001, 100, 0.1, 1)
 		p.Kv = typed[q.Number](g, label+"-kv", 1, 1000, 10, "")
-		flow, drop := 0, 0
-		for i := range rapid.IntRange(0, 4).Draw(g.t, label+"-drops") {
-			at := label + "-drop-" + strconv.Itoa(i)
-			flow += rapid.IntRange(1, 100).Draw(g.t, at+"-flow")
-			drop += rapid.IntRange(0, 100).Draw(g.t, at)
-			p.Drops = append(p.Drops, design.DropPoint{
-				Flow: q.MustParse[q.Flow](fmt.Sprintf("%d L/min", flow)),
-				Drop: q.MustParse[q.Pressure](fmt.Sprintf("%d kPa", drop)),
-			})
-		}
+	}
+	if p.Kind == design.Device || design.Drops(p.Kind) && g.rarely(label+"-measured") {
+		g.drops(label, &p)
 	}
 	p.Out = g.end(label+"-out", to, p.Kind == design.Hose)
 	*size = to.Slug
 	return p
+}
+
+// drops draws points of what p drops.
+func (g *generator) drops(label string, p *design.Piece) {
+	flow, drop := 0, 0
+	for i := range rapid.IntRange(0, 4).Draw(g.t, label+"-drops") {
+		at := label + "-drop-" + strconv.Itoa(i)
+		flow += rapid.IntRange(1, 100).Draw(g.t, at+"-flow")
+		drop += rapid.IntRange(0, 100).Draw(g.t, at)
+		p.Drops = append(p.Drops, design.DropPoint{
+			Flow: q.MustParse[q.Flow](fmt.Sprintf("%d L/min", flow)),
+			Drop: q.MustParse[q.Pressure](fmt.Sprintf("%d kPa", drop)),
+		})
+	}
+	p.DropsIn = g.oneOf(label+"-drops-in", "", "water", design.OwnLiquid)
 }
 
 func (g *generator) turn(label string) q.Entered[q.Angle] {

@@ -1,0 +1,156 @@
+// Package pressure follows the pressure along the line while the liquid runs:
+// where it is least, whether the liquid boils there, and what a hose there must
+// bear. It says too what has to be lifted to fill a delivery that leads over a
+// top, and what runs on or back when the pump stops.
+//
+// With the energy equation from the tank, or back from the outflow, the
+// pressure at the highest point of the bore is that of the air and the liquid
+// over it, less what has been lost up to there and the velocity head. Left out:
+// the drop within a valve that is nearly shut, and a surge.
+package pressure
+
+import (
+	"math"
+
+	"drawoff/pipeline/finding"
+	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/route"
+)
+
+// Input is what Check needs. All heights are above the floor.
+type Input struct {
+	Layout    route.Layout
+	Air       q.Pressure // absolute
+	Vapour    q.Pressure // of the liquid, absolute
+	Density   q.Density
+	Discharge q.Length // of the outflow, or of the level it enters
+	Levels    []Level  // the fullest first
+	Margin    q.Head   // that the liquid is to be away from boiling
+	ShutOff   q.Head   // most that the pump gives against no flow; 0 by gravity, or where it is not known
+}
+
+// Level is a height of the liquid with what then runs.
+type Level struct {
+	When   string // "with the tank full"
+	Height q.Length
+	Flow   bool           // something runs
+	Pieces map[string]Run // by ref; "tank" and "delivery" are the line's ends
+}
+
+// Run is what runs through a piece.
+type Run struct {
+	Flow        q.Flow
+	Loss        q.Head
+	Least, Most q.Head // by the methods that say so
+}
+
+const (
+	gravity = 9.80665
+
+	lineSource = "energy equation (Bernoulli with losses), along the top of the bore"
+	lineRange  = "a line that runs full; what a valve nearly shut does inside is not reckoned"
+)
+
+// Point is where in the line the pressure is least.
+type Point struct {
+	Ref      string
+	When     string
+	At       q.Length   // top of the bore there, above the floor
+	Pressure q.Pressure // absolute, as reckoned; not over the vapour pressure where the liquid would part
+	from     q.Length   // free surface it is reckoned from
+	lost     q.Head     // from there to it; under 0 where it is reckoned back from the outflow
+	speed    q.Velocity
+}
+
+// Check judges the pressure along the line.
+func Check(in Input) finding.Findings {
+	var f finding.Findings
+	if p, ok := in.least(); ok {
+		f.Figures = append(f.Figures, in.figure(p))
+		f.Verdicts = append(f.Verdicts, in.judge(p))
+	}
+	f.Verdicts = append(f.Verdicts, in.hoses()...)
+	f.Verdicts = append(f.Verdicts, in.overTop()...)
+	f.Verdicts = append(f.Verdicts, in.stands()...)
+	return f
+}
+
+// least finds the point of the least pressure at any level.
+func (in *Input) least() (Point, bool) {
+	var out Point
+	found := false
+	for i := range in.Levels {
+		if !in.Levels[i].Flow {
+			continue
+		}
+		in.Along(&in.Levels[i], func(p Point) {
+			if !found || p.Pressure < out.Pressure {
+				out, found = p, true
+			}
+		})
+	}
+	return out, found
+}
+
+// Along calls do with the points of the line where the pressure may be least,
+// the liquid standing at level. Before the pump the most that any method says
+// is lost, after it the least: both make the pressure the lower.
+func (in *Input) Along(level *Level, do func(Point)) {
+	l := &in.Layout
+	loss := func(r Run) q.Head { return r.Most }
+	if l.Gravity {
+		loss = func(r Run) q.Head { return r.Loss } // which brings it to the air's at the outflow
+	}
+	lost := loss(level.Pieces["tank"])
+	in.stretch(l.ToPump(), level, level.Height, func(r Run, part float64) q.Head {
+		return lost + q.Head(part)*loss(r)
+	}, func(r Run) { lost += loss(r) }, do)
+	if l.Gravity || in.ends() {
+		return
+	}
+	after := level.Pieces["delivery"].Least
+	for i := range l.Delivery {
+		after += level.Pieces[l.Delivery[i].Ref].Least
+	}
+	in.stretch(l.Delivery, level, in.Discharge, func(r Run, part float64) q.Head {
+		return q.Head(part)*r.Least - after
+	}, func(r Run) { after -= r.Least }, do)
+}
+
+// stretch goes along pieces; lost says what is lost from the surface to a part
+// of the way through a piece, passed that one has been gone through.
+func (in *Input) stretch(pieces []route.Piece, level *Level, surface q.Length, lost func(Run, float64) q.Head, passed func(Run), do func(Point)) {
+	cuts := route.Profile(pieces)
+	for i := range pieces {
+		ref := pieces[i].Ref
+		run, end, length := level.Pieces[ref], 0, 0.0
+		for end < len(cuts) && cuts[end].Piece == i {
+			if end > 0 {
+				length += cuts[end].At.Sub(cuts[end-1].At).Len()
+			}
+			end++
+		}
+		gone := 0.0
+		for k := range cuts[:end] {
+			c := &cuts[k]
+			if k > 0 {
+				gone += c.At.Sub(cuts[k-1].At).Len()
+			}
+			part := 1.0 // a hose whose ends lie together is all passed, or none of it
+			if length > 0 {
+				part = gone / length
+			} else if k == 0 {
+				part = 0
+			}
+			p := Point{Ref: ref, When: level.When, At: q.Length(c.Crown), from: surface, lost: lost(run, part)}
+			if c.Radius > 0 {
+				p.speed = q.Velocity(float64(run.Flow) / (math.Pi * c.Radius * c.Radius))
+			}
+			head := float64(surface-p.At) - float64(p.lost) - float64(p.speed*p.speed)/(2*gravity)
+			p.Pressure = in.Air + q.Pressure(float64(in.Density)*gravity*head)
+			do(p)
+		}
+		cuts = cuts[end:]
+		passed(run)
+	}
+}
