@@ -9,28 +9,61 @@ import (
 	"strings"
 )
 
-// slim returns module, as the Go linker wrote it, a sixth lighter on its way
-// to the browser. The linker has no flag for either thing that it does:
+// slim returns module, as the Go linker wrote it, a quarter lighter on its way
+// to the browser, and quicker there: its code in fewer words, and its memory
+// without what nobody reads. The linker has no flag for either. What it reads
+// is how Go 1.26 compiles and links; a module that does not look like that is
+// refused.
+func slim(module []byte) ([]byte, error) {
+	if len(module) < headerSize {
+		return nil, errStrange
+	}
+	out := bytes.Clone(module[:headerSize])
+	r := reader{data: module, at: headerSize}
+	whole := false
+	for r.at < len(module) {
+		id, size := r.byte(), int(r.uint())
+		if r.bad || size > len(module)-r.at {
+			return nil, errStrange
+		}
+		section := module[r.at : r.at+size]
+		r.at += size
+		var err error
+		switch id {
+		case codeSection:
+			section, err = terse(section)
+		case dataSection:
+			section, err = quiet(section)
+			whole = true
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(binary.AppendUvarint(append(out, id), uint64(len(section))), section...)
+	}
+	if !whole {
+		return nil, errStrange
+	}
+	return out, nil
+}
+
+// quiet returns a module's data section, its memory as it starts, with zeros
+// for what only the printing of a stack trace reads: the names of functions,
+// the tables that lead from an instruction to its file and line or to where
+// its arguments are, and whatever points to them; and where a goroutine could
+// be stopped between two calls, since none ever is in a browser. Zeros pack to
+// nothing. A trace in the console is one of addresses then; what a panic says
+// is what it said.
 //
-// It sets to zero what only the printing of a stack trace reads: the names of
-// functions, the tables that lead from an instruction to its file and line or
-// to where its arguments are, and whatever points to them; and where a
-// goroutine could be stopped between two calls, since none ever is in a
-// browser. Zeros pack to nothing. A trace in the console is one of addresses
-// then; what a panic says is what it said.
-//
-// And it writes the memory in a few pieces. The linker leaves every run of
-// eight zeros out, in tens of thousands of segments whose addresses pack worse
-// than the zeros would.
+// The memory is written in a few pieces. The linker leaves every run of eight
+// zeros out, in tens of thousands of segments whose addresses pack worse than
+// the zeros would.
 //
 // Of the runtime's own functions the runtime asks whether they are its own, so
 // they share one name that says it. Those of generated wrappers stay, which a
 // panic splits, and those of package reflect, by which it knows its stubs.
-//
-// What it reads is the layout of runtime.pcHeader and runtime._func from Go
-// 1.20 on. A module that does not look like that is refused.
-func slim(module []byte) ([]byte, error) {
-	segments, from, to, err := dataSection(module)
+func quiet(section []byte) ([]byte, error) {
+	segments, err := segmentsOf(section)
 	if err != nil {
 		return nil, err
 	}
@@ -40,10 +73,7 @@ func slim(module []byte) ([]byte, error) {
 	}
 	t.untrace()
 	t.coarsen()
-	data := t.section(segments)
-	out := append(bytes.Clone(module[:from]), byte(dataSectionID))
-	out = binary.AppendUvarint(out, uint64(len(data)))
-	return append(append(out, data...), module[to:]...), nil
+	return t.section(segments), nil
 }
 
 // errStrange is why a module is refused.
@@ -57,47 +87,36 @@ type segment struct {
 
 // Bytes of the binary format (WebAssembly core specification, chapter 5).
 const (
-	headerSize    = 8
-	dataSectionID = 11
-	i32Const      = 0x41
-	end           = 0x0b
+	headerSize  = 8
+	codeSection = 10
+	dataSection = 11
 )
 
-// dataSection finds the active segments of the data section, in the order of
-// their addresses, and where in the module the section begins and ends.
-func dataSection(module []byte) (segments []segment, from, to int, err error) {
-	r := reader{data: module, at: headerSize}
-	for r.at < len(r.data) && !r.bad {
-		from = r.at
-		id, size := r.byte(), r.uint()
-		to = r.at + int(size)
-		if id != dataSectionID {
-			r.at = to
-			continue
+// segmentsOf returns the active segments of a data section, in the order of
+// their addresses.
+func segmentsOf(section []byte) ([]segment, error) {
+	r := reader{data: section}
+	segments := make([]segment, 0, min(r.uint(), uint32(len(section))))
+	for range cap(segments) {
+		if r.uint() != 0 || r.byte() != i32Const {
+			return nil, errStrange
 		}
-		segments = make([]segment, 0, min(r.uint(), uint32(len(module))))
-		for range cap(segments) {
-			if r.uint() != 0 || r.byte() != i32Const {
-				return nil, 0, 0, errStrange
-			}
-			at := r.uint()
-			if r.byte() != end {
-				return nil, 0, 0, errStrange
-			}
-			size := int(r.uint())
-			if r.bad || r.at+size > len(r.data) {
-				return nil, 0, 0, errStrange
-			}
-			segments = append(segments, segment{at, r.data[r.at : r.at+size]})
-			r.at += size
+		at := r.uint()
+		if r.byte() != end {
+			return nil, errStrange
 		}
-		if len(segments) == 0 {
-			break
+		size := int(r.uint())
+		if r.bad || size > len(section)-r.at {
+			return nil, errStrange
 		}
-		slices.SortFunc(segments, func(a, b segment) int { return cmp.Compare(a.at, b.at) })
-		return segments, from, to, nil
+		segments = append(segments, segment{at, section[r.at : r.at+size]})
+		r.at += size
 	}
-	return nil, 0, 0, errStrange
+	if len(segments) == 0 {
+		return nil, errStrange
+	}
+	slices.SortFunc(segments, func(a, b segment) int { return cmp.Compare(a.at, b.at) })
+	return segments, nil
 }
 
 // reader reads numbers as WebAssembly writes them.
@@ -114,6 +133,23 @@ func (r *reader) byte() byte {
 	}
 	r.at++
 	return r.data[r.at-1]
+}
+
+// signed reads signed LEB128, in which the highest bit of the last seven is the sign.
+func (r *reader) signed() int64 {
+	var n int64
+	for shift := 0; shift < 70; shift += 7 {
+		b := r.byte()
+		n |= int64(b&0x7f) << shift
+		if b < 0x80 {
+			if b&0x40 != 0 && shift+7 < 64 {
+				n |= -1 << (shift + 7)
+			}
+			return n
+		}
+	}
+	r.bad = true
+	return 0
 }
 
 // uint reads LEB128. Signed ones that are not negative read the same.
@@ -309,7 +345,7 @@ func (t *table) section(segments []segment) []byte {
 	out := binary.AppendUvarint(nil, uint64(len(pieces)))
 	for _, p := range pieces {
 		out = append(out, 0, i32Const)
-		out = appendSigned(out, p.from)
+		out = appendSigned(out, int64(p.from))
 		out = append(out, end)
 		out = binary.AppendUvarint(out, uint64(p.to-p.from))
 		out = append(out, t.memory[p.from:p.to]...)
@@ -317,12 +353,11 @@ func (t *table) section(segments []segment) []byte {
 	return out
 }
 
-// appendSigned appends n as signed LEB128, in which the highest bit of the
-// last seven is the sign.
-func appendSigned(out []byte, n uint32) []byte {
-	for n >= 0x40 {
+// appendSigned appends n as signed LEB128.
+func appendSigned(out []byte, n int64) []byte {
+	for n >= 0x40 || n < -0x40 {
 		out = append(out, byte(n)|0x80)
 		n >>= 7
 	}
-	return append(out, byte(n))
+	return append(out, byte(n)&0x7f)
 }
