@@ -34,3 +34,22 @@ func TestTargetsAreLargeEnough(t *testing.T) {
 	js[bool](p, `(document.querySelectorAll("details").forEach(d => d.open = true), document.getElementById("more").click(), true)`)
 	assert.Empty(t, js[[]string](p, tooNear), "all unfolded")
 }
+
+// The page never scrolls sideways, down to the 320 px that 1280 px at 400 % are:
+// not unfolded, and not with letters, words and lines as far apart as a reader
+// may set them (WCAG 2.2, 1.4.10 and 1.4.12).
+func TestNarrowPageReflows(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{320, 640, "light"}, {360, 640, "light"}, {390, 844, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			p := openAs(t, l)
+			p.until(`document.documentElement.dataset.shop === "idle"`)
+			const width = `document.documentElement.scrollWidth`
+			assert.LessOrEqual(t, js[int](p, width), int(l.width), "as it comes")
+			js[bool](p, `(document.querySelectorAll("details").forEach(d => d.open = true), true)`)
+			assert.LessOrEqual(t, js[int](p, width), int(l.width), "all unfolded")
+			js[bool](p, `(document.head.insertAdjacentHTML("beforeend", "<style>* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important } p { margin-bottom: 2em !important }</style>"), true)`)
+			assert.LessOrEqual(t, js[int](p, width), int(l.width), "letters spaced")
+		})
+	}
+}
