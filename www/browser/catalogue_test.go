@@ -59,6 +59,28 @@ func TestCatalogueFinds(t *testing.T) {
 	p.ready()
 }
 
+// The search runs beside the page, which no module can hold up; one that does
+// not start is told, and the next entry tries again.
+func TestCatalogueSearchesInAThread(t *testing.T) {
+	t.Parallel()
+	p := catalogue(t, "")
+	js[bool](p, `(window.whole = fetch, window.fetch = async () => { throw new Error("the host is gone"); }, true)`)
+	const enter = `(() => {
+		const query = document.querySelector("#query");
+		for (const asked of [%s, %s]) {
+			query.value = asked;
+			query.dispatchEvent(new Event("input", {bubbles: true}));
+		}
+		return true;
+	})()`
+	js[bool](p, enter, "seal", "tube")
+	p.shows("#found", "the host is gone")
+	js[bool](p, `(window.fetch = window.whole, true)`)
+	js[bool](p, enter, "DN50 dairy nut", "2 inch rjt liner")
+	p.until(`document.querySelector("#found .hits a")?.getAttribute("href") === "#ring-joint/2in"`)
+	assert.Equal(t, "undefined undefined", js[string](p, `typeof Go + " " + typeof drawoff`), "a module runs in the page itself")
+}
+
 // Every address within the page leads somewhere, and no id is there twice.
 func TestCatalogueLinksWithin(t *testing.T) {
 	t.Parallel()

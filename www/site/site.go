@@ -85,6 +85,7 @@ func Build(ctx context.Context) ([]File, error) {
 		Putter:          hashed["put.js"],
 		Designs:         hashed["designs.js"],
 		Module:          hashed["drawoff.wasm"],
+		Starter:         hashed["start.js"],
 		Thread:          hashed["thread.js"],
 		Workshop:        hashed["workshop.wasm"],
 		Catalogue:       Catalogue,

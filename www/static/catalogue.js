@@ -3,53 +3,37 @@
 // page is whole: it only has no search.
 "use strict";
 (() => {
-  const { glue, workshop } = document.currentScript.dataset;
+  const { workshop } = document.currentScript.dataset;
   const form = document.getElementById("find");
   const query = document.getElementById("query");
   const found = document.getElementById("found");
 
-  let loading;
-  function load() {
-    loading ??= new Promise((ready, failed) => {
-      const script = document.createElement("script");
-      script.src = glue;
-      script.onerror = () => failed(new Error("it could not be fetched"));
-      script.onload = async () => {
-        try {
-          const go = new Go();
-          const answer = await fetch(workshop);
-          const bytes = await answer.arrayBuffer();
-          const made = await WebAssembly.instantiate(bytes, go.importObject);
-          globalThis.drawoffReady = ready;
-          go.run(made.instance).catch(failed);
-        } catch (why) {
-          failed(why);
-        }
-      };
-      document.head.append(script);
-    });
-    return loading;
+  let searcher = null; // the module, in its thread
+  const start = () => searcher ||= drawoffThread(workshop);
+
+  // find looks for what is asked, and at what is asked by then: entries can be
+  // quicker than a slow phone.
+  let looking = false;
+  async function find() {
+    if (looking) return;
+    looking = true;
+    for (let asked = null; asked !== query.value;) {
+      asked = query.value;
+      const answer = asked.trim() ? await start().ask({ find: asked }) : { regions: { found: "" } };
+      if (answer.error) fail(answer.error);
+      else if (asked === query.value) found.innerHTML = answer.regions.found;
+    }
+    looking = false;
   }
 
-  async function find() {
-    const asked = query.value;
-    if (asked.trim() === "") {
-      found.replaceChildren();
-      return;
-    }
-    try {
-      await load();
-    } catch (why) {
-      found.textContent = "The search could not start (" + why.message + "). The tables below are whole; your browser finds words in them.";
-      return;
-    }
-    if (query.value !== asked) return; // a later entry answers
-    const answer = JSON.parse(globalThis.drawoff(JSON.stringify({ find: asked })));
-    if (answer.regions) found.innerHTML = answer.regions.found;
+  function fail(why) {
+    searcher.end(why);
+    searcher = null; // the next entry starts another
+    found.textContent = "The search could not start (" + why + "). The tables below are whole; your browser finds words in them.";
   }
 
   form.hidden = false;
-  query.addEventListener("focus", () => { load().catch(() => {}); }, { once: true });
+  query.addEventListener("focus", start);
   query.addEventListener("input", find);
   form.addEventListener("submit", (event) => {
     event.preventDefault();

@@ -10,46 +10,6 @@
   const sentKey = "drawoff.sent"; // the link that this window looks at, for when it is loaded again
   const byId = (id) => document.getElementById(id);
 
-  // --- the modules, each in a thread of its own ---------------------------
-
-  const compiling = new Map();
-  function compiled(address) {
-    if (!compiling.has(address)) {
-      const whole = WebAssembly.compileStreaming(fetch(address))
-        .catch(async () => WebAssembly.compile(await (await fetch(address)).arrayBuffer())); // some hosts serve it under another type
-      whole.catch(() => compiling.delete(address));
-      compiling.set(address, whole);
-    }
-    return compiling.get(address);
-  }
-
-  // thread runs a module: ask sends it a request and promises its answer.
-  function thread(module) {
-    const worker = new Worker(script.dataset.thread), waiting = new Map();
-    let number = 0, ended = "";
-    function end(why) {
-      worker.terminate();
-      ended = why;
-      for (const answer of waiting.values()) answer({ error: why });
-      waiting.clear();
-    }
-    worker.onerror = () => end("it could not be started");
-    worker.onmessage = ({ data }) => {
-      const answer = waiting.get(data.number);
-      waiting.delete(data.number);
-      answer(JSON.parse(data.answer));
-    };
-    compiled(module).then((made) => worker.postMessage({ glue: new URL(script.dataset.glue, location).href, module: made }), (why) => end(why.message));
-    return {
-      end,
-      ask: (request) => new Promise((answer) => {
-        if (ended) return answer({ error: ended });
-        waiting.set(++number, answer);
-        worker.postMessage({ number, request: JSON.stringify(request) });
-      }),
-    };
-  }
-
   // --- the bench: what answers the user ------------------------------------
 
   let bench = null;
@@ -172,7 +132,7 @@
       }
       return sayIn("message", "The calculator could not be started again (" + why + "). Reload the page: your design is kept in this browser.", { "Save it as a file": saveStored });
     }
-    bench = thread(script.dataset.module);
+    bench = drawoffThread(script.dataset.module);
     const text = home ? stored : keeper.latest(mine)?.text; // and not of what was sent,
     const link = reading && looked; // which is looked at again
     const again = turnOf({ make: () => see({ op: "start", value: byId("units").value, text, shelf: kept(shelfKey), home: mine }) });
@@ -258,7 +218,7 @@
     shopTimer = 0;
     shopNext = shopLast = request;
     if (shopAt) return;
-    workshop ||= thread(script.dataset.workshop);
+    workshop ||= drawoffThread(script.dataset.workshop);
     const at = shopAt = ++shopNumber;
     shopNext = "";
     tellState();
@@ -1002,7 +962,7 @@
   });
 
   document.querySelectorAll(".part > div").forEach((region) => watch.observe(region));
-  bench = thread(script.dataset.module);
+  bench = drawoffThread(script.dataset.module);
   start(takeLink()).then((started) => {
     if (!started) return; // it was told
     byId("message").querySelector(".loading")?.remove();

@@ -41,7 +41,8 @@ func Catalogue(a Assets, index string) string {
 		h.El("li", source, "id", "source-"+strconv.Itoa(i+1))
 	}
 	h.Raw(`</ol></section></main><footer><p>Guidance for people who know their trade. Measure what you have in hand before cutting; where a standard is named, the standard decides.</p></footer>`)
-	h.El("script", "", "src", a.CatalogueScript, "data-glue", a.Glue, "data-workshop", a.Workshop)
+	h.starter(a)
+	h.El("script", "", "src", a.CatalogueScript, "data-workshop", a.Workshop)
 	h.Raw(`</body></html>`)
 	return h.String()
 }

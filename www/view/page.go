@@ -16,7 +16,8 @@ type Assets struct {
 	Putter string // what puts answers in place
 	Module string
 
-	Thread   string // what runs a module beside the page
+	Starter  string // what starts a module in a thread
+	Thread   string // what runs it there
 	Workshop string // the module that does what takes longer
 
 	Designs string // the list of designs, fetched when it is asked for
@@ -104,12 +105,18 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Open("template", "id", "tubes")
 	h.Raw(Tubes())
 	h.Close("template")
+	h.starter(a)
 	for _, s := range []string{a.Store, a.Keeper, a.Putter} {
 		h.El("script", "", "src", s)
 	}
-	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-glue", a.Glue, "data-thread", a.Thread, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
+	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
 	h.Raw(`</body></html>`)
 	return h.String()
+}
+
+// starter has the scripts after it run modules.
+func (h *html) starter(a Assets) {
+	h.El("script", "", "src", a.Starter, "data-glue", a.Glue, "data-thread", a.Thread)
 }
 
 // section is a part of the page that never folds.
