@@ -218,6 +218,23 @@ func TestStorageRefusedFromTheStart(t *testing.T) {
 	p.shows("#designs-said", "There is no list")
 }
 
+// Where only what is beside the database is refused, the designs come back.
+func TestDesignsOutliveOtherStorage(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	p.typed("title", "kept all the same")
+	p.untilKept(`kept[0]?.title === "kept all the same"`)
+	call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `for (const store of ["localStorage", "sessionStorage"]) Object.defineProperty(window, store, { get() { throw new DOMException("refused", "SecurityError"); } });`,
+	})
+	p.reload()
+	assert.Equal(t, "kept all the same", p.value("title"))
+	p.typed("tank.height", "1.9 m")
+	p.untilKept(`kept.length === 1 && kept[0].text.includes("1.9 m")`)
+	js[bool](p, `(document.querySelector("#units").value = "in", document.querySelector("#units").dispatchEvent(new Event("change", { bubbles: true })), true)`)
+	p.shows("#message", "storage is full or refused")
+}
+
 // The list on a phone and on a desk, by day and by night.
 func TestLooksOfTheDesigns(t *testing.T) {
 	t.Parallel()

@@ -26,7 +26,11 @@ globalThis.drawoffKeeper = (on) => {
   // what was changed last, else a new one without text.
   async function start() {
     await open();
-    const old = localStorage.getItem(oldKey);
+    let old = "", mine = "";
+    try {
+      old = localStorage.getItem(oldKey);
+      mine = sessionStorage.getItem(openKey);
+    } catch { /* what is refused there is not always refused in the database */ }
     const change = db.transaction("designs", "readwrite");
     const all = await change.store.getAll();
     if (old && !all.some((r) => r.text === old)) {
@@ -34,8 +38,7 @@ globalThis.drawoffKeeper = (on) => {
       change.store.put(all.at(-1));
     }
     await change.done;
-    localStorage.removeItem(oldKey);
-    const mine = sessionStorage.getItem(openKey);
+    if (old) localStorage.removeItem(oldKey);
     const record = all.find((r) => r.id === mine) || all.sort((a, b) => b.changed - a.changed)[0];
     if (record) seen.set(record.id, record);
     return record;
