@@ -19,22 +19,22 @@ import (
 )
 
 // host serves a site of its own, whose files can be changed and which can go away.
-func host(t *testing.T) (where string, serve func([]site.File), cut func()) {
+func host(t *testing.T) (at string, serve func([]site.File), cut func()) {
 	var handler atomic.Value
-	serve = func(files []site.File) { handler.Store(site.Handler(files)) }
+	serve = func(files []site.File) { handler.Store(http.StripPrefix(where[:len(where)-1], site.Handler(files))) }
 	serve(files)
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		handler.Load().(http.Handler).ServeHTTP(w, r)
 	}))
 	t.Cleanup(server.Close)
-	return server.URL + "/", serve, func() {
+	return server.URL + where, serve, func() {
 		server.CloseClientConnections()
 		server.Close()
 	}
 }
 
 // With the host gone the page opens, keeps what was typed, answers, has its
-// workshop, its examples and its catalogue.
+// workshop, its lists, its examples, its sheets and its catalogue with the search.
 func TestWorksWithoutNetwork(t *testing.T) {
 	t.Parallel()
 	at, _, cut := host(t)
@@ -49,16 +49,28 @@ func TestWorksWithoutNetwork(t *testing.T) {
 	p.ready()
 	assert.Equal(t, "in the shed", p.value("title"))
 	p.shows("#emptying", "drawn off")
+	p.typed("tank.height", "1.9 m")
+	p.click("#history")
+	p.shows("#history-list", "Straight side")
+	p.click("#history-dialog button")
+	p.click("#designs")
+	p.shows("#designs-list", "in the shed")
+	p.click("#designs-dialog form button")
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+	js[bool](p, `(window.print = () => { dispatchEvent(new Event("beforeprint")); window.printed = document.querySelector("#sheets").textContent; }, document.querySelector("#print-sheet").click(), true)`)
+	p.until(`window.printed?.includes("in the shed")`)
 	for _, e := range design.Examples() {
 		p.example(e.Name)
 		p.untilValue("title", e.Design.Title)
 	}
 	p.do(chromedp.Navigate(at + "catalogue.html?q=seal"))
-	p.until(`document.querySelector("#found").textContent !== ""`)
+	p.until(`document.querySelector("#found .hits a") !== null`)
+	p.do(chromedp.Navigate(js[string](p, `document.querySelector(".back").href`)))
+	p.ready()
 }
 
 // A new version waits until it is taken; then it is the one that runs, and
-// the design is as it was.
+// the design is as it was, with what was entered half.
 func TestNewVersionAsks(t *testing.T) {
 	t.Parallel()
 	at, serve, _ := host(t)
@@ -83,6 +95,9 @@ func TestNewVersionAsks(t *testing.T) {
 	assert.False(t, js[bool](p, `document.querySelector("#newer") !== null`), "not before it is taken")
 	p.typed("title", "half way through")
 	p.untilKept(`kept[0]?.text.includes("half way")`)
+	const half = "nine hundred mi"
+	p.unfold(field("tank.bore"))
+	p.do(chromedp.Focus(chromedp.CSS(field("tank.bore"))), chromedp.KeyEvent("a", chromedp.KeyModifiers(chromedp.ModifierCtrl)), chromedp.KeyEvent(half))
 	p.click("#version button")
 	// The page goes away under whoever waits in it.
 	const arrived = `document.querySelector("#newer") !== null && document.documentElement.dataset.ready === "true"`
@@ -93,4 +108,6 @@ func TestNewVersionAsks(t *testing.T) {
 		require.NoError(t, ctx.Err(), "the new version did not come")
 	}
 	assert.Equal(t, "half way through", p.value("title"))
+	assert.Equal(t, half, p.value("tank.bore"))
+	p.shows("#pending", "1 entry not taken yet")
 }

@@ -106,6 +106,7 @@
   // design is opened again, if it is then as it was.
   const lasting = new Set([...passing, "measure", "stock", "recall", "keep", "forget", "point"]);
   addEventListener("pagehide", () => {
+    settle();
     keeper.leave();
     const requests = queue.map((turn) => turn.request || turn.make()).filter((r) => lasting.has(r.op));
     if (requests.length && home) try { localStorage.setItem(leftKey, JSON.stringify({ home, stored, requests })); } catch { /* the last key only */ }
@@ -356,14 +357,21 @@
 
   const valueOf = (c) => c.type === "checkbox" ? String(c.checked) : c.value;
 
+  // settle takes half an entry as if its field had been left: a page that nobody
+  // sees may never be seen again.
+  function settle() {
+    if (typingIn && typingIn.value !== typingIn.defaultValue) edit(typingIn, false);
+  }
+  document.addEventListener("visibilitychange", () => { if (document.hidden) settle(); });
+
   function edit(control, typing) {
+    typingIn = typing ? control : null;
     const value = valueOf(control), shown = control.selectedOptions?.[0].textContent || value, what = nameOf(control) + ", " + (shown || "left empty");
     if (control.dataset.measure) {
       if (!typing) ask(() => see({ op: "measure", path: control.dataset.measure, value }), { what });
     } else if (control.dataset.stock) {
       if (!typing) ask(() => see({ op: "stock", path: control.dataset.stock, value }));
     } else if (control.dataset.path) {
-      typingIn = typing ? control : null;
       const path = control.dataset.path;
       ask(() => see({ op: "edit", edits: [{ path, value }], typing }), { key: typing && "type " + path, what });
     } else if (control.dataset.add && !typing && control.value) {
