@@ -1,7 +1,7 @@
 // The list of the designs that this browser keeps. It is fetched when somebody
 // asks for it; the workshop writes what it shows. Every button is about one
 // design: data-do says what is to be done with it.
-export function list({ keeper, errand, put, download, take, compare, home }) {
+export function list({ keeper, errand, put, hold, download, take, compare, home }) {
   const dialog = document.createElement("dialog");
   dialog.id = "designs-dialog";
   dialog.setAttribute("aria-labelledby", "designs-title");
@@ -33,10 +33,10 @@ export function list({ keeper, errand, put, download, take, compare, home }) {
   }
 
   function say(text, label, act) {
-    const p = document.createElement("p");
+    const p = document.createElement("p"), back = hold();
     p.textContent = text + " ";
     said.replaceChildren(p);
-    if (!label) return;
+    if (!label) return back();
     const button = document.createElement("button");
     button.textContent = label;
     button.addEventListener("click", act);

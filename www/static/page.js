@@ -76,9 +76,10 @@
 
   async function take(answer, request, { as, what }) {
     remember(answer, request, what);
-    const went = await apply(answer, as);
+    const back = hold(), went = await apply(answer, as);
     if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
     if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
+    back();
     if (answer.more) {
       restWaits = true;
       painted = aFrame();
@@ -282,7 +283,7 @@
 
   // --- putting answers in place -------------------------------------------
 
-  const { put, keyOf } = drawoffPutter({ beside: (field) => beside(field), inUse: (control) => control === typingIn });
+  const { put, keyOf, hold } = drawoffPutter({ beside: (field) => beside(field), inUse: (control) => control === typingIn });
 
   async function apply(answer, as) {
     await put(answer.regions);
@@ -333,7 +334,11 @@
       const button = document.createElement("button");
       button.type = "button";
       button.textContent = label;
-      button.addEventListener("click", act);
+      button.addEventListener("click", async () => {
+        const back = hold();
+        await act();
+        back();
+      });
       p.append(button, " ");
     }
     byId(place).replaceChildren(p);
@@ -537,8 +542,8 @@
     const dot = path.lastIndexOf("."), step = { up: -1, down: 1 }[act];
     if (!step) return;
     const moved = path.slice(0, dot + 1) + (Number(path.slice(dot + 1)) + step);
-    const there = document.querySelector(`button[data-act="${act}"][data-path="${moved}"]:not(:disabled)`);
-    if (there) there.focus();
+    const button = (act) => document.querySelector(`button[data-act="${act}"][data-path="${moved}"]:not(:disabled)`);
+    (button(act) || button(step < 0 ? "down" : "up"))?.focus(); // at the end of the line it goes back only
   }
 
   const places = { tank: "in-tank.bore", pump: "in-pump.kind", stand: "in-stand.height", delivery: "in-delivery.height", liquid: "in-liquid.kind", site: "in-site.altitude" };
@@ -797,7 +802,7 @@
   async function showDesigns() {
     try {
       list ||= (await import(new URL(script.dataset.designs, location).href)).list({
-        keeper, errand, put, download, take: bring, compare,
+        keeper, errand, put, hold, download, take: bring, compare,
         home: () => home,
       });
       await list.show();

@@ -7,19 +7,19 @@ globalThis.drawoffPutter = ({ beside, inUse }) => {
   // put fills the regions; where that takes long it lets the browser paint between.
   async function put(regions) {
     let begun = performance.now();
-    let on = uncouple();
+    let couple = uncouple();
     for (const [id, html] of Object.entries(regions || {})) {
       if (performance.now() - begun > 12) {
-        couple(on);
+        couple();
         await new Promise((on) => setTimeout(on));
-        on = uncouple();
+        couple = uncouple();
         begun = performance.now();
       }
       const place = document.getElementById(id);
       if (!place) continue; // gone since the workshop was asked
       if (!touchUp(place, html)) morph(place, parsed(html));
     }
-    couple(on);
+    couple();
   }
 
   function parsed(html) {
@@ -69,11 +69,30 @@ globalThis.drawoffPutter = ({ beside, inUse }) => {
   // While the page changes the pair of steps stands apart; the focus comes back to what was moved.
   function uncouple() {
     beside(null);
-    return document.activeElement;
+    const on = document.activeElement, back = hold();
+    return () => {
+      if (on.isConnected && on !== document.activeElement) on.focus({ preventScroll: true });
+      back();
+      beside(document.activeElement);
+    };
   }
-  function couple(on) {
-    if (on.isConnected && on !== document.activeElement) on.focus({ preventScroll: true });
-    beside(document.activeElement);
+
+  // hold is for before something is taken away: what it returns gives the focus,
+  // where what has it is gone or cannot be pressed any more, to what is next to it.
+  function hold() {
+    const on = document.activeElement, within = [];
+    if (!on.matches("button,a,summary")) return () => {};
+    for (let n = on.parentElement; n; n = n.parentElement) within.push(n);
+    const all = Array.from(document.querySelectorAll("button,a[href],summary,select")), at = all.indexOf(on);
+    const there = (n) => n.isConnected && !n.disabled && n.tabIndex >= 0 && n.checkVisibility({ visibilityProperty: true });
+    return () => {
+      if (there(on) || ![on, document.body].includes(document.activeElement)) return;
+      for (const place of within.filter((n) => n.isConnected)) {
+        const near = (n) => place.contains(n) && there(n);
+        const next = all.slice(at + 1).find(near) || all.slice(0, at).findLast(near);
+        if (next) return next.focus();
+      }
+    };
   }
 
   const keyOf = (n) => n.nodeType === 1 ? n.id || n.dataset.keep || n.dataset.ref || "" : "";
@@ -141,5 +160,5 @@ globalThis.drawoffPutter = ({ beside, inUse }) => {
     }
   }
 
-  return { put, keyOf };
+  return { put, keyOf, hold };
 };
