@@ -42,8 +42,16 @@ func DimensionName(slug string) string {
 			kind, rest = rest[n]+" reducer", nil
 		}
 	}
-	for _, word := range rest {
-		kind += ", " + strings.ReplaceAll(word, "-", " ")
+	for i, word := range rest {
+		rest[i] = strings.ReplaceAll(word, "-", " ")
+	}
+	switch {
+	case len(rest) == 2 && rest[0] == rest[1]: // what it is bought with
+		kind += ", both ends " + rest[0]
+	case len(rest) == 2 && words[2] != "bend":
+		kind += ", ends " + rest[0] + " and " + rest[1]
+	case len(rest) > 0:
+		kind += ", " + strings.Join(rest, ", ")
 	}
 	return kind + ", " + size + ", " + what
 }

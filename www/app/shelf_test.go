@@ -69,7 +69,7 @@ func TestShelfFile(t *testing.T) {
 	res := ask(t, b, app.Request{Op: "open", Text: file.File})
 	assert.False(t, res.Problem, res.Message)
 	assert.Contains(t, res.Message, "1 put on your shelf")
-	assert.Contains(t, res.Message, "butterfly valve, clamp ferrule, clamp ferrule, 1½ in (BS 4825-1), length")
+	assert.Contains(t, res.Message, "butterfly valve, both ends clamp ferrule, 1½ in (BS 4825-1), length")
 	s, faults := design.ReadShelf(res.Shelf)
 	require.Empty(t, faults)
 	own, _ := s.Length(valve)
