@@ -83,6 +83,40 @@ func TestDrawingsAreWhole(t *testing.T) {
 	})
 }
 
+// What is drawn of a plant no larger than a hand lies in its picture, too: its
+// tubes are as wide there as the picture is high. By geometry alone.
+func TestSmallPlantIsWhole(t *testing.T) {
+	for _, under := range []string{"bend", "tee", "butterfly-valve"} {
+		for _, bottom := range []string{"bottom", "side"} {
+			d, faults := design.ReadFile([]byte(`{"drawoff":1,"tank":{"bore":"300 mm","height":"150 mm","fill":"10 L","lowest":"1 mm","bottom":"flat",
+				"outlet":{"place":"` + bottom + `","above":"60 mm","size":"bs-4825/4in","end":"clamp/ferrule"}},"under":[{"kind":"` + under + `","in":"clamp/ferrule","out":"clamp/ferrule"}],"stand":{"height":"10 mm"},"pump":{"kind":"none"}}`))
+			require.Empty(t, faults)
+			if bottom == "bottom" {
+				d, faults = d.Apply(design.Edit{Path: "tank.height", Value: "6 mm"}, design.Edit{Path: "tank.fill"})
+				require.Empty(t, faults)
+			}
+			r := pipeline.Check(d)
+			require.Empty(t, r.Faults)
+			for _, width := range []int{280, 360, 1100, 1600} {
+				var h float64
+				walk(t, Elevation(r, width, 1), func(name string, attr map[string]string) {
+					if name == "svg" {
+						h, _ = strconv.ParseFloat(attr["height"], 64)
+					}
+					for _, a := range []string{"y", "y1", "y2", "cy"} {
+						if v, ok := attr[a]; ok {
+							y, err := strconv.ParseFloat(v, 64)
+							require.NoError(t, err)
+							assert.GreaterOrEqual(t, y, 0.0, "%s of %s, %s, %d wide", a, name, under, width)
+							assert.LessOrEqual(t, y, h, "%s of %s, %s, %d wide", a, name, under, width)
+						}
+					}
+				})
+			}
+		}
+	}
+}
+
 // On the demo no number covers another, on a phone or a desk.
 func TestNumbersStandClear(t *testing.T) {
 	for _, width := range []int{320, 358, 720, 1100} {

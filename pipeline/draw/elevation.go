@@ -88,12 +88,28 @@ func (e *elevation) fit(width, tallest float64) {
 	reach(route.Vec{X: -float64(feet)})
 	reach(e.Layout.Outlet.At)
 	reach(route.Vec{Z: float64(e.TankFoot)})
+	// A small plant is drawn large, and its tube as wide: what is drawn of a
+	// piece reaches half its width beyond the middle of its bore.
+	around := func(at route.Vec, od q.Length) {
+		half := float64(od) / 2
+		reach(route.Vec{X: at.X - half, Z: at.Z - half})
+		reach(route.Vec{X: at.X + half, Z: at.Z + half})
+	}
 	for _, p := range e.Layout.Pieces() {
-		reach(p.In.At)
-		reach(p.Out.At)
+		around(p.In.At, p.In.Half.Tube.OD)
+		around(p.Out.At, p.Out.Half.Tube.OD)
+		for k := range p.Path {
+			s := &p.Path[k]
+			at, _ := s.Point(0.5)
+			around(at, p.In.Half.Tube.OD)
+			if t, ok := s.Level(); ok {
+				at, _ = s.Point(t)
+				around(at, p.In.Half.Tube.OD)
+			}
+		}
 		for _, port := range p.Ports() {
 			if port.End != nil {
-				reach(port.End.At)
+				around(port.End.At, port.Half.Tube.OD)
 			}
 		}
 	}
