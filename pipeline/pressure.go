@@ -14,6 +14,7 @@ func (p plant) pressureInput() pressure.Input {
 		Density:   p.known.liquid.Density,
 		Discharge: p.discharge(),
 		Margin:    p.design.Limits.SuctionMargin.Value(),
+		Pump:      p.design.Pump.Kind,
 		ShutOff:   p.mostHead(),
 	}
 	if p.known.curve.First() > 0 && !p.known.curve.Positive() {

@@ -74,6 +74,20 @@ func TestLeastPressureOfASiphon(t *testing.T) {
 	assert.NotEmpty(t, v.Advice)
 }
 
+// Water of 99 °C is 3.5 kPa from boiling under the air of sea level (97.8 kPa,
+// IAPWS R7-97; ISO 2533), in the tank as in the line: a line that sucks at no
+// point of it brings it no nearer, one that leads it up a metre parts it (ρ g z).
+func TestLineThatDoesNotSuckBoilsNothing(t *testing.T) {
+	t.Parallel()
+	hot := func(run string) finding.Verdict {
+		return judged(t, led(t, run, "", "liquid.temperature", "99 °C", "tank.lowest", "900 mm", "run.1.kv", "4"), "line-pressure")
+	}
+	v := hot("s 300, v butterfly-valve")
+	assert.Equal(t, finding.Sound, v.Level, v.Sentence)
+	v = hot("s 300, v butterfly-valve, b 0°, s 1700, b 0°, s 300, b 180°, s 2500")
+	assert.Equal(t, finding.Stop, v.Level, v.Sentence)
+}
+
 // No siphon of water stands higher than the air carries it, 10.1 m at 20 °C
 // ((101 325 - 2339) Pa over 998.2 kg/m³: ISO 2533, IAPWS R7-97), whatever it loses.
 func TestNoSiphonOverTenMetres(t *testing.T) {
@@ -146,6 +160,22 @@ func TestWhenThePumpStops(t *testing.T) {
 			assert.Contains(t, v.Sentence, "runs back")
 		}
 	}
+}
+
+// A hose pump squeezes its hose shut where it stands; through the gaps of a lobe
+// pump liquid slips (common practice, no source).
+func TestWhenAPositivePumpStops(t *testing.T) {
+	t.Parallel()
+	stops := func(kind string) finding.Verdict {
+		r := pipeline.Check(creeps(t, design.Edit{Op: "remove", Path: "under.0"}, design.Edit{Path: "pump.kind", Value: kind}))
+		require.Empty(t, r.Faults)
+		return judged(t, r, "pump-stops")
+	}
+	v := stops(design.Peristaltic)
+	assert.Equal(t, finding.Sound, v.Level, v.Sentence)
+	v = stops(design.Lobe)
+	assert.Equal(t, finding.Look, v.Level, v.Sentence)
+	assert.Contains(t, v.Sentence, "slips on of itself slowly")
 }
 
 // A hose three metres over the liquid stands under 29 kPa of vacuum and more

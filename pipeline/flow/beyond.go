@@ -1,6 +1,8 @@
 package flow
 
 import (
+	"math"
+
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
@@ -14,6 +16,7 @@ const (
 	mostReynolds    = 36000.0
 	fittingReynolds = 20.0    // Steffe
 	sheetReynolds   = 10000.0 // IEC 60534-2-1, from memory
+	asWater         = 2e-6    // m²/s: no thicker than twice water; ours, no source
 )
 
 // Beyond says where r, what Check found in in, rests on a formula, a data
@@ -45,6 +48,9 @@ func Beyond(in Input, r Result) []finding.Verdict {
 // that they no longer hold for it.
 func (p *plant) sheets(flow float64) (out []finding.Verdict) {
 	nu := viscosity(p.Liquid)
+	if nu.rheology.Newtonian() && nu.nu <= asWater {
+		return nil
+	}
 	p.eachPiece(func(piece *route.Piece, e *Element) {
 		what := "drop typed for this piece holds"
 		switch {
@@ -58,6 +64,9 @@ func (p *plant) sheets(flow float64) (out []finding.Verdict) {
 		}
 		in := reachOf(e, &nu)
 		re, _, _ := in.regime(flow)
+		if e.Drops == nil {
+			re = ofValve(float64(piece.Said.Kv.Value()), flow*in.share, nu.nu)
+		}
 		if re >= sheetReynolds {
 			return
 		}
@@ -69,6 +78,13 @@ func (p *plant) sheets(flow float64) (out []finding.Verdict) {
 		})
 	})
 	return out
+}
+
+// ofValve returns the Reynolds number by which a Kv, in m³/h at 1 bar, is to be
+// corrected: Re_v = 0.0707 Q/(ν √Kv), Q in m³/h, ν in m²/s, its factors for the
+// kind of valve taken as 1 and the speed of approach left out (IEC 60534-2-1).
+func ofValve(kv, flow, nu float64) float64 {
+	return 0.0707 * flow * 3600 / (nu * math.Sqrt(within(kv, 1e-6, 1e6)))
 }
 
 // creeping judges what fittings lose that a liquid creeps through: a guess, which

@@ -78,3 +78,14 @@ func TestWholeLineIsThatOfTheScript(t *testing.T) {
 	water := liquid.Properties{Density: 998.206, Viscosity: 1.0016e-3}
 	assert.InDelta(t, 0.392966, newCircuit(water, wholeLine()).loss(1e-3), 0.5e-6)
 }
+
+// Reynolds numbers of valves by Reynolds_valve of python3-fluids 1.0.22, its
+// factors FL and Fd 1, in bores of 34.8 and 47.6 mm: the speed of approach, which
+// it reckons with, makes a tenth at most.
+func TestReynoldsOfValve(t *testing.T) {
+	for _, row := range []struct{ nu, cubic, kv, want float64 }{
+		{45e-6, 1, 2, 1111.4}, {1.1e-6, 0.73, 2, 33180.8}, {45e-6, 10, 60, 2221.2},
+	} {
+		assert.InEpsilon(t, row.want, ofValve(row.kv, row.cubic/3600, row.nu), 0.1)
+	}
+}

@@ -26,6 +26,7 @@ type Input struct {
 	Discharge q.Length // of the outflow, or of the level it enters
 	Levels    []Level  // the fullest first
 	Margin    q.Head   // that the liquid is to be away from boiling
+	Pump      string   // its kind, of design
 	ShutOff   q.Head   // most that the pump gives against no flow; 0 by gravity, or where it is not known
 }
 

@@ -17,6 +17,11 @@ const (
 	// top is how much higher than its end a delivery may lead before it counts
 	// as leading over a top: about what a bend does.
 	top = 100 * q.Millimetre
+	// bore is about what the liquid in a bore weighs: so far a level end of a line,
+	// with the air's pressure at its middle, may lie under that at its top.
+	bore = 1 * q.Kilopascal
+	// even is how far two surfaces differ that stand level: nothing runs then.
+	even = 5 * q.Head(q.Millimetre)
 )
 
 func (in *Input) figure(p Point) finding.Figure {
@@ -40,7 +45,8 @@ func (in *Input) judge(p Point) finding.Verdict {
 	v := finding.Verdict{Rule: "line-pressure", Piece: p.Ref, Figure: "least-pressure", Limit: new(q.Of(in.Vapour)), Basis: lineSource}
 	where := "At No " + strconv.Itoa(piece.Number) + " (" + piece.Label + "), " + q.Text(p.At) + " above the floor, the pressure "
 	near := in.Vapour + q.Pressure(float64(in.Density)*gravity*float64(in.Margin))
-	if p.Pressure < near {
+	// Where it stays at the air's it is no nearer to boiling than in the tank: that is not the line's doing.
+	if p.Pressure <= in.Vapour || p.Pressure < min(near, in.Air-bore) {
 		v.Advice = "Lead the line lower there, throttle it at its end, or cool the liquid."
 		if p.lost >= 0 && !in.Layout.Gravity {
 			v.Advice = "Lead the line lower there, make it wider or shorter up to there, slow the pump, or cool the liquid."
@@ -52,7 +58,7 @@ func (in *Input) judge(p Point) finding.Verdict {
 			return v
 		}
 		v.Level = finding.Look
-		v.Sentence = where + "falls to " + q.Text(p.Pressure) + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas comes out of it there, and the flow may break off."
+		v.Sentence = where + "falls to " + q.Text(p.Pressure) + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas may come out of it there, and the flow break off."
 		return v
 	}
 	if p.Pressure >= in.Air {
@@ -60,7 +66,7 @@ func (in *Input) judge(p Point) finding.Verdict {
 		return v
 	}
 	v.Sentence = where + "is the least, " + q.Text(in.Air-p.Pressure) + " under the air's " + p.When + ", and the liquid boils only at " + q.Text(in.Air-in.Vapour) +
-		" under it. A joint that does not close draws air in where it would drip."
+		" under it. A joint that leaks there draws air in instead of dripping."
 	return v
 }
 
@@ -152,20 +158,28 @@ func (in *Input) stands() []finding.Verdict {
 	}
 	full, low := in.Levels[0], in.Levels[len(in.Levels)-1]
 	on, back := q.Head(full.Height-in.Discharge), q.Head(in.Discharge-low.Height)
-	v := finding.Verdict{Rule: "pump-stops", Piece: "pump", Basis: "hydrostatics: a pump that stands is open to what would run through it, but for what slips slowly through a positive one"}
-	if on > 0 {
-		v.Sentence = "When the pump stops the liquid runs on of itself: full, the tank stands " + q.Text(on) + " over the outflow."
+	v := finding.Verdict{Rule: "pump-stops", Piece: "pump", Basis: "hydrostatics; that a pump which stands is open to what would run through it, a lobe or impeller pump by its gaps, and a hose pump shut: common practice, no source"}
+	if on < even && back < even {
+		return nil
 	}
-	if back > 0 {
-		if on > 0 {
+	if in.Pump == design.Peristaltic {
+		v.Sentence = "When the pump stops it squeezes its hose shut: nothing runs on or back through it."
+		return []finding.Verdict{v}
+	}
+	runs, slowly := " runs ", ""
+	if design.Positive(in.Pump) {
+		runs, slowly = " slips ", " slowly, through the gaps of the pump"
+	}
+	if on >= even {
+		v.Sentence = "When the pump stops the liquid" + runs + "on of itself" + slowly + ": full, the tank stands " + q.Text(on) + " over the outflow."
+	}
+	if back >= even {
+		if on >= even {
 			v.Sentence += " At the lowest level it"
 		} else {
-			v.Sentence = "When the pump stops it"
+			v.Sentence = "When the pump stops the liquid"
 		}
-		v.Sentence += " runs back: the outflow stands up to " + q.Text(back) + " over the tank. What is in the line comes back, and where its end dips under the liquid all of that liquid, too."
-	}
-	if v.Sentence == "" {
-		return nil
+		v.Sentence += runs + "back" + slowly + ": the outflow stands up to " + q.Text(back) + " over the tank. What is in the line comes back, and where its end dips under the liquid all of that liquid, too."
 	}
 	var shut, check *route.Piece
 	pieces := in.Layout.Pieces()
@@ -182,13 +196,13 @@ func (in *Input) stands() []finding.Verdict {
 	switch {
 	case shut != nil:
 		v.Sentence += " Shut No " + strconv.Itoa(shut.Number) + " (" + shut.Label + ") when it stops."
-	case check != nil && on <= 0:
+	case check != nil && on < even:
 		v.Sentence += " No " + strconv.Itoa(check.Number) + " (" + check.Label + ") holds it."
 	default:
 		v.Level = finding.Look
 		v.Sentence += " Nothing in the line can be shut."
 		v.Advice = "Put in a valve that is shut when the pump stops, or end the line over the surface of the liquid it runs to."
-		if on > 0 {
+		if on >= even {
 			v.Advice = "Put in a valve that is shut when the pump stops."
 		}
 	}

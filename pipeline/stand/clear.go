@@ -22,7 +22,7 @@ type rod struct {
 // the most room. Silent where no piece of the line comes as far out as the legs.
 func clearVerdict(in Input) []finding.Verdict {
 	line := in.underfoot()
-	if len(line) == 0 {
+	if len(line) == 0 || in.Rise() <= 0 || in.Legs < 1 { // nothing to pass, or nothing to be passed
 		return nil
 	}
 	// The stand looks the same again after a turn of 360°/N.
@@ -51,17 +51,25 @@ func clearVerdict(in Input) []finding.Verdict {
 		}
 		where += strconv.Itoa(int(math.Round((at+float64(k)*period)*180/math.Pi))%360) + "°"
 	}
+	// Nothing that is welded up stands so true, and no hand with a cloth passes: ours, no source.
+	const tight = 20 * q.Millimetre
 	room, end := q.Length(best), "the pump"
 	if in.Layout.Gravity {
 		end = "the outflow"
 	}
+	advice := "Take fewer legs" + markIf(in.Braced, ", leave out the braces there") + ", set the feet further out, or lead the line out at one side."
 	if room > 0 {
-		v.Sentence = "With the legs at " + where + ", counted to the left from the way to " + end + ", the line passes them with " + q.Text(room) + " to spare: nowhere else has it more."
+		v.Sentence = "With the legs at " + where + ", counted to the left (anticlockwise, seen from above) from the way to " + end + ", the line passes them with " + q.Text(room) + " to spare: nowhere else has it more."
+		if room < tight {
+			v.Level, v.Advice = finding.Look, advice
+			v.Sentence += " That is too little to clean behind, and a leg set a little askew closes it."
+			v.Limit = amount(tight)
+			v.Basis += "; that " + q.Text(tight) + " is room enough: common practice, no source"
+		}
 		return []finding.Verdict{v}
 	}
-	v.Level = finding.Stop
+	v.Level, v.Advice = finding.Stop, advice
 	v.Sentence = "However the stand is turned, a leg" + markIf(in.Braced, " or a brace") + " stands in the way of the line, by " + q.Text(-room) + " at best."
-	v.Advice = "Take fewer legs" + markIf(in.Braced, ", leave out the braces there") + ", set the feet further out, or lead the line out at one side."
 	return []finding.Verdict{v}
 }
 

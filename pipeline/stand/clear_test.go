@@ -38,6 +38,17 @@ func TestLineBetweenLegs(t *testing.T) {
 	}
 }
 
+// A line that passes with less than 20 mm to spare is looked at: R sin(π/N), less
+// half of both ODs, is 10 mm here (plane geometry).
+func TestLineHardByALeg(t *testing.T) {
+	t.Parallel()
+	v := clearVerdict(standingAt(6, 2*(0.0381/2+0.0508/2+0.010)))
+	require.Len(t, v, 1)
+	assert.Equal(t, finding.Look, v[0].Level)
+	assert.Contains(t, v[0].Sentence, "with 10 mm to spare")
+	assert.NotEmpty(t, v[0].Advice)
+}
+
 // A line that ends before it comes as far out as the legs asks for no turn.
 func TestLineWithinTheLegs(t *testing.T) {
 	t.Parallel()
