@@ -26,7 +26,7 @@ type Way struct {
 	Sentence string            // what to do: "Change the upstream end of piece 4 to a ring joint male part."
 	Edits    []design.Edit     // that do it, made together
 	Together int               // of how many changes it is made, since no single one does it; 0: it is one
-	Longer   q.Length          // what the line takes up more, less where it is negative; what is made to fit left out
+	Longer   q.Length          // what the line takes up more, less where it is negative; what was made to fit before left out
 	Joints   int               // how many joints more
 	Brings   []finding.Verdict // what stops, or is to be looked at, only once it is done
 	Trades   bool              // something of that presses more than what is mended: for a person to weigh
@@ -163,7 +163,9 @@ func (m *mender) tried(c proposal) (Way, bool) {
 	if c.flows {
 		w.Sentence = strings.TrimSuffix(w.Sentence, ".") + ": " + q.Text(mostFlow(after)) + " at most."
 	}
-	w.Longer = taken(after) - taken(m.report)
+	// What is made to fit now was cut to a length before: then all of the line counts.
+	all := slices.ContainsFunc(c.edits, func(e design.Edit) bool { return strings.HasSuffix(e.Path, ".fit") })
+	w.Longer = taken(after, all) - taken(m.report, all)
 	w.Joints = len(after.Scene.Layout.Junctions) - len(m.junctions)
 	return w, true
 }
@@ -236,11 +238,12 @@ func topic(v finding.Verdict) string {
 	return ""
 }
 
-// taken is how long a line is with what is made to fit left out.
-func taken(r pipeline.Report) (sum q.Length) {
+// taken is how long a line is, but for all with what is made to fit left out.
+func taken(r pipeline.Report, all bool) (sum q.Length) {
 	for _, p := range r.Scene.Layout.Pieces() {
 		sum += p.Length
 		switch {
+		case all:
 		case p.Fit && p.Kind == design.Hose:
 			sum -= p.Length
 		case p.Fit:

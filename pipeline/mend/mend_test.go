@@ -1,6 +1,7 @@
 package mend_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -113,6 +114,30 @@ func TestWaysOut(t *testing.T) {
 			assert.Contains(t, sentences(ways), says, name)
 		}
 	}
+}
+
+// A straight that is laid 1:50 and ends too high by some millimetres closes that
+// as fifty times as much of tube (slope); it is told as that, not as the loss of
+// the length that was typed.
+func TestCostOfMakingFit(t *testing.T) {
+	t.Parallel()
+	d, faults := design.ReadFile([]byte(`{"drawoff":1,"tank":{"bore":"1 m","height":"1.5 m","coneAngle":"90°","outlet":{"size":"bs-4825/2in"}},
+		"under":[{"kind":"bend"}],"stand":{"height":"900 mm"},"run":[{"kind":"straight","fall":"1:50","length":"1.2 m"},{"kind":"bend","turn":"180°"},{"kind":"straight","length":"300 mm"}],
+		"pump":{"kind":"none"},"delivery":{"height":"300 mm"}}`))
+	require.Empty(t, faults)
+	r := pipeline.Check(d)
+	require.Empty(t, r.Faults)
+	high := -r.Scene.Layout.Discharge.By.Z
+	require.Greater(t, high, 0.02)
+	ways := mend.Ways(d, r, about(t, r, "meets-delivery", "delivery"))
+	for _, w := range ways {
+		if strings.HasPrefix(w.Sentence, "Make piece 2 fit") {
+			slope := math.Sin(math.Atan(1.0 / 50))
+			assert.InEpsilon(t, high/slope, float64(w.Longer), 0.01)
+			return
+		}
+	}
+	t.Fatal("not offered: ", sentences(ways))
 }
 
 // What a way out costs is what a tape measure would say: an adaptor is its
