@@ -113,3 +113,28 @@ func TestDoubtfulVerdictSaysSo(t *testing.T) {
 		}
 	}
 }
+
+// A body that was measured between its weld ends, as designs had it before
+// lengths went over the ends, keeps its length: 70 mm and two clamp ferrules of
+// 21.5 mm (BS 4825-3). One measured over its ends is what was measured.
+func TestMeasuredBetweenItsEnds(t *testing.T) {
+	t.Parallel()
+	const own, over = "bs-4825/1.5in/butterfly-valve/length", "bs-4825/1.5in/butterfly-valve/clamp-ferrule/clamp-ferrule/length"
+	for _, row := range []struct {
+		own, over string
+		want      float64
+	}{{"70 mm", "", 113}, {"", "101 mm", 101}, {"70 mm", "101 mm", 101}} {
+		d := design.Demo()
+		for part, length := range map[string]string{own: row.own, over: row.over} {
+			if length != "" {
+				d.Measured = append(d.Measured, design.Measurement{Part: part, Length: q.MustParse[q.Length](length)})
+			}
+		}
+		r := pipeline.Check(d)
+		require.Empty(t, r.Faults)
+		assert.InDelta(t, row.want, r.Scene.Layout.Under[1].Length.Millimetres(), 1e-9)
+		for _, term := range r.Scene.Layout.SuctionDoubt().Hangs {
+			assert.NotEqual(t, over, term.Dimension, "nothing of it is in doubt any more")
+		}
+	}
+}

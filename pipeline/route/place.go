@@ -44,7 +44,10 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	case design.Cross, design.Pocket, design.Cock, design.Seat:
 		f, _ := catalog.TeeLike(spec.Kind, tube)
 		if spec.Kind == design.Seat {
-			f = f.Over(p.In.Half, p.Out.Half)
+			bought := f.Over(p.In.Half, p.Out.Half)
+			bought.CentreToEnd = w.bought(f.CentreToEnd, bought.CentreToEnd, p.In.Half)
+			bought.BranchToEnd = w.bought(f.BranchToEnd, bought.BranchToEnd, p.Out.Half)
+			f = bought
 		}
 		w.tee(p, spec, f, tube, upstream, downstream)
 	case design.Cap:
@@ -56,7 +59,7 @@ func (w *walk) place(p *Piece, spec *design.Piece) {
 	case design.Butterfly, design.Ball, design.Diaphragm, design.NonReturn, design.SightGlass:
 		v, _ := catalog.BodyOf(spec.Kind, tube)
 		w.parts = append(w.parts, v.Part)
-		w.ahead(w.counted(typed(v.Over(p.In.Half, p.Out.Half), spec)), tube.Bore())
+		w.ahead(w.counted(typed(w.bought(v.Length, v.Over(p.In.Half, p.Out.Half), p.In.Half, p.Out.Half), spec)), tube.Bore())
 	case design.Device:
 		name := spec.Name
 		if name == "" {
@@ -236,6 +239,28 @@ func (w *walk) taken(d catalog.Dimension) catalog.Dimension {
 		}
 	}
 	return d
+}
+
+// bought returns over, the length of a body with ends on it, as the user
+// measured it. Who measured own, its length without them, as older designs asked
+// for, has said as much: the ends come on top.
+func (w *walk) bought(own, over catalog.Dimension, ends ...*catalog.Half) catalog.Dimension {
+	over, own = w.taken(over), w.taken(own)
+	if over.Trust == catalog.Measured || own.Trust != catalog.Measured {
+		return over
+	}
+	over.Length, over.Either = own.Length, 0
+	for _, h := range ends {
+		if !h.Plain() {
+			end := w.taken(h.Joint.Length(h.Name))
+			over.Length += end.Length
+			over.Either += end.Either
+		}
+	}
+	if over.Either == 0 {
+		over.Trust = catalog.Measured
+	}
+	return over
 }
 
 // counted notes d among the dimensions of the piece and returns its length.
