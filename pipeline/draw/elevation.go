@@ -164,7 +164,8 @@ func (e *elevation) floor() {
 	e.Close("g")
 }
 
-// stand draws the legs that are seen from the side, where they stand.
+// stand draws legs as seen from the side, at their distance from the axis. How
+// they are turned about it the drawing does not know: see stand.RuleClear.
 func (e *elevation) stand() {
 	t, f := e.Stand.LegsAt()
 	top, floor := float64(t), float64(f)

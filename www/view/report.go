@@ -10,6 +10,7 @@ import (
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
+	"drawoff/pipeline/stand"
 )
 
 // Tally counts the verdicts in one line, for the bar that stays in sight.
@@ -142,7 +143,11 @@ func (h *html) verdict(b Bench, v finding.Verdict, ways string) {
 	}
 	h.Open("p", "class", "basis")
 	if v.Limit != nil {
-		h.Text("Held to " + v.Limit.String() + ". ")
+		limit := v.Limit.String()
+		if v.Rule == stand.RuleHeight { // as its sentence has it
+			limit = q.Sawn(q.Length(v.Limit.SI))
+		}
+		h.Text("Held to " + limit + ". ")
 	}
 	h.Text("Basis: " + v.Basis + ".")
 	h.Close("p")

@@ -129,6 +129,21 @@ func TestFaultsAreTold(t *testing.T) {
 	assert.Contains(t, Text(design.Design{}, r, design.Shelf{}), "900 mm")
 }
 
+// A height that is needed is told as one number, in its sentence and in what it is held to.
+func TestHeightIsHeldToWhatIsNeeded(t *testing.T) {
+	t.Parallel()
+	r := pipeline.Check(design.Demo())
+	for _, v := range r.Verdicts {
+		if v.Rule == "stand-height" && v.Level != finding.Sound {
+			_, needs, _ := strings.Cut(v.Sentence, "and needs ")
+			needs, _, _ = strings.Cut(needs, ". ")
+			assert.Contains(t, Verdicts(Bench{Design: design.Demo(), Report: r}), "Held to "+needs+".")
+			return
+		}
+	}
+	t.Fatal("the demo's bucket is short of room")
+}
+
 // All verdicts stand in one list as the report has them, those that are sound
 // under one fold that counts them, and each id there is there once.
 func TestVerdictsAreOneList(t *testing.T) {
