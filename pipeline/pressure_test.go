@@ -186,4 +186,9 @@ func TestHoseUnderSuction(t *testing.T) {
 	assert.Equal(t, finding.Look, judged(t, led(t, run, "s 1500"), "hose-suction").Level)
 	assert.Equal(t, finding.Sound, judged(t, led(t, run, "s 1500", "run.2.suction", "true"), "hose-suction").Level)
 	assert.Empty(t, verdictsOf(led(t, "h 3000", "s 1500"), "hose-suction"), "under the liquid it hangs full")
+	for _, made := range []string{"run.2", "run.4"} { // of two, the one that nobody says is made for it
+		v := judged(t, led(t, "s 300, b 0°, h 3000, b 0°, h 300", "s 1500", made+".suction", "true"), "hose-suction")
+		assert.Equal(t, finding.Look, v.Level, made)
+		assert.NotEqual(t, made, v.Piece)
+	}
 }

@@ -70,16 +70,24 @@ func (in *Input) judge(p Point) finding.Verdict {
 	return v
 }
 
-// hoses judges what the hose must bear that stands the furthest under the air's pressure.
+// hoses judges what the hose must bear that stands the furthest under the air's
+// pressure: of those that nobody says are made for it, if one of them must bear any.
 func (in *Input) hoses() []finding.Verdict {
 	var worst *route.Piece
 	under, when := folds, ""
+	made := func(p *route.Piece) bool { return p.Said != nil && p.Said.Suction }
 	for i := range in.Levels {
 		if !in.Levels[i].Flow {
 			continue
 		}
 		in.Along(&in.Levels[i], func(p Point) {
-			if piece := in.piece(p.Ref); piece.Kind == design.Hose && in.Air-p.Pressure >= under {
+			piece := in.piece(p.Ref)
+			if piece.Kind != design.Hose || in.Air-p.Pressure < folds {
+				return
+			}
+			softer := worst != nil && made(worst) && !made(piece)
+			harder := worst != nil && made(piece) && !made(worst)
+			if softer || !harder && in.Air-p.Pressure >= under {
 				worst, under, when = piece, in.Air-p.Pressure, p.When
 			}
 		})
@@ -91,7 +99,7 @@ func (in *Input) hoses() []finding.Verdict {
 		Rule: "hose-suction", Piece: worst.Ref, Limit: new(q.Of(folds)), Basis: lineSource + "; what a soft hose bears: common practice, no source",
 		Sentence: "The hose No " + strconv.Itoa(worst.Number) + " stands up to " + q.Text(under) + " under the air's pressure, " + when,
 	}
-	if worst.Said != nil && worst.Said.Suction {
+	if made(worst) {
 		v.Sentence += ". It is said to be made for suction: see that its maker rates it for that at the temperature that runs through it."
 	} else {
 		v.Level = finding.Look
