@@ -171,7 +171,7 @@ func (in *Input) stands() []finding.Verdict {
 		return nil
 	}
 	if in.Pump == design.Peristaltic {
-		v.Sentence = "When the pump stops it squeezes its hose shut: nothing runs on or back through it."
+		v.Sentence = "When the pump stops it squeezes its hose shut: nothing runs on or back while the hose is sound."
 		return []finding.Verdict{v}
 	}
 	runs, slowly := " runs ", ""

@@ -38,7 +38,11 @@ func tipVerdict(s *steady, worst Posture) finding.Verdict {
 			v.Level = finding.Stop
 		}
 		if q.Text(left) == q.Text(in.Tip) { // rounded it would seem to be enough
-			v.Sentence += " That is " + q.Text(in.Tip-left) + " short."
+			by := q.Text(in.Tip - left)
+			if by == q.Text(q.Angle(0)) {
+				by = "a hair"
+			}
+			v.Sentence += " That is " + by + " short."
 		}
 		v.Advice = "Set the feet " + q.Text(s.feetFor(in.Tip+slant, worst)) + " from the axis, " + markIf(in.Legs < 6, "take one leg more, ") + "stand the tank lower, or anchor it to floor or wall."
 	}

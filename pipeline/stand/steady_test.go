@@ -342,3 +342,14 @@ func TestBrackets(t *testing.T) {
 	near := newSteady(standingAt(3, 0.48+0.002+0.0381/2-1e-6))
 	assert.NotContains(t, loadVerdict(&near, full).Sentence, "clear of the shell")
 }
+
+// Nothing is short by nought.
+func TestShortByAHair(t *testing.T) {
+	t.Parallel()
+	s := newSteady(standingAt(4, 0.4))
+	worst := s.worst()
+	s.in.Tip = worst.Tip - s.in.slant() + 1e-6
+	v := tipVerdict(&s, worst)
+	assert.Equal(t, finding.Look, v.Level)
+	assert.Contains(t, v.Sentence, "That is a hair short.")
+}
