@@ -286,12 +286,14 @@ func Cuts(b Bench) (gist, content string) {
 }
 
 // sawn writes a length to saw, with the doubt about it.
-func sawn(l, either q.Length) string {
-	s := q.Sawn(l)
+func sawn(l, either q.Length) string { return doubted(q.Sawn(l), either) }
+
+// doubted adds to a length the doubt about it, if there is any.
+func doubted(length string, either q.Length) string {
 	if either > 0 {
-		s += " ± " + q.Text(either)
+		length += " ± " + q.Text(either)
 	}
-	return s
+	return length
 }
 
 // sawTable lists the cuts in the order in which they are sawn.
