@@ -104,7 +104,7 @@ func welds(b view.Bench) string {
 		rows = append(rows, []string{view.Upper(s.Name()) + ": " + view.Purged(w, s)})
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]
-			rows = append(rows, []string{box, weld.Mark(), view.WeldPlace(b.Report, weld), weld.Kind, weld.Tube})
+			rows = append(rows, []string{box, weld.Mark(), view.WeldPlace(b.Report, weld), weld.Kind, view.TubeName(weld.Tube)})
 		}
 	}
 	h.table("", []string{"", "Weld", "At", "What", "Tube"}, rows)

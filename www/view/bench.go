@@ -369,7 +369,7 @@ func Welds(b Bench) (gist, content string) {
 			h.El("td", WeldPlace(b.Report, weld))
 			h.Open("td")
 			h.Text(weld.Kind)
-			h.El("small", tubeName(weld.Tube), "class", "hint")
+			h.El("small", TubeName(weld.Tube), "class", "hint")
 			h.Close("td")
 		})
 		h.El("p", Upper(Purged(w, s)))

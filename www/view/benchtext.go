@@ -58,7 +58,7 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 		rows = nil
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]
-			rows = append(rows, []string{weld.Mark(), WeldPlace(r, weld), weld.Kind, tubeName(weld.Tube)})
+			rows = append(rows, []string{weld.Mark(), WeldPlace(r, weld), weld.Kind, TubeName(weld.Tube)})
 		}
 		t.table(rows)
 	}
