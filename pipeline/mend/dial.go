@@ -164,7 +164,7 @@ func (m *mender) length(path string, now q.Length, up bool, reach q.Length, targ
 	step, by := 5*q.Millimetre, func(x float64) string { return q.Of(q.Length(x)).Text(q.Metric) }
 	write := func(x float64) string { return q.Of(q.Length(x)).As(typed) }
 	if q.Typed(q.KindLength, typed) == q.Inches {
-		step, by = q.Inch/4, func(x float64) string { return q.Of(q.Length(x)).Text(q.Inches) }
+		step, by = q.Inch/4, func(x float64) string { return q.Of(q.Length(x)).As("1 in") }
 		write = by
 	}
 	s := scale{path: path, now: float64(now), step: float64(step), most: int(reach / step), target: float64(target), write: write, by: by}
