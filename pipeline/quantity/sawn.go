@@ -22,6 +22,13 @@ func Sawn(l Length) string {
 	}
 }
 
+// Along returns l as Sawn does, but for the hundredths: where on a length of
+// tube a cut begins, to which nothing is added.
+func Along(l Length) string {
+	s, _, _ := strings.Cut(Sawn(l), " (")
+	return s
+}
+
 // AtLeast returns the least that Tape can tell, of millimetres a tenth, that is
 // no less than l by more than a hundredth of a millimetre: whoever builds to it
 // has enough.

@@ -306,9 +306,10 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Sawn(c.From), length: q.Sawn(c.Length), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Along(c.From), length: q.Along(c.Length), hangs: piece.Hangs}
+			_, r.either, _ = strings.Cut(q.Sawn(c.Length), r.length)
 			if piece.Either > 0 {
-				r.either = "± " + q.Text(piece.Either)
+				r.either += " ± " + q.Text(piece.Either)
 			}
 			if k == 0 {
 				r.after = strconv.Itoa(i+1) + ". " + bar.Name()
