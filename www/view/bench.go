@@ -343,7 +343,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 // rack is what lies on the rack of a tube, and a field to put more on it.
 func (h *html) rack(b Bench, tube string) {
 	h.Open("div", "class", "fields")
-	h.stock(b, "Put an offcut on the rack", "rack:"+tube, "", "e.g. 1.2 m")
+	h.stock(b, "Put an offcut on the rack", "rack:"+tube, "", "e.g. "+q.KindLength.Start("1.2 m"))
 	for i, o := range b.Shelf.Rack {
 		if o.Tube == tube {
 			h.Open("p")
