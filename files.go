@@ -66,6 +66,6 @@ func (t terminal) files(args []string) int {
 	for _, m := range missing {
 		fmt.Fprintln(t.out, "Not drawn. "+m)
 	}
-	fmt.Fprintln(t.out, "Print at 100 %, and measure the check line of 100 mm before anything is cut.")
+	fmt.Fprintln(t.out, "Print at 100 %, and measure the check line of 100 mm (3 15/16 in) before anything is cut.")
 	return fine
 }

@@ -200,7 +200,7 @@ func (t terminal) check(args []string) int {
 	set := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := set.Bool("json", false, "print each report as JSON, one after the other")
 	lines := set.Bool("lines", false, "print a line of JSON for each design as soon as it is checked: {\"file\": …, \"report\": …}")
-	units := set.String("units", q.AsTyped.String(), "show everything in the `units` that go with mm or with in, or typed: each kind of quantity in those that most of it was typed in")
+	units := set.String("units", q.AsTyped.String(), "show everything in the `units` that go with mm or with in, or typed: each kind of quantity in those that most of it was typed in; JSON is in mm unless this is said")
 	explain := set.String("explain", "", "show the working of one figure, named as the report names it: -explain flow-full")
 	shelfFile := set.String("shelf", "", "`file` of the shelf, as the page saves it: parts and offcuts in hand, prices")
 	if done, code := t.flags(set, `[-json | -lines | -explain FIGURE] [-shelf FILE] FILE... ("-" reads standard input)`, args); done {
@@ -212,6 +212,11 @@ func (t terminal) check(args []string) int {
 	system := q.SystemOf(*units)
 	if system.String() != *units {
 		return t.fail(fmt.Errorf("there are no units %q: -units mm, -units in or -units typed", *units))
+	}
+	said := false
+	set.Visit(func(f *flag.Flag) { said = said || f.Name == "units" })
+	if (*asJSON || *lines) && !said {
+		system = q.Metric // as the service and the module have it
 	}
 	q.Show(system)
 	shelf, err := t.shelf(*shelfFile)

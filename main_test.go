@@ -273,6 +273,13 @@ func TestCheckInUnits(t *testing.T) {
 		}
 		assert.Equal(t, want, got, units)
 	}
+	// For other programs it is mm, as the service has it, unless somebody says so.
+	_, plain, _ := drawoff(t, "", "check", "-json", names[1])
+	_, mm, _ := drawoff(t, "", "check", "-json", "-units", "mm", names[1])
+	_, typed, _ := drawoff(t, "", "check", "-json", "-units", "typed", names[1])
+	assert.Equal(t, mm, plain)
+	assert.NotEqual(t, typed, plain)
+	assert.Contains(t, typed, "outlet face stands 30 in over the floor")
 }
 
 // The demo has a run that drains, and taking it gives a design that checks.

@@ -25,8 +25,12 @@ func (d *dimensions) upright(x, z1, z2, from1, from2 float64, side string, words
 	if side == "end" {
 		gap = -gap
 	}
+	y := (y1+y2)/2 + textSize/3
+	if z1 == 0 && z2 > 0 && len(words) == 1 {
+		y = min(y, y1-3) // clear of the floor
+	}
 	for i, line := range words {
-		d.labels = append(d.labels, label{side, line, x + gap, (y1+y2)/2 + textSize/3 + float64(i)*(textSize+2)})
+		d.labels = append(d.labels, label{side, line, x + gap, y + float64(i)*(textSize+2)})
 	}
 }
 

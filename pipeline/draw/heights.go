@@ -48,7 +48,7 @@ func Heights(r pipeline.Report, width int) string {
 		if d.Needed <= 0 {
 			continue // met at any height
 		}
-		name(d.Name, "at least "+q.Sawn(d.Needed))
+		name(d.Name, "at least "+q.AtLeast(d.Needed))
 		class := "need"
 		if d.Governs {
 			class = "need governs"

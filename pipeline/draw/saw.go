@@ -37,7 +37,7 @@ func Saw(s pipeline.Sawing, width int) string {
 			from, to := x(cut.From), x(cut.From+cut.Length)
 			c.rect("leg", from, y, to-from, bar)
 			mark := s.Marks[cut.Piece]
-			long := mark + ": " + q.Sawn(cut.Length)
+			long := mark + ": " + q.Along(cut.Length)
 			middle := (from + to) / 2
 			switch room := to - from - 6; {
 			case room >= letter*float64(len([]rune(long))):

@@ -93,6 +93,7 @@ type scale struct {
 	most   int                  // steps
 	target float64              // where it may do; 0: not known
 	write  func(float64) string // in words that can be typed
+	by     func(float64) string // a difference, where it is told otherwise
 }
 
 // value returns the number some steps away.
@@ -118,8 +119,11 @@ func (s scale) guess() int {
 func (s scale) moved(say func(to, by string) string, also ...design.Edit) []proposal {
 	return dialled(s.most, s.guess(), func(steps int) proposal {
 		x := s.value(steps)
-		to := s.write(x)
-		return change(say(to, s.write(math.Abs(x-s.now))), append([]design.Edit{set(s.path, to)}, also...)...)
+		to, by := s.write(x), s.write
+		if s.by != nil {
+			by = s.by
+		}
+		return change(say(to, by(math.Abs(x-s.now))), append([]design.Edit{set(s.path, to)}, also...)...)
 	})
 }
 
@@ -154,12 +158,16 @@ func flowing(proposals []proposal) []proposal {
 
 // length is the scale of a length that is set with a tape: 5 mm, or a quarter
 // of an inch where it was typed in inches or feet. Common practice, no source.
+// It is written in the unit that it was typed in, feet in inches.
 func (m *mender) length(path string, now q.Length, up bool, reach q.Length, target q.Length) scale {
-	step, write := 5*q.Millimetre, func(x float64) string { return q.Of(q.Length(x)).Text(q.Metric) }
-	if typed, _ := m.design.Get(path); q.Typed(q.KindLength, typed) == q.Inches {
-		step, write = q.Inch/4, func(x float64) string { return q.Of(q.Length(x)).Text(q.Inches) }
+	typed, _ := m.design.Get(path)
+	step, by := 5*q.Millimetre, func(x float64) string { return q.Of(q.Length(x)).Text(q.Metric) }
+	write := func(x float64) string { return q.Of(q.Length(x)).As(typed) }
+	if q.Typed(q.KindLength, typed) == q.Inches {
+		step, by = q.Inch/4, func(x float64) string { return q.Of(q.Length(x)).As("1 in") }
+		write = by
 	}
-	s := scale{path: path, now: float64(now), step: float64(step), most: int(reach / step), target: float64(target), write: write}
+	s := scale{path: path, now: float64(now), step: float64(step), most: int(reach / step), target: float64(target), write: write, by: by}
 	if !up {
 		s.step = -s.step
 	}

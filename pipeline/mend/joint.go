@@ -191,8 +191,9 @@ func (m *mender) between(i int, up, down end) (out []proposal) {
 	in, inHalf, ok := mate(up.half, a)
 	outEnd, outHalf, also := mate(down.half, a)
 	if ok && also {
-		out = append(out, change("Put in an adaptor, "+a.Name+", "+withEnds(inHalf, outHalf)+" over "+adaptor+" of tube, "+where+".",
-			append(start(design.Straight), set(at+".size", a.Slug), set(at+".length", adaptor), set(at+".in", in), set(at+".out", outEnd))...))
+		long := q.KindLength.Start(adaptor)
+		out = append(out, change("Put in an adaptor, "+a.Name+", "+withEnds(inHalf, outHalf)+" over "+long+" of tube, "+where+".",
+			append(start(design.Straight), set(at+".size", a.Slug), set(at+".length", long), set(at+".in", in), set(at+".out", outEnd))...))
 	}
 	return out
 }
@@ -213,7 +214,7 @@ func (m *mender) madeUp(at, where string, up, down end) []proposal {
 	}
 	dot := strings.LastIndexByte(at, '.')
 	i, _ := strconv.Atoi(at[dot+1:])
-	next := at[:dot+1] + strconv.Itoa(i+1)
+	next, half := at[:dot+1]+strconv.Itoa(i+1), q.KindLength.Start(half)
 	return []proposal{{
 		sentence: "Put in an adaptor made of " + a.Name + " and " + b.Name + ", " + withEnds(inHalf, outHalf) + ", " + half + " of each tube, " + where + "; before they are welded, " + how + ".",
 		edits: []design.Edit{

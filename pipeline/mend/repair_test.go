@@ -180,6 +180,24 @@ func TestRaisedByNoMoreThanNeeded(t *testing.T) {
 	assert.Zero(t, w.Together)
 }
 
+// It is raised in the unit that its height was typed in, whatever is shown.
+func TestRaisedInTheUnitThatWasTyped(t *testing.T) {
+	t.Parallel()
+	for typed, unit := range map[string]string{"76 cm": " cm", "0.76 m": " m", "30 in": " in", "2 ft 6 in": " in"} {
+		d, r := changed(t, design.Edit{Path: "stand.height", Value: typed})
+		w := beginning(t, mend.Ways(d, r, about(t, r, "stand-height", "stand")), "Raise the tank")
+		after, faults := d.Apply(w.Edits...)
+		require.Empty(t, faults)
+		assert.Regexp(t, `\d`+unit+`$`, after.Stand.Height.String(), typed)
+		step := 0.005
+		if unit == " in" {
+			step = 0.0254 / 4
+		}
+		steps := float64(after.Stand.Height.Value()) / step
+		assert.InDelta(t, math.Round(steps), steps, 1e-6, "%s after %s is set with a tape", after.Stand.Height, typed)
+	}
+}
+
 // The feet are set out until it tips on no less than the limit, 10°: a step
 // less and it still tips too soon. Somebody who types inches is answered in them.
 func TestFeetSetOutByNoMoreThanNeeded(t *testing.T) {

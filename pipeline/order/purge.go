@@ -82,7 +82,7 @@ func NewPurge(spools []Spool, flow q.Flow, finish q.Length) Purge {
 			Range:  "at the pressure of the air, the gas that flows while the weld is made and cools left out"}},
 	}
 	p.Notes = []string{
-		"Inside, the seam is to be as smooth as the bore beside it, Ra " + strconv.FormatFloat(math.Round(finish.Millimetres()*1e5)/100, 'f', -1, 64) + " µm, welded through all round. Held to: ends out of line by no more than 15 % of the wall; seam hollow or raised by no more than 10 % of the wall; no gap or lack of fusion on the product side (ASME BPE-2012, table MJ-8.4-1).",
+		"Inside, the seam is to be as smooth as the bore beside it, Ra " + ra(finish) + ", welded through all round. Held to: ends out of line by no more than 15 % of the wall; seam hollow or raised by no more than 10 % of the wall; no gap or lack of fusion on the product side (ASME BPE-2012, table MJ-8.4-1).",
 		"Square the tube ends, take off the burr inside and out, wipe them with a clean cloth, and tack and weld with the purge running; keep it running until the seam has cooled and is bright. Let the gas in low and out high through a small hole: argon is heavier than air, and a closed spool blows the seam out.",
 		"Tint that is left inside is pickled or ground away and the steel passivated, before liquid touches it: pickling and passivation to ASTM A380 and A967, from memory. Rinse until the water is neutral. Keep tools and brushes for stainless steel apart from those for plain steel.",
 	}
@@ -100,4 +100,12 @@ func (s Spool) Name() string {
 		return "what is welded to the tank"
 	}
 	return "spool " + strconv.Itoa(s.Number)
+}
+
+// ra tells a finish as drawings do.
+func ra(finish q.Length) string {
+	if q.InInches() {
+		return q.Text(finish)
+	}
+	return strconv.FormatFloat(math.Round(finish.Millimetres()*1e5)/100, 'f', -1, 64) + " µm"
 }

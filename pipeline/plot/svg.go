@@ -57,7 +57,7 @@ func SVG(d Drawing) string {
 	return w.String()
 }
 
-const checkWords = "must measure 100 mm"
+const checkWords = "must measure 100 mm (3 15/16 in)" // which is 100.01 mm
 
 // pens are how strokes are drawn: width in mm, and dashes in mm as SVG and PDF write them.
 var pens = [...]struct {

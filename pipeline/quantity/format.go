@@ -24,10 +24,15 @@ func Text[Q Quantity](q Q) string { return Of(q).Text(system) }
 // String returns a as Text does in the system that Show chose.
 func (a Amount) String() string { return a.Text(system) }
 
-// Fine returns a as String does, but with five digits where that keeps three:
-// as a number that goes into a working which somebody checks by hand.
+// Fine returns a as String does, but with five digits where that keeps three,
+// and a bore as a caliper reads it: as a number that goes into a working which
+// somebody checks by hand.
 func (a Amount) Fine() string {
 	switch a.Kind {
+	case KindLength:
+		if size := math.Abs(a.SI); InInches() && size < 0.09995 && size >= 24.5e-6 {
+			return Caliper(Length(a.SI))
+		}
 	case KindPressure, KindNumber:
 		symbol := a.Kind.Unit(system)
 		if n := a.in(symbol); math.Abs(n) >= 0.09995 && math.Abs(n) < 9995 {
@@ -50,12 +55,17 @@ func (a Amount) Text(s System) string {
 	case KindLength:
 		return lengthText(a, n, symbol)
 	case KindHead:
-		if symbol == "ft" {
+		if symbol == "ft" && math.Abs(n) >= 0.995 {
 			return fixed(n, 1) + " ft"
+		}
+		if symbol == "ft" { // a loss
+			return fixed(n, 2) + " ft"
 		}
 		return fixed(n, 2) + " m"
 	case KindVolume:
 		switch {
+		case symbol == "US gal" && math.Abs(n) < 0.24975: // less than a quart
+			return significant(n*128, 3) + " US fl oz"
 		case strings.HasSuffix(symbol, "gal"):
 		case math.Abs(a.SI) < 0.9995e-3:
 			return significant(a.SI*1e6, 3) + " mL"
@@ -83,6 +93,8 @@ func (a Amount) Text(s System) string {
 		case symbol == "psi":
 		case math.Abs(a.SI) < 99.95: // a yield stress
 			return significant(a.SI, 3) + " Pa"
+		case symbol == "bar" && math.Abs(n) < 0.09995:
+			return significant(n*1000, 3) + " mbar"
 		case math.Abs(a.SI) >= 9995e3: // in steel
 			return significant(a.SI/1e6, 3) + " MPa"
 		}
@@ -113,6 +125,8 @@ func lengthText(a Amount, n float64, symbol string) string {
 		switch {
 		case far:
 			return trimmed(n/12, 1) + " ft"
+		case size >= 0.499e-6 && size < 24.5e-6: // a finish; what is less is a rounding
+			return significant(n*1e6, 3) + " µin"
 		case size >= 0.09995, math.Abs(n-onTape(n)) <= 0.0003:
 			return fraction(n) + " in"
 		case math.Abs(n) < 1:

@@ -30,7 +30,9 @@ func TestUnitsAgainstPublishedFactors(t *testing.T) {
 		{reading{KindLength, "1 in", 0.0254}, exact},
 		{reading{KindLength, "1 ft", 0.3048}, exact},
 		{reading{KindLength, "1 µm", 1e-6}, exact},
-		{reading{KindVolume, "1 US gal", 3.785411784e-3}, exact}, // 231 in³, NIST Handbook 44 appendix C
+		{reading{KindVolume, "1 US gal", 3.785411784e-3}, exact},     // 231 in³, NIST Handbook 44 appendix C
+		{reading{KindVolume, "128 US fl oz", 3.785411784e-3}, exact}, // a gallon: NIST Handbook 44 appendix C
+		{reading{KindLength, "32 µin", 0.8128e-6}, exact},            // an inch is 25.4 mm
 		{reading{KindVolume, "1 imp gal", 4.54609e-3}, exact},
 		{reading{KindVolume, "1 hL", 0.1}, exact},
 		{reading{KindFlow, "1 US gal/min", 6.309020e-5}, 0.5e-11 / 6.3e-5},
@@ -259,15 +261,15 @@ func TestParseRefuses(t *testing.T) {
 		{KindLength, "1/0 in", "is divided by nothing", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "2 5/4 in", "has a fraction of one or more after a whole number", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "5 M", "has a capital M, which is not the metre", "write m for metres, mm for millimetres"},
-		{KindLength, "40 L/min", "is in L/min, a unit of flow, not of length", "use mm, cm, m, in, ft or µm"},
-		{KindLength, "5 furlongs", `has "furlongs", which is not a unit of length`, "use mm, cm, m, in, ft or µm"},
+		{KindLength, "40 L/min", "is in L/min, a unit of flow, not of length", "use mm, cm, m, in, ft, µm or µin"},
+		{KindLength, "5 furlongs", `has "furlongs", which is not a unit of length`, "use mm, cm, m, in, ft, µm or µin"},
 		{KindNumber, "5 mm", "is in mm, a unit of length, not of number", "write it like 1.1"},
 		{KindLength, "6 ft 2", "ends in 2 without a unit", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "6 ft 14 in", "14 in is a whole ft or more", "carry it over"},
 		{KindLength, "5 m 3 mm", "has something more after m", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "6 ft 2 mm", "holds two quantities, ft and mm", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "5-10 mm", "holds more than one number", "write one, with its unit after it"},
-		{KindLength, "2000000 km", `has "km", which is not a unit of length`, "use mm, cm, m, in, ft or µm"},
+		{KindLength, "2000000 km", `has "km", which is not a unit of length`, "use mm, cm, m, in, ft, µm or µin"},
 		{KindLength, "2000000000 m", "is larger than anything Drawoff handles", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, strings.Repeat("9", 60) + " m", "is larger than anything Drawoff handles", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "5 m\xff", "holds bytes that are not text", "write it like 240 mm or 9 1/2 in"},

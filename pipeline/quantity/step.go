@@ -47,6 +47,18 @@ func (a Amount) Under(text string) string {
 	return a.steps(text, func(n float64) float64 { return math.Floor(n + 1e-9) })
 }
 
+// Start returns text, a quantity of kind k that the program begins with, in the
+// unit that k is shown in, to the nearest step, where that is of another system.
+func (k Kind) Start(text string) string {
+	a, err := ParseAmount(k, text)
+	if err != nil || !k.Foreign(text) {
+		return text
+	}
+	u, _ := unitOf(k, "")
+	step := u.stepAt(u.fromSI(a.SI))
+	return u.write(math.Round(u.fromSI(a.SI)/step)*step, step)
+}
+
 // As returns a in the unit that text was typed in, to a thousandth of it;
 // without a text in the unit shown.
 func (a Amount) As(text string) string {

@@ -77,3 +77,19 @@ func TestSteppedMoves(t *testing.T) {
 		}
 	})
 }
+
+// What the program begins with is left as it is where it is of the system that
+// is shown, and else in its unit, to a step: the inch is 25.4 mm, the bar
+// 14.504 psi (NIST SP 811 B.8).
+func TestStart(t *testing.T) {
+	defer Show(Metric)
+	assert.Equal(t, "2 bar", KindPressure.Start("2 bar"))
+	Show(Inches)
+	assert.Equal(t, "11 3/4 in", KindLength.Start("300 mm"))
+	assert.Equal(t, "4 in", KindLength.Start("100 mm"))
+	assert.Equal(t, "2 ft", KindLength.Start("2 ft"))
+	assert.Equal(t, "0 psi", KindPressure.Start("0 bar"))
+	assert.Contains(t, []string{"0.14 psi", "0.15 psi"}, KindPressure.Start("0.01 bar"), "a small one is not lost")
+	assert.Equal(t, "1:80", KindSlope.Start("1:80"))
+	assert.Equal(t, "none", KindLength.Start("none"))
+}

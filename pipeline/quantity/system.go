@@ -98,8 +98,8 @@ func Speak(typed func(hear func(k Kind, text string))) {
 	if system != AsTyped {
 		return
 	}
-	const all = 7               // past the units of every kind: all of Metric, and behind it of Inches
-	var said [len(shown)][9]int // by kind and unit
+	const all = 8                     // past the units of every kind: all of Metric, and behind it of Inches
+	var said [len(shown)][all + 2]int // by kind and unit
 	typed(func(k Kind, text string) {
 		u, is := unitOf(k, text)
 		if !is && k != KindSlope { // 1:80 has none

@@ -118,7 +118,7 @@ func TestLittleInLargeUnits(t *testing.T) {
 	for want, a := range map[string]Amount{
 		"63.5 mm": Of(Mm(63.5)), "99.9 mm": Of(Mm(99.9)), "10 cm": Of(Mm(100)), "96.5 cm": Of(Mm(965)), "21.5 m": Of(Length(21.5)), "0.8 mm": Of(Mm(0.8)),
 		"1.2 hL": Of(Volume(0.12)), "85 L": Of(Volume(0.085)), "250 mL": Of(Volume(0.00025)),
-		"0.014 bar": Of(Pressure(1400)), "50 Pa": Of(Pressure(50)), "210 MPa": Of(Pressure(210e6)),
+		"14 mbar": Of(Pressure(1400)), "50 Pa": Of(Pressure(50)), "210 MPa": Of(Pressure(210e6)),
 	} {
 		assert.Equal(t, want, a.String())
 	}

@@ -38,6 +38,7 @@ var lengthUnits = []unit{
 	{symbol: "in", words: []string{`"`, "inch", "inches", "ins"}, mul: 254, div: 10000, step: 0.25, system: Inches}, // yard and pound agreement 1959; NIST SP 811 B.8
 	{symbol: "ft", words: []string{"'", "foot", "feet"}, mul: 3048, div: 10000, step: 0.01, then: "in", system: Inches},
 	{symbol: "µm", words: []string{"um", "micron", "microns", "micrometre", "micrometres"}, mul: 1, div: 1e6, step: 0.1},
+	{symbol: "µin", words: []string{"uin", "microinch", "microinches"}, mul: 254, div: 1e10, step: 1, system: Inches}, // a finish
 }
 
 var lengthRefused = []refusal{
@@ -63,7 +64,8 @@ var kinds = [...]kindTable{
 			{symbol: "mL", words: []string{"ml", "millilitre", "millilitres", "milliliter", "milliliters"}, mul: 1, div: 1e6, step: 50},
 			{symbol: "hL", words: []string{"hl", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, mul: 1, div: 10, step: 0.1, own: true},
 			{symbol: "m³", words: []string{"m3", "cbm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"}, mul: 1, div: 1, step: 0.01, own: true},
-			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1, system: Inches}, // 231 in³; NIST SP 811 B.8
+			{symbol: "US gal", words: []string{"usgal", "usgals", "usgallon", "usgallons"}, mul: 3.785411784, div: 1000, step: 1, system: Inches},    // 231 in³; NIST SP 811 B.8
+			{symbol: "US fl oz", words: []string{"usfloz", "usfluidounce", "usfluidounces"}, mul: 3.785411784, div: 128000, step: 1, system: Inches}, // a 128th of the gallon
 			{symbol: "imp gal", words: []string{"impgal", "impgals", "imperialgallon", "imperialgallons", "ukgal", "ukgallon", "ukgallons"}, mul: 4.54609, div: 1000, step: 1, system: Inches, own: true},
 		},
 		refused: []refusal{

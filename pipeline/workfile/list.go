@@ -128,7 +128,14 @@ func cuts(r pipeline.Report, w pipeline.Work) [][]string {
 }
 
 func welds(r pipeline.Report, w pipeline.Work) [][]string {
-	rows := [][]string{{"No.", "Spool", "Where", "Weld", "Tube", "Within the spool, L", "Argon before it, L", "Purge before it, s", "Argon, L/min"}}
+	volume, of := "L", func(v q.Volume) string { return hundredths(v.Litres()) }
+	flow := number(w.Purge.Flow.LitresPerMinute())
+	if unit := q.KindVolume.Unit(q.Shown()); strings.HasSuffix(unit, "gal") {
+		volume = unit
+		of = func(v q.Volume) string { return strconv.FormatFloat(q.Of(v).In(q.Shown()), 'f', 3, 64) }
+		flow = of(q.Volume(float64(w.Purge.Flow) * 60)) // of a minute
+	}
+	rows := [][]string{{"No.", "Spool", "Where", "Weld", "Tube", "Within the spool, " + volume, "Argon before it, " + volume, "Purge before it, s", "Argon, " + volume + "/min"}}
 	for _, weld := range w.Welds {
 		tube := weld.Tube
 		if t, ok := catalog.FindTube(tube); ok {
@@ -140,7 +147,7 @@ func welds(r pipeline.Report, w pipeline.Work) [][]string {
 		}
 		for _, s := range w.Purge.Spools {
 			if slices.Contains(s.Welds, weld.Number) {
-				rows = append(rows, []string{weld.Mark(), s.Name(), where, weld.Kind, tube, hundredths(s.Volume.Litres()), hundredths(s.Argon.Litres()), number(float64(int(s.Time + 1))), number(w.Purge.Flow.LitresPerMinute())})
+				rows = append(rows, []string{weld.Mark(), s.Name(), where, weld.Kind, tube, of(s.Volume), of(s.Argon), number(float64(int(s.Time + 1))), flow})
 			}
 		}
 	}

@@ -234,11 +234,11 @@ func (a *App) needs(kind, path string) []design.Edit {
 	case design.Bingham:
 		return []design.Edit{set("density", "1100 kg/m³"), set("yield", "5 Pa"), set("viscosity", "50 mPa·s")}
 	case design.Straight:
-		return []design.Edit{{Path: path + ".length", Value: "300 mm"}}
+		return []design.Edit{{Path: path + ".length", Value: q.KindLength.Start("300 mm")}}
 	case design.Hose:
-		return []design.Edit{{Path: path + ".length", Value: "1 m"}}
+		return []design.Edit{{Path: path + ".length", Value: q.KindLength.Start("1 m")}}
 	case design.Device:
-		return []design.Edit{{Path: path + ".length", Value: "400 mm"}, {Path: path + ".kv", Value: "10"}}
+		return []design.Edit{{Path: path + ".length", Value: q.KindLength.Start("400 mm")}, {Path: path + ".kv", Value: "10"}}
 	case design.Reducer:
 		return []design.Edit{{Path: path + ".to", Value: a.sizeBefore(path)}}
 	}
@@ -307,11 +307,12 @@ func split(path string) (list string, i int) {
 // firstPoints gives a kind of pump that has no points yet two to begin with.
 func (a *App) firstPoints(kind string) []design.Edit {
 	pump := a.present.Pump
+	flow, head, pressure := q.KindFlow.Start, q.KindHead.Start, q.KindPressure.Start
 	switch {
 	case design.Positive(kind) && len(pump.Slip) == 0:
-		return append(newPoint("pump.slip.0", "pressure", "0 bar", "flow", "40 L/min"), newPoint("pump.slip.1", "pressure", "2 bar", "flow", "36 L/min")...)
+		return append(newPoint("pump.slip.0", "pressure", pressure("0 bar"), "flow", flow("40 L/min")), newPoint("pump.slip.1", "pressure", pressure("2 bar"), "flow", flow("36 L/min"))...)
 	case (kind == "" || kind == design.Centrifugal) && len(pump.Curve) == 0:
-		return append(newPoint("pump.curve.0", "flow", "0 L/min", "head", "10 m"), newPoint("pump.curve.1", "flow", "80 L/min", "head", "5 m")...)
+		return append(newPoint("pump.curve.0", "flow", flow("0 L/min"), "head", head("10 m")), newPoint("pump.curve.1", "flow", flow("80 L/min"), "head", head("5 m"))...)
 	}
 	return nil
 }
@@ -372,7 +373,7 @@ func (a *App) point(path string) Response {
 // newDrop puts a point into the drops of a piece: twice the flow and four
 // times the drop of the one before, as turbulent flow has it.
 func (a *App) newDrop(list, path string, n int) Response {
-	flow, drop := "10 L/min", "0.01 bar"
+	flow, drop := q.KindFlow.Start("10 L/min"), q.KindPressure.Start("0.01 bar")
 	read := func(member string) string {
 		s, _ := a.present.Get(list + "." + strconv.Itoa(n-1) + "." + member)
 		return s
@@ -381,7 +382,7 @@ func (a *App) newDrop(list, path string, n int) Response {
 		f, err1 := q.Parse[q.Flow](read("flow"))
 		d, err2 := q.Parse[q.Pressure](read("drop"))
 		if err1 == nil && err2 == nil {
-			flow, drop = q.Text(2*f.Value()), q.Text(4*d.Value())
+			flow, drop = q.Of(2*f.Value()).As(f.String()), q.Of(4*d.Value()).As(d.String())
 		}
 	}
 	edits := []design.Edit{{Op: "insert", Path: path}, {Path: path + ".flow", Value: flow}, {Path: path + ".drop", Value: drop}}

@@ -106,8 +106,8 @@ func typedIn(t *testing.T, values [][2]string) design.Design {
 }
 
 var (
-	metric = regexp.MustCompile(`\d (mm|cm|m|L|mL|L/min|m³/h|m/s|kPa|bar|°C|kg|N|kN|kW|W)\b`)
-	inches = regexp.MustCompile(`\d (in|ft|US gal|US gal/min|psi|°F|lb|lbf|hp|ft/s)\b`)
+	metric = regexp.MustCompile(`\d (mm|cm|m|L|mL|L/min|m³/h|m/s|kPa|Pa|bar|mbar|µm|°C|kg|N|kN|kW|W)\b`)
+	inches = regexp.MustCompile(`\d (in|µin|ft|US gal|US fl oz|US gal/min|psi|°F|lb|lbf|hp|ft/s)\b`)
 	named  = regexp.MustCompile(`\d+(\.\d+)? x \d+(\.\d+)? mm|[½¼¾\d] in\b( to [\d½¼¾]+ in)?( \(|,| clamp| ring| tube| joint)|flange \d+(\.\d+)? mm`) // parts are called so
 	gravid = regexp.MustCompile(`\d kg/m³`)                                                                                                           // of either
 )
@@ -206,4 +206,21 @@ func TestWhatIsWrittenIsInTheUnitsOfThePlant(t *testing.T) {
 	brim := pipeline.Glance(present(t, a)).Scene.Vessel.Brimful()
 	assert.InDelta(t, float64(brim), float64(present(t, a).Tank.Fill.Value()), 3.785411784e-3)
 	assert.LessOrEqual(t, float64(present(t, a).Tank.Fill.Value()), float64(brim))
+}
+
+// What a new piece or another kind of pump begins with is in them, too.
+func TestWhatIsBegunWithIsInTheUnitsOfThePlant(t *testing.T) {
+	defer q.Show(q.Metric)
+	a := app.New()
+	ask(t, a, app.Request{Op: "start", Value: "typed"})
+	ask(t, a, app.Request{Op: "open", Text: string(design.WriteFile(typedIn(t, inInches)))})
+	for path, value := range map[string]string{"delivery.pieces.1.kind": design.Hose, "pump.kind": design.Lobe} {
+		assert.False(t, ask(t, a, app.Request{Op: "edit", Edits: []design.Edit{{Path: path, Value: value}}}).Problem)
+	}
+	d := present(t, a)
+	assert.InDelta(t, 40/3.785411784, d.Pump.Slip[0].Flow.Value().LitresPerMinute()/3.785411784, 0.25+1e-9, "40 L/min to the next half") // NIST SP 811 B.8
+	assert.Regexp(t, `^[\d.]+ US gal/min$`, d.Pump.Slip[0].Flow.String())
+	assert.Equal(t, "0 psi", d.Pump.Slip[0].Pressure.String())
+	assert.Equal(t, "29 psi", d.Pump.Slip[1].Pressure.String(), "2 bar, of 14.504 psi each: NIST SP 811 B.8")
+	assert.Equal(t, "39 1/4 in", d.Delivery.Pieces[1].Length.String(), "1 m, of 39.37 in, to the next quarter")
 }

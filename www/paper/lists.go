@@ -75,7 +75,7 @@ func cuts(b view.Bench) string {
 		for i, bar := range s.Plan.Bars {
 			for _, c := range bar.Cuts {
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{box, s.Marks[c.Piece], view.SawnPlace(b.Report, piece), strconv.Itoa(i+1) + ". " + bar.Name(), q.Sawn(c.From), length(c.Length, piece.Either)})
+				rows = append(rows, []string{box, s.Marks[c.Piece], view.SawnPlace(b.Report, piece), strconv.Itoa(i+1) + ". " + bar.Name(), q.Along(c.From), length(c.Length, piece.Either)})
 			}
 		}
 		h.table("", []string{"", "Mark", "Piece", "Sawn from", "#At", "#Length"}, rows)
@@ -104,7 +104,7 @@ func welds(b view.Bench) string {
 		rows = append(rows, []string{view.Upper(s.Name()) + ": " + view.Purged(w, s)})
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]
-			rows = append(rows, []string{box, weld.Mark(), view.WeldPlace(b.Report, weld), weld.Kind, weld.Tube})
+			rows = append(rows, []string{box, weld.Mark(), view.WeldPlace(b.Report, weld), weld.Kind, view.TubeName(weld.Tube)})
 		}
 	}
 	h.table("", []string{"", "Weld", "At", "What", "Tube"}, rows)

@@ -286,12 +286,14 @@ func Cuts(b Bench) (gist, content string) {
 }
 
 // sawn writes a length to saw, with the doubt about it.
-func sawn(l, either q.Length) string {
-	s := q.Sawn(l)
+func sawn(l, either q.Length) string { return doubted(q.Sawn(l), either) }
+
+// doubted adds to a length the doubt about it, if there is any.
+func doubted(length string, either q.Length) string {
 	if either > 0 {
-		s += " ± " + q.Text(either)
+		length += " ± " + q.Text(either)
 	}
-	return s
+	return length
 }
 
 // sawTable lists the cuts in the order in which they are sawn.
@@ -304,9 +306,10 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 	for i, bar := range s.Plan.Bars {
 		for k, c := range bar.Cuts {
 			piece := s.Pieces[c.Piece]
-			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Sawn(c.From), length: q.Sawn(c.Length), hangs: piece.Hangs}
+			r := row{mark: s.Marks[c.Piece], what: SawnPlace(b.Report, piece), at: q.Along(c.From), length: q.Along(c.Length), hangs: piece.Hangs}
+			_, r.either, _ = strings.Cut(q.Sawn(c.Length), r.length)
 			if piece.Either > 0 {
-				r.either = "± " + q.Text(piece.Either)
+				r.either += " ± " + q.Text(piece.Either)
 			}
 			if k == 0 {
 				r.after = strconv.Itoa(i+1) + ". " + bar.Name()
@@ -340,7 +343,7 @@ func (h *html) sawTable(b Bench, s pipeline.Sawing) {
 // rack is what lies on the rack of a tube, and a field to put more on it.
 func (h *html) rack(b Bench, tube string) {
 	h.Open("div", "class", "fields")
-	h.stock(b, "Put an offcut on the rack", "rack:"+tube, "", "e.g. 1.2 m")
+	h.stock(b, "Put an offcut on the rack", "rack:"+tube, "", "e.g. "+q.KindLength.Start("1.2 m"))
 	for i, o := range b.Shelf.Rack {
 		if o.Tube == tube {
 			h.Open("p")
@@ -367,7 +370,7 @@ func Welds(b Bench) (gist, content string) {
 			h.El("td", WeldPlace(b.Report, weld))
 			h.Open("td")
 			h.Text(weld.Kind)
-			h.El("small", tubeName(weld.Tube), "class", "hint")
+			h.El("small", TubeName(weld.Tube), "class", "hint")
 			h.Close("td")
 		})
 		h.El("p", Upper(Purged(w, s)))

@@ -36,7 +36,7 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 			rows = append(rows, []string{strconv.Itoa(i+1) + ". " + b.Name(), "", "", b.Rest()})
 			for _, c := range b.Cuts {
 				piece := s.Pieces[c.Piece]
-				rows = append(rows, []string{"   from " + q.Sawn(c.From), sawn(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], SawnPlace(r, piece)})
+				rows = append(rows, []string{"   from " + q.Along(c.From), sawn(c.Length, piece.Either), "mark it " + s.Marks[c.Piece], SawnPlace(r, piece)})
 			}
 		}
 		for _, i := range s.Plan.TooLong {
@@ -58,7 +58,7 @@ func (t *text) work(r pipeline.Report, w pipeline.Work) {
 		rows = nil
 		for _, n := range s.Welds {
 			weld := w.Welds[n-1]
-			rows = append(rows, []string{weld.Mark(), WeldPlace(r, weld), weld.Kind, tubeName(weld.Tube)})
+			rows = append(rows, []string{weld.Mark(), WeldPlace(r, weld), weld.Kind, TubeName(weld.Tube)})
 		}
 		t.table(rows)
 	}

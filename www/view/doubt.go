@@ -308,9 +308,9 @@ func madeOf(p design.Piece) string {
 			s += " " + more
 		}
 	}
-	s += ", " + tubeName(p.Size)
+	s += ", " + TubeName(p.Size)
 	if p.To != "" {
-		s += " to " + tubeName(p.To)
+		s += " to " + TubeName(p.To)
 	}
 	end := func(e string) string {
 		if e == "" {

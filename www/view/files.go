@@ -15,7 +15,7 @@ func Files(b Bench) (gist, content string) {
 		return "", ""
 	}
 	var h html
-	h.El("p", "Templates are drawn at full size: print at 100 % (“actual size”), and measure the check line of 100 mm before anything is cut. What is larger than a page comes on several. DXF is in millimetres.")
+	h.El("p", "Templates are drawn at full size: print at 100 % (“actual size”), and measure the check line of 100 mm (3 15/16 in) before anything is cut. What is larger than a page comes on several. DXF is in millimetres.")
 	h.Open("ul", "class", "drawn")
 	for _, o := range offers {
 		h.Open("li")

@@ -381,17 +381,17 @@ func (f *form) chooseTube(path, value, usual string, common []string) {
 	case strings.HasSuffix(path, ".inSize") || path == "tank.outlet.size" || strings.HasSuffix(path, ".to"):
 		empty = "choose a tube"
 	case strings.HasSuffix(path, ".outSize") && usual != "":
-		empty = tubeName(usual)
+		empty = TubeName(usual)
 	}
 	f.option("", empty, value == "")
 	if value != "" {
-		f.option(value, tubeName(value), true)
+		f.option(value, TubeName(value), true)
 	}
 	f.Close("select")
 }
 
-// tubeName is what a tube is called, or its slug if there is no such tube.
-func tubeName(slug string) string {
+// TubeName is what a tube is called, or its slug if there is no such tube.
+func TubeName(slug string) string {
 	if t, ok := catalog.FindTube(slug); ok {
 		return t.Name
 	}

@@ -353,13 +353,7 @@ func (h *html) working(f finding.Figure) {
 	h.Close("div")
 }
 
-func cutLength(length, either q.Length) string {
-	s := q.Tape(length)
-	if either > 0 {
-		s += " ± " + q.Text(either)
-	}
-	return s
-}
+func cutLength(length, either q.Length) string { return doubted(q.Tape(length), either) }
 
 // quantity writes how many: whole where it is whole.
 func quantity(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

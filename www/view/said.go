@@ -78,7 +78,7 @@ func Said(b Bench) string {
 // named returns what a chosen slug is called, or the words that were typed.
 func named(d design.Design, path, value string) string {
 	if isSize(path) {
-		return tubeName(value)
+		return TubeName(value)
 	}
 	for _, c := range design.Choices(d, path) {
 		if c.Slug == value {

@@ -158,7 +158,7 @@ func calipers(f catalog.Family, j catalog.Joint) []string {
 func jointRow(f catalog.Family, j catalog.Joint, sealed, nut, pressed bool) sheetRow {
 	var made []string
 	for _, slug := range j.Tubes {
-		made = append(made, tubeName(slug))
+		made = append(made, TubeName(slug))
 	}
 	face := j.Face
 	if j.Thread != "" && !strings.Contains(face, j.Thread) {

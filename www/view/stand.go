@@ -81,7 +81,7 @@ func needed(d stand.Driver) string {
 	if d.Needed <= 0 {
 		return "any height"
 	}
-	return sawn(d.Needed, d.Either)
+	return doubted(q.AtLeast(d.Needed), d.Either)
 }
 
 // change tells what a change of need i gives; ds are in order, the one that governs first.

@@ -68,6 +68,9 @@ func Handle(request string) string {
 		return answer("regions", list)
 	}
 	q.Show(q.SystemOf(req.units))
+	if req.file == workfile.ReportJSON {
+		q.Show(q.Metric) // as the terminal and the service write it
+	}
 	bench := view.Bench{Width: req.width, Pending: req.typed, Shop: &view.Shop{}}
 	bench.Shelf, _ = design.ReadShelf(req.shelf) // the page has told what is wrong with it
 	for i := range bench.Pending {
