@@ -5,22 +5,23 @@ import (
 	"cmp"
 	"encoding/binary"
 	"errors"
+	"regexp"
 	"slices"
 	"strings"
 )
 
-// slim returns module, as the Go linker wrote it, a quarter lighter on its way
+// Slim returns module, as the Go linker wrote it, a quarter lighter on its way
 // to the browser, and quicker there: its code in fewer words, and its memory
 // without what nobody reads. The linker has no flag for either. What it reads
-// is how Go 1.26 compiles and links; a module that does not look like that is
-// refused.
-func slim(module []byte) ([]byte, error) {
+// is how Go 1.26 compiles and links; a module that was not made by that, or
+// does not look like it, is refused.
+func Slim(module []byte) ([]byte, error) {
 	if len(module) < headerSize {
 		return nil, errStrange
 	}
 	out := bytes.Clone(module[:headerSize])
 	r := reader{data: module, at: headerSize}
-	whole := false
+	whole, known := false, false
 	for r.at < len(module) {
 		id, size := r.byte(), int(r.uint())
 		if r.bad || size > len(module)-r.at {
@@ -30,6 +31,8 @@ func slim(module []byte) ([]byte, error) {
 		r.at += size
 		var err error
 		switch id {
+		case customSection:
+			known = known || compiler.Match(section)
 		case codeSection:
 			section, err = terse(section)
 		case dataSection:
@@ -41,7 +44,7 @@ func slim(module []byte) ([]byte, error) {
 		}
 		out = append(binary.AppendUvarint(append(out, id), uint64(len(section))), section...)
 	}
-	if !whole {
+	if !whole || !known {
 		return nil, errStrange
 	}
 	return out, nil
@@ -76,6 +79,11 @@ func quiet(section []byte) ([]byte, error) {
 	return t.section(segments), nil
 }
 
+// compiler is what a module says of who made it, if that is a release of Go
+// 1.26: the Go whose compiler, linker and runtime were read for all this. What
+// another makes may look the same and mean something else.
+var compiler = regexp.MustCompile(`^\tproducers(?s:.*)\x0eGo cmd/compile(?s:.)go1\.26\.[0-9]`)
+
 // errStrange is why a module is refused.
 var errStrange = errors.New("the module is not laid out as this program knows Go modules to be: its Go may be newer")
 
@@ -87,9 +95,10 @@ type segment struct {
 
 // Bytes of the binary format (WebAssembly core specification, chapter 5).
 const (
-	headerSize  = 8
-	codeSection = 10
-	dataSection = 11
+	headerSize    = 8
+	customSection = 0
+	codeSection   = 10
+	dataSection   = 11
 )
 
 // segmentsOf returns the active segments of a data section, in the order of

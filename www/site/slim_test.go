@@ -3,6 +3,7 @@
 package site
 
 import (
+	"bytes"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -126,16 +127,20 @@ func runsTheSame(t *testing.T, made string) {
 	require.NoError(t, err)
 	whole, err := os.ReadFile(module)
 	require.NoError(t, err)
-	small, err := slim(whole)
+	small, err := Slim(whole)
 	require.NoError(t, err)
 	packedWhole, err := Brotli(whole)
 	require.NoError(t, err)
 	packedSmall, err := Brotli(small)
 	require.NoError(t, err)
 	assert.Less(t, 4*len(packedSmall), 3*len(packedWhole))
-	again, err := slim(small)
+	again, err := Slim(small)
 	require.NoError(t, err)
 	assert.Equal(t, small, again, "there is nothing left to take out")
+	for _, version := range []string{"go1.27.", "go1.2.6", "go1.26r", "mine.1."} {
+		_, err = Slim(bytes.ReplaceAll(whole, []byte("go1.26."), []byte(version)))
+		assert.ErrorIs(t, err, errStrange, "what another Go made may only look the same: %s", version)
+	}
 
 	root, err := goTool(t.Context(), "env", "GOROOT")
 	require.NoError(t, err)
@@ -162,7 +167,7 @@ func TestSlimRefuses(t *testing.T) {
 	header := "\x00asm\x01\x00\x00\x00"
 	data := header + "\x0b\x08\x01\x00\x41\x00\x0b\x02ab" // one segment, no table of functions in it
 	for _, module := range []string{"", header, header + "\x0b", data[:12], data} {
-		_, err := slim([]byte(module))
+		_, err := Slim([]byte(module))
 		assert.ErrorIs(t, err, errStrange, "%q", module)
 	}
 }

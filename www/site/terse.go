@@ -76,7 +76,29 @@ func (f function) usual() bool {
 			return false
 		}
 	}
-	return true
+	return f.closed()
+}
+
+// closed tells whether every block ends in the function and every branch leads
+// to a block around it: none of Go's leads to the end of the function.
+func (f function) closed() bool {
+	depth := int64(0)
+	for k, i := range f.body {
+		switch i.op {
+		case block, loop, ifTrue:
+			depth++
+		case end:
+			depth--
+		case branch, branchIf, branchTable:
+			if slices.Max(i.args) >= depth {
+				return false
+			}
+		}
+		if depth < 0 && k < len(f.body)-1 {
+			return false
+		}
+	}
+	return depth == -1
 }
 
 // leave makes calls leave the function on the spot. What they left by is a
@@ -94,7 +116,9 @@ func (f *function) leave() {
 		case block, loop, ifTrue:
 			depth++
 		case end:
-			depth--
+			if depth--; depth < 0 {
+				return // it was around a part
+			}
 		case branch:
 			if i.args[0] == depth {
 				out = append(out[:len(out)-1], is(i32Const, 1), is(giveBack))
@@ -152,7 +176,7 @@ func (f *function) straighten() {
 		case block, loop, ifTrue:
 			labels = append(labels, inner)
 		case end:
-			if len(labels) == 1 {
+			if len(labels) == 1 && ends == 0 {
 				ends = len(out)
 			}
 			labels = labels[:max(len(labels)-1, 0)] // none is left when the function ends
@@ -188,6 +212,10 @@ func (f *function) straighten() {
 	f.body = out
 }
 
+// widest is more than any stack frame that Go compiles, of which two add up to
+// what still is a number of 32 bits.
+const widest = 1 << 30
+
 // stack adds to the stack pointer as seldom as can be.
 func (f *function) stack() {
 	sp, set := is(localGet, localSP), is(globalSet, globalSP)
@@ -206,8 +234,8 @@ func (f *function) stack() {
 			k += 4
 			continue
 		case i.equal(sp) && f.reads(k+1, is(i64Extend)) && f.body[k+2].op == i64Const && f.reads(k+3, is(i64Add), is(i32Wrap)):
-			if add := f.body[k+2].args[0]; add >= 0 {
-				if user := f.user(k + 5); user > 0 {
+			if add := f.body[k+2].args[0]; add >= 0 && add < widest {
+				if user := f.user(k + 5); user > 0 && f.body[user].args[1] < widest {
 					f.body[user].args = []int64{f.body[user].args[0], f.body[user].args[1] + add}
 					out = append(out, sp)
 				} else {
@@ -229,7 +257,7 @@ func (f *function) stack() {
 // then the function left.
 func (f function) returns(k int) bool {
 	up := func(k int) bool {
-		return k+4 < len(f.body) && f.reads(k, is(localGet, localSP)) && f.body[k+1].op == i32Const &&
+		return k+4 < len(f.body) && f.reads(k, is(localGet, localSP)) && f.body[k+1].op == i32Const && f.body[k+1].args[0] < widest &&
 			f.reads(k+2, is(i32Add), is(localTee, localSP), is(globalSet, globalSP))
 	}
 	if !up(k) {

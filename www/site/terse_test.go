@@ -113,10 +113,17 @@ func TestReturnAddressIsPutTogether(t *testing.T) {
 	assert.Equal(t, after, f)
 }
 
-// A function that reads where to go on for a purpose of its own is left alone.
+// A function that reads where to go on for a purpose of its own is left alone,
+// and so is one with a branch to its own end, whose label would be another, or
+// with blocks that do not end in it, or a frame that is none.
 func TestStrangeFunctionsStay(t *testing.T) {
 	t.Parallel()
 	for _, f := range []function{
+		made(nothing(block), is(call, 7), is(branchIf, 1), is(0x00), is(end), is(i32Const, 1), is(end)),
+		made(nothing(block), is(call, 7), is(branchIf, 0), is(end), is(end), is(i32Const, 1), is(end)),
+		made(nothing(block), is(call, 7), is(branchIf, 0), is(i32Const, 1), is(end)),
+		made(nothing(block), is(end), nothing(block), is(branch, 0), is(end), is(i32Const, 1), is(end)),
+		made(is(localGet, 1), is(i64Extend), is(i64Const, widest), is(i64Add), is(i32Wrap), is(drop), is(end)),
 		made(is(localGet, localPC), is(drop), is(i32Const, 0), is(end)),
 		{locals: []locals{{1, i32}}, body: []instruction{is(i64Extend), is(i32Wrap), is(end)}},
 	} {
