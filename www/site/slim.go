@@ -253,7 +253,7 @@ func (t *table) coarsen() {
 func (t *table) untrace() {
 	const (
 		runtimes = "runtime."
-		wrapper  = 22 // abi.FuncIDWrapper
+		wrapper  = 23 // abi.FuncIDWrapper
 	)
 	var shared uint32 // where the runtime's functions have their name, once there is one
 	kept := make(map[uint32]string)
