@@ -164,6 +164,16 @@ func runsTheSame(t *testing.T, made string) {
 	assert.Equal(t, said, run(small))
 }
 
+// make wasm tests what is served.
+func TestWhatIsServedIsTested(t *testing.T) {
+	t.Parallel()
+	makefile, err := os.ReadFile(filepath.Join("..", "..", "Makefile"))
+	require.NoError(t, err)
+	for _, how := range []string{small, "-ldflags='-s -w'", "GOEXPERIMENT=nogreenteagc", "drawoff/www/site/slimmed"} {
+		assert.Contains(t, string(makefile), how)
+	}
+}
+
 func TestSlimRefuses(t *testing.T) {
 	t.Parallel()
 	header := "\x00asm\x01\x00\x00\x00"
