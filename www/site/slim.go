@@ -52,8 +52,8 @@ func Slim(module []byte) ([]byte, error) {
 
 // quiet returns a module's data section, its memory as it starts, with zeros
 // for what only the printing of a stack trace reads: the names of functions,
-// the tables that lead from an instruction to its file and line or to where
-// its arguments are, and whatever points to them; and where a goroutine could
+// the tables that lead from an instruction to its file and line, and whatever
+// points to them; and where a goroutine could
 // be stopped between two calls, since none ever is in a browser. Zeros pack to
 // nothing. A trace in the console is one of addresses then; what a panic says
 // is what it said.
@@ -182,7 +182,6 @@ type table struct {
 	count                           uint32
 	names, units, values, functions uint32
 	search                          uint32
-	types                           []byte // where the types are that package reflect looks for
 }
 
 func findTable(segments []segment) (table, error) {
@@ -220,11 +219,6 @@ func findTable(segments []segment) (table, error) {
 			return t, errStrange
 		}
 	}
-	from, count := part(45), part(46)
-	if int(from+4*count) > len(t.memory) {
-		return t, errStrange
-	}
-	t.types = t.memory[from : from+4*count]
 	return t, nil
 }
 
@@ -257,16 +251,12 @@ func (t *table) untrace() {
 	)
 	var shared uint32 // where the runtime's functions have their name, once there is one
 	kept := make(map[uint32]string)
-	reflected := false
 	keep, drop := map[uint32]bool{0: true}, map[uint32]bool{}
 	for i := range t.count {
 		f := t.functions + t.word(t.functions+8*i+4)
 		name := t.word(f + 4)
 		switch text := t.text(t.names + name); {
-		case strings.HasPrefix(text, "reflect."):
-			reflected = true
-			kept[name] = text
-		case t.memory[f+40] == wrapper:
+		case t.memory[f+40] == wrapper || strings.HasPrefix(text, "reflect."):
 			kept[name] = text
 		case strings.HasPrefix(text, runtimes):
 			if shared == 0 {
@@ -284,18 +274,12 @@ func (t *table) untrace() {
 		}
 		values, data := f+44, f+44+4*t.word(f+28)
 		for k, at := 0, values; at < data; k, at = k+1, at+4 {
-			switch k {
-			case 0, 3: // abi.PCDATA_UnsafePoint, ArgLiveIndex
+			if k == 0 { // abi.PCDATA_UnsafePoint
 				drop[t.word(at)] = true
 				t.put(at, 0)
-			default: // what the collector reads, and recover
-				keep[t.word(at)] = true
+				continue
 			}
-		}
-		for k := range uint32(t.memory[f+43]) {
-			if k == 5 || k == 6 { // abi.FUNCDATA_ArgInfo, ArgLiveInfo
-				t.put(data+4*k, ^uint32(0))
-			}
+			keep[t.word(at)] = true // what the collector reads, and recover
 		}
 	}
 	for offset := range drop {
@@ -307,9 +291,6 @@ func (t *table) untrace() {
 		kept[shared] = runtimes
 	}
 	t.clear(t.names, t.values-t.names) // and the names of files
-	if !reflected {
-		clear(t.types)
-	}
 	for name, text := range kept {
 		copy(t.memory[t.names+name:], text)
 	}
