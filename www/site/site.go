@@ -239,7 +239,7 @@ func compile(ctx context.Context, door, made string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	light, err := slim(module)
+	light, err := Slim(module)
 	if err != nil {
 		return module, nil // of another Go: as right, and heavier than TestFirstLoadIsSmall lets it be
 	}

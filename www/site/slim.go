@@ -5,22 +5,23 @@ import (
 	"cmp"
 	"encoding/binary"
 	"errors"
+	"regexp"
 	"slices"
 	"strings"
 )
 
-// slim returns module, as the Go linker wrote it, a quarter lighter on its way
+// Slim returns module, as the Go linker wrote it, a quarter lighter on its way
 // to the browser, and quicker there: its code in fewer words, and its memory
 // without what nobody reads. The linker has no flag for either. What it reads
-// is how Go 1.26 compiles and links; a module that does not look like that is
-// refused.
-func slim(module []byte) ([]byte, error) {
+// is how Go 1.26 compiles and links; a module that was not made by that, or
+// does not look like it, is refused.
+func Slim(module []byte) ([]byte, error) {
 	if len(module) < headerSize {
 		return nil, errStrange
 	}
 	out := bytes.Clone(module[:headerSize])
 	r := reader{data: module, at: headerSize}
-	whole := false
+	whole, known := false, false
 	for r.at < len(module) {
 		id, size := r.byte(), int(r.uint())
 		if r.bad || size > len(module)-r.at {
@@ -30,6 +31,8 @@ func slim(module []byte) ([]byte, error) {
 		r.at += size
 		var err error
 		switch id {
+		case customSection:
+			known = known || compiler.Match(section)
 		case codeSection:
 			section, err = terse(section)
 		case dataSection:
@@ -41,7 +44,7 @@ func slim(module []byte) ([]byte, error) {
 		}
 		out = append(binary.AppendUvarint(append(out, id), uint64(len(section))), section...)
 	}
-	if !whole {
+	if !whole || !known {
 		return nil, errStrange
 	}
 	return out, nil
@@ -49,8 +52,8 @@ func slim(module []byte) ([]byte, error) {
 
 // quiet returns a module's data section, its memory as it starts, with zeros
 // for what only the printing of a stack trace reads: the names of functions,
-// the tables that lead from an instruction to its file and line or to where
-// its arguments are, and whatever points to them; and where a goroutine could
+// the tables that lead from an instruction to its file and line, and whatever
+// points to them; and where a goroutine could
 // be stopped between two calls, since none ever is in a browser. Zeros pack to
 // nothing. A trace in the console is one of addresses then; what a panic says
 // is what it said.
@@ -76,6 +79,11 @@ func quiet(section []byte) ([]byte, error) {
 	return t.section(segments), nil
 }
 
+// compiler is what a module says of who made it, if that is a release of Go
+// 1.26: the Go whose compiler, linker and runtime were read for all this. What
+// another makes may look the same and mean something else.
+var compiler = regexp.MustCompile(`^\tproducers(?s:.*)\x0eGo cmd/compile(?s:.)go1\.26\.[0-9]`)
+
 // errStrange is why a module is refused.
 var errStrange = errors.New("the module is not laid out as this program knows Go modules to be: its Go may be newer")
 
@@ -87,9 +95,10 @@ type segment struct {
 
 // Bytes of the binary format (WebAssembly core specification, chapter 5).
 const (
-	headerSize  = 8
-	codeSection = 10
-	dataSection = 11
+	headerSize    = 8
+	customSection = 0
+	codeSection   = 10
+	dataSection   = 11
 )
 
 // segmentsOf returns the active segments of a data section, in the order of
@@ -173,7 +182,6 @@ type table struct {
 	count                           uint32
 	names, units, values, functions uint32
 	search                          uint32
-	types                           []byte // where the types are that package reflect looks for
 }
 
 func findTable(segments []segment) (table, error) {
@@ -211,11 +219,6 @@ func findTable(segments []segment) (table, error) {
 			return t, errStrange
 		}
 	}
-	from, count := part(45), part(46)
-	if int(from+4*count) > len(t.memory) {
-		return t, errStrange
-	}
-	t.types = t.memory[from : from+4*count]
 	return t, nil
 }
 
@@ -244,20 +247,16 @@ func (t *table) coarsen() {
 func (t *table) untrace() {
 	const (
 		runtimes = "runtime."
-		wrapper  = 22 // abi.FuncIDWrapper
+		wrapper  = 23 // abi.FuncIDWrapper
 	)
 	var shared uint32 // where the runtime's functions have their name, once there is one
 	kept := make(map[uint32]string)
-	reflected := false
 	keep, drop := map[uint32]bool{0: true}, map[uint32]bool{}
 	for i := range t.count {
 		f := t.functions + t.word(t.functions+8*i+4)
 		name := t.word(f + 4)
 		switch text := t.text(t.names + name); {
-		case strings.HasPrefix(text, "reflect."):
-			reflected = true
-			kept[name] = text
-		case t.memory[f+40] == wrapper:
+		case t.memory[f+40] == wrapper || strings.HasPrefix(text, "reflect."):
 			kept[name] = text
 		case strings.HasPrefix(text, runtimes):
 			if shared == 0 {
@@ -275,18 +274,12 @@ func (t *table) untrace() {
 		}
 		values, data := f+44, f+44+4*t.word(f+28)
 		for k, at := 0, values; at < data; k, at = k+1, at+4 {
-			switch k {
-			case 0, 3: // abi.PCDATA_UnsafePoint, ArgLiveIndex
+			if k == 0 { // abi.PCDATA_UnsafePoint
 				drop[t.word(at)] = true
 				t.put(at, 0)
-			default: // what the collector reads, and recover
-				keep[t.word(at)] = true
+				continue
 			}
-		}
-		for k := range uint32(t.memory[f+43]) {
-			if k == 5 || k == 6 { // abi.FUNCDATA_ArgInfo, ArgLiveInfo
-				t.put(data+4*k, ^uint32(0))
-			}
+			keep[t.word(at)] = true // what the collector reads, and recover
 		}
 	}
 	for offset := range drop {
@@ -298,9 +291,6 @@ func (t *table) untrace() {
 		kept[shared] = runtimes
 	}
 	t.clear(t.names, t.values-t.names) // and the names of files
-	if !reflected {
-		clear(t.types)
-	}
 	for name, text := range kept {
 		copy(t.memory[t.names+name:], text)
 	}

@@ -3,6 +3,7 @@
 package site
 
 import (
+	"bytes"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -24,6 +25,8 @@ type shape interface{ area() int }
 type square struct{ side int }
 
 func (s square) area() int { return s.side * s.side }
+
+var shapes = []shape{(*square)(nil)} // which the compiler does not see through
 
 func deep(n int, keep *[]*int) int {
 	if n == 0 {
@@ -97,7 +100,7 @@ func main() {
 	println(caught(func() { panic("ours") }))
 	println(caught(func() { var m map[string]int; m["a"] = 1 }))
 	println(caught(func() { println(keep[len(keep)]) }))
-	println(caught(func() { var s *square; var f shape = s; println(f.area()) }))
+	println(caught(func() { println(shapes[0].area()) }))
 	done := make(chan int)
 	go func() { done <- (square{5}).area() }()
 	println(<-done)
@@ -126,16 +129,20 @@ func runsTheSame(t *testing.T, made string) {
 	require.NoError(t, err)
 	whole, err := os.ReadFile(module)
 	require.NoError(t, err)
-	small, err := slim(whole)
+	small, err := Slim(whole)
 	require.NoError(t, err)
 	packedWhole, err := Brotli(whole)
 	require.NoError(t, err)
 	packedSmall, err := Brotli(small)
 	require.NoError(t, err)
 	assert.Less(t, 4*len(packedSmall), 3*len(packedWhole))
-	again, err := slim(small)
+	again, err := Slim(small)
 	require.NoError(t, err)
 	assert.Equal(t, small, again, "there is nothing left to take out")
+	for _, version := range []string{"go1.27.", "go1.2.6", "go1.26r", "mine.1."} {
+		_, err = Slim(bytes.ReplaceAll(whole, []byte("go1.26."), []byte(version)))
+		assert.ErrorIs(t, err, errStrange, "what another Go made may only look the same: %s", version)
+	}
 
 	root, err := goTool(t.Context(), "env", "GOROOT")
 	require.NoError(t, err)
@@ -151,10 +158,20 @@ func runsTheSame(t *testing.T, made string) {
 	said := run(whole)
 	assert.Contains(t, said, "10000 10000 9923")
 	assert.Contains(t, said, "assignment to entry in nil map")
-	assert.Contains(t, said, "nil pointer dereference")
+	assert.Contains(t, said, "value method main.square.area called using nil *square pointer")
 	assert.Contains(t, said, "the hundredth prime 541 and 27 takes 111", "known numbers: OEIS A000040 and A006577")
 	assert.Contains(t, said, "103 at work", "main, prime, the one that counts and a hundred that divide")
 	assert.Equal(t, said, run(small))
+}
+
+// make wasm tests what is served.
+func TestWhatIsServedIsTested(t *testing.T) {
+	t.Parallel()
+	makefile, err := os.ReadFile(filepath.Join("..", "..", "Makefile"))
+	require.NoError(t, err)
+	for _, how := range []string{small, "-ldflags='-s -w'", "GOEXPERIMENT=nogreenteagc", "drawoff/www/site/slimmed"} {
+		assert.Contains(t, string(makefile), how)
+	}
 }
 
 func TestSlimRefuses(t *testing.T) {
@@ -162,7 +179,7 @@ func TestSlimRefuses(t *testing.T) {
 	header := "\x00asm\x01\x00\x00\x00"
 	data := header + "\x0b\x08\x01\x00\x41\x00\x0b\x02ab" // one segment, no table of functions in it
 	for _, module := range []string{"", header, header + "\x0b", data[:12], data} {
-		_, err := slim([]byte(module))
+		_, err := Slim([]byte(module))
 		assert.ErrorIs(t, err, errStrange, "%q", module)
 	}
 }

@@ -19,8 +19,8 @@ import (
 // and the place in it. Here a local variable holds the first, so that two
 // calls differ in the second alone.
 //
-// The stack pointer is added to once where it was added to twice, and what can
-// be added by the instruction that reads or writes is added there.
+// What is added to the stack pointer is added by the instruction that reads or
+// writes there, if it can be, and else without a detour by 64 bits.
 //
 // Functions that are not made to that pattern are left as they are.
 func terse(code []byte) ([]byte, error) {
@@ -76,7 +76,29 @@ func (f function) usual() bool {
 			return false
 		}
 	}
-	return true
+	return f.closed()
+}
+
+// closed tells whether every block ends in the function and every branch leads
+// to a block around it: none of Go's leads to the end of the function.
+func (f function) closed() bool {
+	depth := int64(0)
+	for k, i := range f.body {
+		switch i.op {
+		case block, loop, ifTrue:
+			depth++
+		case end:
+			depth--
+		case branch, branchIf, branchTable:
+			if slices.Max(i.args) >= depth {
+				return false
+			}
+		}
+		if depth < 0 && k < len(f.body)-1 {
+			return false
+		}
+	}
+	return depth == -1
 }
 
 // leave makes calls leave the function on the spot. What they left by is a
@@ -94,7 +116,9 @@ func (f *function) leave() {
 		case block, loop, ifTrue:
 			depth++
 		case end:
-			depth--
+			if depth--; depth < 0 {
+				return // it was around a part
+			}
 		case branch:
 			if i.args[0] == depth {
 				out = append(out[:len(out)-1], is(i32Const, 1), is(giveBack))
@@ -115,7 +139,7 @@ func (f *function) leave() {
 // straighten makes jumps that go forward by way of the table go straight. The
 // blocks that the loop begins with end one after another, each where the place
 // begins that the table leads to by it: whoever is before that end can branch
-// to it. If no jump goes back, it is no loop.
+// to it.
 func (f *function) straighten() {
 	at := 2
 	if f.body[at].op != loop {
@@ -139,7 +163,6 @@ func (f *function) straighten() {
 		labels = append(labels, place)
 	}
 	out := slices.Clone(f.body[:at+2])
-	goesBack, ends := false, 0
 	for k := at + 2; k < len(f.body); k++ {
 		i := f.body[k]
 		to := func(i instruction) int { // the label that i branches to
@@ -152,12 +175,7 @@ func (f *function) straighten() {
 		case block, loop, ifTrue:
 			labels = append(labels, inner)
 		case end:
-			if len(labels) == 1 {
-				ends = len(out)
-			}
 			labels = labels[:max(len(labels)-1, 0)] // none is left when the function ends
-		case branch, branchIf:
-			goesBack = goesBack || to(i) == round
 		case branchTable:
 			return
 		case i32Const:
@@ -168,46 +186,29 @@ func (f *function) straighten() {
 			if label < 0 { // that place is behind us
 				break
 			}
-			away := int64(len(labels) - 1 - label)
-			if f.reads(k-1, nothing(ifTrue)) && f.reads(k+3, is(end)) {
-				out[len(out)-1] = is(branchIf, away-1)
-				labels = labels[:len(labels)-1]
-				k++
-			} else {
-				out = append(out, is(branch, away))
-			}
+			out = append(out, is(branch, int64(len(labels)-1-label)))
 			k += 2
 			continue
 		}
 		out = append(out, i)
 	}
-	if !goesBack && ends > 0 {
-		out = slices.Delete(out, ends, ends+1)
-		out = slices.Delete(out, 2, 3)
-	}
 	f.body = out
 }
 
-// stack adds to the stack pointer as seldom as can be.
+// widest is more than any stack frame that Go compiles; two of it still add up
+// to a number of 32 bits.
+const widest = 1 << 30
+
+// stack adds to the stack pointer in 32 bits, or leaves it to what reads or
+// writes there.
 func (f *function) stack() {
-	sp, set := is(localGet, localSP), is(globalSet, globalSP)
+	sp := is(localGet, localSP)
 	var out []instruction
 	for k := 0; k < len(f.body); k++ {
 		i := f.body[k]
-		switch {
-		case i.equal(sp) && f.returns(k):
-			// The frame and the return address are given up at once.
-			add := f.body[k+1].args[0]
-			if f.body[k+5].equal(sp) {
-				add += f.body[k+6].args[0]
-				k += 5
-			}
-			out = append(out, sp, is(i32Const, add), is(i32Add), set)
-			k += 4
-			continue
-		case i.equal(sp) && f.reads(k+1, is(i64Extend)) && f.body[k+2].op == i64Const && f.reads(k+3, is(i64Add), is(i32Wrap)):
-			if add := f.body[k+2].args[0]; add >= 0 {
-				if user := f.user(k + 5); user > 0 {
+		if i.equal(sp) && f.reads(k+1, is(i64Extend)) && f.body[k+2].op == i64Const && f.reads(k+3, is(i64Add), is(i32Wrap)) {
+			if add := f.body[k+2].args[0]; add >= 0 && add < widest {
+				if user := f.user(k + 5); user > 0 && f.body[user].args[1] < widest {
 					f.body[user].args = []int64{f.body[user].args[0], f.body[user].args[1] + add}
 					out = append(out, sp)
 				} else {
@@ -216,30 +217,10 @@ func (f *function) stack() {
 				k += 4
 				continue
 			}
-		case i.op == i64Extend && f.reads(k+1, is(i32Wrap)):
-			k++
-			continue
 		}
 		out = append(out, i)
 	}
 	f.body = out
-}
-
-// returns tells whether at k the stack pointer is set back, once or twice, and
-// then the function left.
-func (f function) returns(k int) bool {
-	up := func(k int) bool {
-		return k+4 < len(f.body) && f.reads(k, is(localGet, localSP)) && f.body[k+1].op == i32Const &&
-			f.reads(k+2, is(i32Add), is(localTee, localSP), is(globalSet, globalSP))
-	}
-	if !up(k) {
-		return false
-	}
-	k += 5
-	if up(k) {
-		k += 5
-	}
-	return k+1 < len(f.body) && f.body[k].op == i32Const && f.body[k+1].op == giveBack
 }
 
 // user returns which of the instructions from k on loads from or stores to the

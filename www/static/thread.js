@@ -33,7 +33,8 @@ onmessage = async ({ data }) => {
   let answer;
   try {
     await running;
-    answer = globalThis.drawoff(data.request);
+    // A call that the program does not outlive gives undefined, as when memory runs out.
+    answer = globalThis.drawoff(data.request) ?? JSON.stringify({ error: "it ended before it answered" });
   } catch (why) {
     answer = JSON.stringify({ error: String(why) });
   }

@@ -27,11 +27,17 @@ let go;
 // that come at the same time cannot get into each other's way. A module that
 // has died is started anew.
 function ask(request) {
-  if (!go || go.exited) {
+  if (!go) {
     go = new Go();
     go.run(new WebAssembly.Instance(module, go.importObject)); // runs until the door stands open
   }
-  const answer = JSON.parse(globalThis.drawoff(JSON.stringify(request)));
+  let answer;
+  try {
+    answer = JSON.parse(globalThis.drawoff(JSON.stringify(request)));
+  } catch (why) { // what a panic is answered with is JSON: it has died
+    go = undefined;
+    throw why;
+  }
   if (answer.error) throw new Error(answer.error);
   return answer;
 }

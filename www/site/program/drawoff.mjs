@@ -57,7 +57,14 @@ async function start() {
     go.run(instance); // comes back when the door stands open
   });
   const ask = (request) => {
-    const answer = JSON.parse(door(JSON.stringify(request)));
+    const text = JSON.stringify(request);
+    let answer;
+    try {
+      answer = JSON.parse(door(text));
+    } catch (why) {
+      opening = undefined; // the next open starts another
+      throw new Error("the core has ended, as when memory runs out: open it again", { cause: why });
+    }
     if (answer.error) throw new Error(answer.error);
     if (answer.faults) throw new DesignError(answer.faults);
     return answer;
