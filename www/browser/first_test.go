@@ -3,6 +3,7 @@
 package browser
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -41,6 +42,28 @@ func TestLooksOfExamples(t *testing.T) {
 				p.keep("example-"+e.Slug+"-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS("#drawing"))))
 			}
 			p.keep("examples-bar-"+l.String()+".png", get(p, chromedp.Screenshot(chromedp.CSS(".top"))))
+		})
+	}
+}
+
+// What is gone to stands below the bar, however much that has to tell.
+func TestWhatIsGoneToClearsTheBar(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {844, 390, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			for _, told := range []string{"", "the whole design, in an address that is told to be copied by hand: " + strings.Repeat("one more word ", 12)} {
+				js[bool](p, `(() => { const p = document.createElement("p"); p.textContent = %s; if (p.textContent) document.getElementById("message").replaceChildren(p); return true; })()`, told)
+				js[bool](p, `new Promise(drawn => requestAnimationFrame(() => requestAnimationFrame(() => drawn(true))))`)
+				for _, link := range []string{`.tally`, `nav a[href="#answers-title"]`} {
+					js[bool](p, `(scrollTo(0, 0), document.querySelector(%s).click(), true)`, link)
+					p.until(`(() => {
+						const there = document.querySelector(document.querySelector(%s).hash).getBoundingClientRect(), bar = document.querySelector(".tally-bar").getBoundingClientRect();
+						return there.top >= bar.bottom && there.bottom <= innerHeight;
+					})()`, link)
+				}
+			}
 		})
 	}
 }

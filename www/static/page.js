@@ -565,6 +565,13 @@
     (element.closest(".piece-card,.field") || element).scrollIntoView({ block: "center", behavior: calm ? "auto" : "smooth" });
   }
 
+  // What is gone to stands clear of the bars that stay in sight, however high
+  // those are. A style that looks for what is in them would be worked out anew
+  // at every key, for the whole page.
+  const bars = [document.querySelector(".tally-bar"), byId("keeping")];
+  const clear = new ResizeObserver(() => { root.style.scrollPaddingTop = Math.max(...bars.map((b) => b.offsetHeight)) + 12 + "px"; });
+  for (const bar of bars) clear.observe(bar);
+
   // --- what folds ---------------------------------------------------------------
 
   // What somebody has opened or shut stays so at the next visit, for every design.
