@@ -324,6 +324,7 @@
     p.textContent = text;
     if (problem) p.className = "fault";
     byId("message").replaceChildren(p);
+    makeRoom();
   }
 
   // sayIn tells something that waits for an answer, in a place of its own.
@@ -342,6 +343,7 @@
       p.append(button, " ");
     }
     byId(place).replaceChildren(p);
+    makeRoom();
   }
 
   // Long lists of choices are put into a select when the user turns to it.
@@ -566,11 +568,15 @@
   }
 
   // What is gone to stands clear of the bars that stay in sight, however high
-  // those are. A style that looks for what is in them would be worked out anew
-  // at every key, for the whole page.
+  // those are: whoever puts something in them makes room at once, for what gets
+  // the focus next. A style that looks for what is in them would be worked out
+  // anew at every key, for the whole page.
   const bars = [document.querySelector(".tally-bar"), byId("keeping")];
-  const clear = new ResizeObserver(() => { root.style.scrollPaddingTop = Math.max(...bars.map((b) => b.offsetHeight)) + 12 + "px"; });
-  for (const bar of bars) clear.observe(bar);
+  function makeRoom() {
+    root.style.scrollPaddingTop = Math.max(...bars.map((b) => b.offsetHeight)) + 12 + "px";
+  }
+  const room = new ResizeObserver(makeRoom);
+  for (const bar of bars) room.observe(bar);
 
   // --- what folds ---------------------------------------------------------------
 
