@@ -286,21 +286,22 @@
   const { put, keyOf, hold } = drawoffPutter({ beside: (field) => beside(field), inUse: (control) => control === typingIn });
 
   async function apply(answer, as) {
-    await put(answer.regions);
-    byId("undo").disabled = !answer.undo;
-    byId("redo").disabled = !answer.redo;
-    document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
+    // It is kept before it is seen: whoever has seen it may leave at once.
     const under = (moving && answer.home === moving.theirs ? moving.mine : answer.home) || "";
     const went = under !== home; // to another design
     home = under;
     if (home) mine = home;
-    sent(home ? "" : answer.title || "one without a name");
     if (answer.store) {
       stored = answer.store;
       title = answer.title;
       if (home) keeper.save(home, stored, title, as === "sample" && !answer.problem);
     }
     if (answer.shelf) keep(shelfKey, answer.shelf);
+    await put(answer.regions);
+    byId("undo").disabled = !answer.undo;
+    byId("redo").disabled = !answer.redo;
+    document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";
+    sent(home ? "" : answer.title || "one without a name");
     if (answer.message) tell(answer.message, answer.problem);
     if (answer.focus) {
       const to = byId(answer.focus);
