@@ -71,10 +71,10 @@ export function list({ keeper, errand, put, hold, download, take, compare, home 
     async delete(r) {
       const bench = r.id === home();
       await keeper.remove(r.id);
-      if (bench) take(records.find((other) => other !== r && designOf(other)));
+      if (bench) await take(records.find((other) => other !== r && designOf(other)));
       say("“" + titleOf(r) + "” is deleted.", "Undo", async () => {
         const back = await keeper.add(r);
-        if (bench) take(back);
+        if (bench) await take(back);
         say("“" + titleOf(r) + "” is back.");
         await refresh();
       });
