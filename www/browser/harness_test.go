@@ -22,6 +22,7 @@ import (
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
@@ -37,6 +38,24 @@ const where = "/some/where/"
 // patience is how long anything may take before a test gives up on it. It
 // decides nothing else: nothing passes for being fast.
 const patience = 2 * time.Minute
+
+// late makes what the page waits for come up to so many milliseconds late, each
+// by chance: LATE=400 go test -tags=browser ./www/browser. What the page or a
+// test takes for done before it is comes out so.
+var late = os.Getenv("LATE")
+
+const answersLate = `{
+	const late = () => new Promise(on => setTimeout(on, %s * Math.random()));
+	const heard = Object.getOwnPropertyDescriptor(Worker.prototype, "onmessage");
+	Object.defineProperty(Worker.prototype, "onmessage", {set(hear) {
+		let last = Promise.resolve();
+		heard.set.call(this, said => { last = last.then(late).then(() => hear.call(this, said)); });
+	}});
+	const listen = IDBTransaction.prototype.addEventListener;
+	IDBTransaction.prototype.addEventListener = function (name, hear, ...more) {
+		listen.call(this, name, name === "complete" ? said => late().then(() => hear.call(this, said)) : hear, ...more);
+	};
+}`
 
 var (
 	address string          // of the page
@@ -140,6 +159,9 @@ func tabOf(t *testing.T, parent context.Context, options ...chromedp.ContextOpti
 		defer p.mu.Unlock()
 		assert.Empty(t, p.complaints, "the console of the browser must stay empty")
 	})
+	if late != "" {
+		call(p, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: fmt.Sprintf(answersLate, late)})
+	}
 	// A tab in the background counts as the one in use: several tests share a window.
 	call(p, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
 	return p
