@@ -91,4 +91,5 @@ func TestFindingIsStopped(t *testing.T) {
 	p.until(`document.querySelector("#message").textContent.includes("Stopped looking for runs.")`)
 	assert.Zero(t, js[int](p, `document.querySelectorAll("#runs .run").length`))
 	p.until(`document.documentElement.dataset.shop === "idle"`)
+	assert.Contains(t, js[string](p, `(dispatchEvent(new Event("beforeprint")), document.getElementById("sheets").textContent)`), "Legs", "all else is worked out again: the sheets can be printed")
 }

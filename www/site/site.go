@@ -80,9 +80,6 @@ func Build(ctx context.Context) ([]File, error) {
 		Style:           hashed["style.css"],
 		Script:          hashed["page.js"],
 		Glue:            hashed["wasm_exec.js"],
-		Store:           hashed["idb.js"],
-		Keeper:          hashed["keep.js"],
-		Putter:          hashed["put.js"],
 		Designs:         hashed["designs.js"],
 		Module:          hashed["drawoff.wasm"],
 		Starter:         hashed["start.js"],
@@ -145,19 +142,34 @@ func Worker(ctx context.Context, site []File) ([]File, error) {
 //go:embed edge
 var worker embed.FS
 
+// pageScripts are what the page's script is joined of, for one request: each
+// defines a function of its own, and the last calls them.
+var pageScripts = []string{"idb.js", "keep.js", "put.js", "history.js", "shop.js", "drawing.js", "version.js", "page.js"}
+
 // static returns the files that are served as they stand, but for what only
-// their reader needs.
+// their reader needs, and those of the page's script as one.
 func static() ([]File, error) {
 	var files []File
+	page := File{"page.js", []byte("\"use strict\";\n")}
+	for _, name := range pageScripts {
+		body, err := www.Static.ReadFile("static/" + name)
+		if err != nil {
+			return nil, err
+		}
+		page.Body = append(page.Body, bare(name, body)...)
+	}
 	err := fs.WalkDir(www.Static, "static", func(name string, entry fs.DirEntry, err error) error {
 		if err != nil || entry.IsDir() {
 			return err
 		}
-		body, err := www.Static.ReadFile(name)
-		files = append(files, File{strings.TrimPrefix(name, "static/"), bare(name, body)})
+		if name = strings.TrimPrefix(name, "static/"); slices.Contains(pageScripts, name) {
+			return nil
+		}
+		body, err := www.Static.ReadFile("static/" + name)
+		files = append(files, File{name, bare(name, body)})
 		return err
 	})
-	return files, err
+	return append(files, page), err
 }
 
 // bare takes the indents out of a script or a style sheet of ours, and of a

@@ -68,14 +68,14 @@
   // tellState says on the root whether somebody is still to be waited for.
   function tellState() {
     root.toggleAttribute("data-asking", queue.length > 0);
-    root.dataset.shop = queue.length || shopAt || shopTimer ? "busy" : "idle";
+    root.dataset.shop = queue.length || shop.busy() ? "busy" : "idle";
     if (printing && root.dataset.shop === "idle") print();
   }
 
   const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo", "go"]);
 
   async function take(answer, request, { as, what }) {
-    remember(answer, request, what);
+    past.remember(answer, request, what);
     const back = hold(), went = await apply(answer, as);
     if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
     if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
@@ -85,8 +85,8 @@
       painted = aFrame();
     }
     if (request.op !== "rest" && request.op !== "later") inEntry = request.typing;
-    if (answer.shop) inEntry ? shopSoon(answer.shop) : shop(answer.shop);
-    else if (went && shopLast) shop(shopLast); // it may be compared with something else
+    if (answer.shop) inEntry ? shop.soon(answer.shop) : shop.send(answer.shop);
+    else if (went) shop.again(); // it may be compared with something else
   }
 
   // What is in sight is put in place first, the rest when that is painted. The
@@ -148,126 +148,42 @@
 
   const saveStored = () => download("plant.drawoff.json", JSON.stringify(JSON.parse(stored).design), "application/json");
 
-  // --- what was done ------------------------------------------------------
-
-  // What made each step, in the words that the page had for it, and the field
-  // that was changed: an entry goes on in it.
-  let steps = new Map(), step = 0;
-
-  function remember(answer, request, what) {
-    if (request.op === "start") steps = new Map();
-    const path = request.path || request.edits?.[0].path, goesOn = answer.step === step && path && steps.get(step)?.path === path;
-    if (!steps.has(answer.step) || goesOn) steps.set(answer.step, { path, what: (goesOn ? what : what || namesOf[request.op]) || steps.get(answer.step)?.what || "A change" });
-    step = answer.step;
-  }
-
-  const namesOf = { start: "As it was when the page was opened", own: "A plant of your own, started", open: "A file or an example, opened", follow: "What was sent, opened", take: "Another design", recall: "Lengths from the shelf" };
-
-  // nameOf is what the page calls a control, and where that stands. It is looked
-  // for once while a field is in use: at every key it would take as long as all
-  // else that a key does here.
-  let inUse = { control: null, name: "" };
-  function nameOf(control) {
-    if (inUse.control !== control) inUse = { control, name: sought(control) };
-    return inUse.name;
-  }
-  for (const when of ["focusin", "pointerdown"]) document.addEventListener(when, () => { inUse = { control: null }; });
-
-  function sought(control) {
-    const label = control.labels?.[0]?.textContent || control.getAttribute("aria-label") || control.textContent;
-    const place = control.closest(".piece-card")?.querySelector(".piece-label") || control.closest(".group,.part")?.querySelector("summary > :is(h3, h4)");
-    return place ? place.textContent + ": " + label : label;
-  }
-
-  async function showHistory() {
-    const answer = await ask({ op: "history" });
-    if (!answer) return;
-    byId("history-list").replaceChildren(...answer.steps.reverse().map((n) => {
-      const li = document.createElement("li"), here = n === answer.step, it = document.createElement(here ? "strong" : "button");
-      it.textContent = (steps.get(n)?.what || namesOf.start) + (here ? " (here)" : "");
-      if (here) it.setAttribute("aria-current", "step");
-      else it.addEventListener("click", () => {
-        byId("history-dialog").close();
-        ask({ op: "go", value: String(n) });
-      });
-      li.append(it);
-      return li;
-    }));
-    byId("history-dialog").showModal();
-  }
+  const past = drawoffHistory(ask);
 
   // --- the workshop: what takes longer --------------------------------------
 
-  let workshop = null;
   let inEntry = false; // somebody is in the middle of one
-  let shopTimer = 0; // runs while the workshop is left alone
-  let shopAt = 0; // the number of the request that the workshop is at, 0 when it is idle
-  let shopNext = ""; // the newest request that waits for it
-  let shopNumber = 0;
-  let shopLast = ""; // the newest request: it holds the design as it is
 
-  // In the middle of an entry the workshop waits for a pause: it would take the
-  // processor from the keystrokes, and be asked again at the next.
-  function shopSoon(request) {
-    clearTimeout(shopTimer);
-    shopTimer = setTimeout(shop, 200, request);
-    tellState();
-  }
-
-  // shop sends a request to the workshop; of those that wait only the newest counts.
-  async function shop(request) {
-    clearTimeout(shopTimer);
-    shopTimer = 0;
-    shopNext = shopLast = request;
-    if (shopAt) return;
-    workshop ||= drawoffThread(script.dataset.workshop);
-    const at = shopAt = ++shopNumber;
-    shopNext = "";
-    tellState();
-    const against = keeper.latest(home)?.against; // a copy to compare with
-    const answer = await workshop.ask({ ...JSON.parse(request), address: here(), against: against && JSON.parse(against) });
-    if (at !== shopAt) return; // it was stopped
-    if (answer.error) return stopShop(answer.error);
-    if (!shopNext) {
+  const shop = drawoffWorkshop({
+    start: () => drawoffThread(script.dataset.workshop),
+    beside() {
+      const against = keeper.latest(home)?.against; // a copy to compare with
+      return { address: here(), against: against && JSON.parse(against) };
+    },
+    async answered(answer) {
       if (answer.tell) await ask(answer.tell);
       await put(answer.regions);
       sheets = answer.sheets;
       if (root.dataset.finding) reveal(byId("runs-title"));
       delete root.dataset.finding;
-    }
-    if (at !== shopAt) return;
-    shopAt = 0;
-    if (shopNext) shop(shopNext);
-    tellState();
-  }
+    },
+    failed(why) {
+      delete root.dataset.finding;
+      printing = false;
+      sheets = "";
+      if (!why) {
+        tell("Stopped looking for runs.");
+        return shop.send(JSON.stringify(shop.of())); // all else of the design
+      }
+      ask({ op: "later" });
+      tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
+    },
+    state: () => tellState(),
+  });
 
-  // What the workshop is at ends with its thread; the next request starts
-  // another. why is told where it is a failure.
-  function stopShop(why) {
-    const thread = workshop;
-    workshop = null;
-    shopAt = 0;
-    shopNext = "";
-    thread?.end(why || "it was stopped: try again");
-    delete root.dataset.finding;
-    printing = false;
-    sheets = "";
-    tellState();
-    if (!why) return tell("Stopped looking for runs.");
-    ask({ op: "later" });
-    tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
-  }
-
-  // An errand is a request beside those that follow the design: it is not
-  // dropped for a newer one. What it is answered is left to whoever sent it.
-  function errand(request) {
-    if (!workshop) shop(shopLast);
-    return workshop.ask(request);
-  }
-
-  // A file is made of the design of the newest request.
+  // A file is made of the design as it is.
   async function fetchFile(file) {
-    const { error, file: made } = await errand({ ...JSON.parse(shopLast), runs: undefined, file });
+    const { error, file: made } = await shop.errand(shop.of({ file }));
     if (error) return tell(error, true);
     download(made.name, made.content, made.type);
   }
@@ -360,6 +276,22 @@
   for (const when of ["pointerdown", "focusin", "keydown"]) document.addEventListener(when, fill);
 
   // --- what the user does ---------------------------------------------------
+
+  // nameOf is what the page calls a control, and where that stands. It is looked
+  // for once while a field is in use: at every key it would take as long as all
+  // else that a key does here.
+  let inUse = { control: null, name: "" };
+  function nameOf(control) {
+    if (inUse.control !== control) inUse = { control, name: sought(control) };
+    return inUse.name;
+  }
+  for (const when of ["focusin", "pointerdown"]) document.addEventListener(when, () => { inUse = { control: null }; });
+
+  function sought(control) {
+    const label = control.labels?.[0]?.textContent || control.getAttribute("aria-label") || control.textContent;
+    const place = control.closest(".piece-card")?.querySelector(".piece-label") || control.closest(".group,.part")?.querySelector("summary > :is(h3, h4)");
+    return place ? place.textContent + ": " + label : label;
+  }
 
   let typingIn = null; // the field that holds half an entry
 
@@ -459,7 +391,7 @@
   const acts = {
     "undo": () => ask({ op: "undo" }),
     "redo": () => ask({ op: "redo" }),
-    "history": showHistory,
+    "history": past.show,
     "print-sheet": () => { delete root.dataset.print; print(); },
     "print-card": () => { root.dataset.print = "card"; print(); },
     "open-file": () => byId("file").click(),
@@ -483,14 +415,13 @@
       root.dataset.print = "compare";
       window.print();
     },
-    "stop-finding": () => stopShop(),
+    "stop-finding": () => shop.stop(),
     "more": (button) => button.ariaExpanded = button.ariaExpanded !== "true", // the style sheet does it, on a phone
   };
 
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");
     if (button && acts[button.id]) return void acts[button.id](button);
-    if (button && button.dataset.zoom) return void zoom(Number(button.dataset.zoom));
     if (button && button.dataset.from) {
       root.dataset.finding = "true";
       return void ask({ op: "find", value: button.dataset.from });
@@ -607,84 +538,7 @@
   fold();
   unfold(placeOf(location.hash));
 
-  // --- the drawing: grips to drag, larger and smaller -------------------------
-
-  // Only what the drawing shows is asked for while a grip is held; the entry
-  // ends when it is let go.
-  let held = null; // the grip in hand: where it was taken, and where that is
-  const slide = (path, metres, typing) => ask(() => see({ op: "slide", path, value: metres.toFixed(5), typing }), { key: typing && "slide " + path, what: nameOf(byId("grip-" + path)) + ", dragged" });
-  document.addEventListener("pointerdown", (e) => {
-    const grip = e.target.closest && e.target.closest("[data-grip]");
-    if (!grip || e.button) return;
-    e.preventDefault();
-    const svg = grip.ownerSVGElement;
-    held = { field: grip.dataset.grip, level: grip.classList.contains("level"), at: Number(grip.dataset.at), x: e.clientX, y: e.clientY, scale: Number(svg.dataset.scale) * svg.clientWidth / svg.viewBox.baseVal.width, pointer: e.pointerId };
-    grip.focus();
-  });
-  const heldAt = (e) => held.at + (held.level ? e.clientX - held.x : held.y - e.clientY) / held.scale;
-  document.addEventListener("pointermove", (e) => {
-    if (!held || e.pointerId !== held.pointer) return;
-    held.to = heldAt(e);
-    slide(held.field, held.to, true);
-  });
-  // A finger that holds a grip does not scroll: the browser would take it away.
-  document.addEventListener("touchmove", (e) => { if (held) e.preventDefault(); }, { passive: false });
-  const letGo = (e) => {
-    if (!held || e.pointerId !== held.pointer) return;
-    if ("to" in held) slide(held.field, held.to, false); // where it was last: one that is taken away says no place
-    held = null;
-  };
-  document.addEventListener("pointerup", letGo);
-  document.addEventListener("pointercancel", letGo);
-  document.addEventListener("keydown", (e) => {
-    const grip = e.target.closest && e.target.closest("[data-grip]");
-    const by = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 }[e.key];
-    if (!grip || !by) return;
-    e.preventDefault();
-    const { id } = grip, { grip: path } = grip.dataset;
-    ask(() => see({ op: "slide", path, value: (Number(byId(id).dataset.at) + by * 0.01).toFixed(5) }), { what: nameOf(grip) });
-  });
-
-  // zoom makes the drawing larger by by, or fits it for 0, round the middle of what is seen.
-  let zoomed = 1;
-  async function zoom(by) {
-    const sheet = byId("side-view"), was = zoomed;
-    zoomed = by ? Math.min(6, Math.max(1, zoomed * by)) : 1;
-    if (zoomed === was) return;
-    const x = (sheet.scrollLeft + sheet.clientWidth / 2) / was, y = (sheet.scrollTop + sheet.clientHeight / 2) / was;
-    await ask(() => see({ op: "resize", zoom: Math.round(zoomed * 100) }), { key: "zoom" });
-    sheet.scrollTo(x * zoomed - sheet.clientWidth / 2, y * zoomed - sheet.clientHeight / 2);
-  }
-  byId("drawing").addEventListener("wheel", (e) => {
-    if (!e.ctrlKey) return; // a pinch on a pad comes so, too
-    e.preventDefault();
-    zoom(e.deltaY < 0 ? 1.15 : 1 / 1.15);
-  }, { passive: false });
-  let apart = 0;
-  byId("drawing").addEventListener("touchmove", (e) => {
-    if (e.touches.length !== 2) return;
-    e.preventDefault();
-    const [a, b] = e.touches, now = Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY);
-    if (!apart) apart = now;
-    if (now / apart > 1.15 || now / apart < 0.87) {
-      zoom(now / apart);
-      apart = now;
-    }
-  }, { passive: false });
-  for (const end of ["touchend", "touchcancel"]) byId("drawing").addEventListener(end, () => { apart = 0; });
-
-  // The same piece is lit in the drawing, the table and the form.
-  function light(e) {
-    const ref = e.target.closest && e.target.closest("[data-ref]");
-    document.querySelectorAll(".lit").forEach((n) => n.classList.remove("lit"));
-    if (!ref) return;
-    const same = `[data-ref="${CSS.escape(ref.dataset.ref)}"]`;
-    document.querySelectorAll(same).forEach((n) => n.classList.add("lit"));
-    const said = document.querySelector(`#drawing ${same} > title`), what = byId("what");
-    if (said && what) what.textContent = said.textContent;
-  }
-  document.addEventListener("pointerover", light);
-  document.addEventListener("focusin", light);
+  drawoffDrawings({ ask, see, nameOf });
 
   async function save(op) {
     const answer = await ask({ op });
@@ -808,7 +662,7 @@
   function compare(against) {
     if (!home) return tell("Make it yours first: what was sent to you is only looked at here.", true);
     keeper.change(home, { against, sample: false });
-    shop(shopLast);
+    shop.again();
   }
 
   // The list of them comes with a script of its own, when it is asked for.
@@ -816,7 +670,7 @@
   async function showDesigns() {
     try {
       list ||= (await import(new URL(script.dataset.designs, location).href)).list({
-        keeper, errand, put, hold, download, take: bring, compare,
+        keeper, errand: shop.errand, put, hold, download, take: bring, compare,
         home: () => home,
       });
       await list.show();
@@ -910,40 +764,6 @@
     while (!home && !byId("undo").disabled) await ask({ op: "undo" });
   }
 
-  // --- without a network --------------------------------------------------
-
-  // The site is kept once the page stands. A newer one waits until the user
-  // takes it: the design is stored at every change, so nothing is lost then.
-  async function keepSite() {
-    const keeper = navigator.serviceWorker;
-    if (!keeper) return; // the browser has none, or the address is not one that it trusts
-    let taking = false;
-    const say = (text, label, act) => sayIn("version", text, { [label]: act });
-    const offer = (worker) => say("A new version of Drawoff is here. Your design stays as it is.", "Use it now", () => {
-      taking = true;
-      worker.postMessage("take");
-    });
-    let controlled = keeper.controller !== null;
-    keeper.addEventListener("controllerchange", () => {
-      if (taking) location.reload();
-      else if (controlled) say("A new version was taken in another window.", "Load it here too", () => location.reload());
-      controlled = true;
-    });
-    try {
-      const site = await keeper.register(script.dataset.offline);
-      if (site.waiting && keeper.controller) offer(site.waiting);
-      site.addEventListener("updatefound", () => {
-        const worker = site.installing;
-        worker.addEventListener("statechange", () => {
-          if (worker.state === "installed" && keeper.controller) offer(worker);
-        });
-      });
-      await keeper.ready;
-      root.dataset.kept = "true";
-    } catch { /* it works with a network only, as before */ }
-  }
-
-
   // --- start ----------------------------------------------------------------
 
   // To ask for the width at every key would have the page laid out once more.
@@ -1002,6 +822,6 @@
       ask({ op: "resize", width }, { key: "resize" });
     }).observe(byId("drawing"));
     root.dataset.ready = "true";
-    keepSite();
+    drawoffVersion(script.dataset.offline, sayIn);
   });
 })();

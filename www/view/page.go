@@ -11,9 +11,6 @@ type Assets struct {
 	Style  string
 	Script string
 	Glue   string // what starts a Go module, from the Go tree
-	Store  string // what the browser's database is reached with
-	Keeper string // what keeps designs in it
-	Putter string // what puts answers in place
 	Module string
 
 	Starter  string // what starts a module in a thread
@@ -106,9 +103,6 @@ func Page(glance, whole Bench, a Assets) string {
 	h.Raw(Tubes())
 	h.Close("template")
 	h.starter(a)
-	for _, s := range []string{a.Store, a.Keeper, a.Putter} {
-		h.El("script", "", "src", s)
-	}
 	h.El("script", "", "src", a.Script, "data-module", a.Module, "data-workshop", a.Workshop, "data-designs", a.Designs, "data-offline", a.Offline)
 	h.Raw(`</body></html>`)
 	return h.String()

@@ -20,7 +20,7 @@ import (
 func page(t require.TestingT, b Bench) *parser.Node {
 	glance := b
 	glance.Report = pipeline.Glance(b.Design).With(b.Report.Later().Verdicts)
-	built := Page(glance, b, Assets{Style: "style.css", Script: "page.js", Starter: "start.js", Store: "store.js", Keeper: "keep.js", Putter: "put.js", Module: "m.wasm"})
+	built := Page(glance, b, Assets{Style: "style.css", Script: "page.js", Starter: "start.js", Module: "m.wasm"})
 	whole := strings.Replace(built, formWaits, Form(glance), 1)
 	require.NotEqual(t, built, whole)
 	whole += Figures(glance)
@@ -81,7 +81,7 @@ func TestPageIsSound(t *testing.T) {
 					assert.Contains(t, ids, href[1:], "a link leads nowhere")
 				}
 			case "script":
-				assert.Contains(t, []string{"page.js", "start.js", "store.js", "keep.js", "put.js"}, attr(n, "src"))
+				assert.Contains(t, []string{"page.js", "start.js"}, attr(n, "src"))
 			}
 			for _, a := range n.Attr {
 				assert.False(t, strings.HasPrefix(a.Key, "on"), "inline handler %s", a.Key)
