@@ -53,6 +53,51 @@ func TestWayOutIsOneTap(t *testing.T) {
 	}
 }
 
+// Whoever presses a way out, or says that what was assumed is right, while the
+// workshop still thinks about what was done before, is not left without an answer.
+func TestWhatIsPressedTooEarlyIsDoneLater(t *testing.T) {
+	t.Parallel()
+	d := wrong(t)
+	d.Assumed = []design.Assumption{{Path: "tank.wall"}, {Path: "stand.legs"}, {Path: "pump.kind"}}
+	p := open(t, "")
+	p.given(d)
+	const turn = `button[data-value="Turn piece 2 round."]`
+	p.until(`document.querySelector(%s) !== null && document.documentElement.dataset.shop === "idle"`, turn)
+	assert.Equal(t, "busy", js[string](p, `(() => {
+		const right = document.querySelectorAll(".assumed button");
+		right[0].click();
+		right[1].click();
+		return document.documentElement.dataset.shop;
+	})()`))
+	p.until(`document.querySelectorAll(".assumed button").length === 1`)
+	assert.Equal(t, "busy", js[string](p, `(() => {
+		const title = document.querySelector('[data-path="title"]');
+		title.focus();
+		title.value = "Early";
+		title.dispatchEvent(new Event("input", {bubbles: true}));
+		title.dispatchEvent(new Event("change", {bubbles: true}));
+		document.querySelector(%s).click();
+		return document.documentElement.dataset.shop;
+	})()`, turn))
+	p.untilValue("under.1.in", "ring-joint/male")
+	p.untilValue("title", "Early")
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+
+	// What is not offered any more is not done, and that is told.
+	js[bool](p, `(document.querySelector("#undo").click(), true)`)
+	p.until(`document.querySelector(%s) !== null && document.documentElement.dataset.shop === "idle"`, turn)
+	js[bool](p, `(() => {
+		const path = '[data-path="under.1.in"]', half = document.querySelector(path);
+		half.value = "ring-joint/male";
+		const offered = document.querySelector(%s);
+		half.dispatchEvent(new Event("change", {bubbles: true}));
+		offered.click();
+		return true;
+	})()`, turn)
+	p.shows("#message", "not offered any more")
+	assert.Equal(t, "ring-joint/male", p.value("under.1.in"))
+}
+
 // What a line is cleaned with is added from a list and taken out again.
 func TestCleaningIsSaid(t *testing.T) {
 	t.Parallel()

@@ -69,7 +69,9 @@
   function tellState() {
     root.toggleAttribute("data-asking", queue.length > 0);
     root.dataset.shop = queue.length || shop.busy() ? "busy" : "idle";
-    if (printing && root.dataset.shop === "idle") print();
+    if (root.dataset.shop !== "idle") return;
+    if (printing) print();
+    if (wanted) accept(wanted);
   }
 
   const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo", "go"]);
@@ -434,11 +436,7 @@
     if (button && button.dataset.by) return move(document.activeElement, button.dataset.by);
     if (button && button.dataset.file) return void fetchFile(button.dataset.file);
     if (button && "copy" in button.dataset) return void copy(button.value, "The list is copied: put it into a spreadsheet.");
-    if (button && button.dataset.edits) {
-      // What the workshop offered before the last edit is not to be had while it thinks again.
-      if (root.dataset.shop === "idle") ask(() => see({ op: button.dataset.act, edits: JSON.parse(button.dataset.edits), value: button.dataset.value }), { what: button.dataset.value || nameOf(button) });
-      return;
-    }
+    if (button && button.dataset.edits) return accept(offerOf(button));
     if (button && button.dataset.op) return void ask({ op: button.dataset.op, path: button.dataset.path || "", value: button.value }, { what: nameOf(button) });
     if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path }, { what: nameOf(button) });
     if (button && button.dataset.act) {
@@ -457,6 +455,20 @@
       else tell("Make it yours first, to change that.");
     }
   });
+
+  // What was offered before the last edit is not to be had while the workshop
+  // thinks again: who presses it then has it once it is offered of the plant as it is.
+  let wanted = "";
+  const offerOf = (button) => JSON.stringify([button.id, button.dataset.value, button.getAttribute("aria-label") || button.dataset.edits]);
+  function accept(offer) {
+    wanted = root.dataset.shop === "idle" ? "" : offer;
+    if (wanted) return void setTimeout(() => { if (wanted === offer) tell("That is done as soon as the plant is worked out."); }, 400);
+    const button = Array.from(document.querySelectorAll("button[data-edits]")).find((b) => offerOf(b) === offer);
+    if (!button) return tell("That is not offered any more: the plant has changed.");
+    const { act: op, value, edits } = button.dataset;
+    ask(() => see({ op, edits: JSON.parse(edits), value }), { what: value || nameOf(button) });
+  }
+  for (const when of ["input", "change", "click"]) document.addEventListener(when, () => { wanted = ""; }, true); // they do something else
 
   // What somebody starts with is kept in its fields until the plant stands.
   byId("own").addEventListener("submit", async (e) => {
