@@ -272,6 +272,8 @@ func TestDelivery(t *testing.T) {
 	rises := deliver(straight(500), bend("0°"), falling(2000, "-1:50"))
 	assert.Empty(t, rises.Verdicts)
 	assert.InDelta(t, -0.02, float64(rises.Falls[2].Slope), 1e-12)
+	level := verdict(t, deliver(straight(500), bend("0°"), straight(2000)), "fall", "delivery.pieces.2")
+	assert.Contains(t, level.Advice, "towards the pump or the outflow.", "either way empties it")
 	dips := deliver(straight(900), bend("0°"), bend("180°"), straight(200), bend("0°"), straight(300), bend("0°"), straight(200))
 	require.Len(t, dips.Lows, 1)
 	assert.Equal(t, "delivery.pieces.5", dips.Lows[0].Ref)

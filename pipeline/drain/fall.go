@@ -135,7 +135,11 @@ func (l *line) advice() string {
 	if l.least < level {
 		return "Lay it level, or to fall towards " + l.to + "."
 	}
-	return "Lay it to fall by at least " + q.Text(l.least) + ", " + perMetre(l.least) + ", towards " + l.to + "."
+	to := "towards " + l.to
+	if !l.must {
+		to += " or the outflow"
+	}
+	return "Lay it to fall by at least " + q.Text(l.least) + ", " + perMetre(l.least) + ", " + to + "."
 }
 
 // allFalls is the one verdict on a line that has nothing against it.

@@ -408,6 +408,9 @@ func Tubes() string {
 // choose writes a select. The empty choice is the usual one, named.
 func (f *form) choose(path, value, usual string, choices []design.Choice, common []string) {
 	f.Open("select", common...)
+	if usual == "" && strings.HasSuffix(path, ".shape") {
+		usual = choices[0].Slug // of a bend: what its tube is bent to
+	}
 	known := value == ""
 	empty := ""
 	for _, c := range choices {
@@ -416,8 +419,11 @@ func (f *form) choose(path, value, usual string, choices []design.Choice, common
 		}
 		known = known || c.Slug == value
 	}
-	if strings.HasSuffix(path, ".seal") {
+	switch {
+	case strings.HasSuffix(path, ".seal"):
 		empty = "as the others"
+	case strings.HasSuffix(path, ".lining"):
+		empty = "not said"
 	}
 	switch path {
 	case "finder.joints":
@@ -532,6 +538,9 @@ func (f *form) piece(path string, i, n int) {
 			if in, _ := f.filled.Get(path + ".in"); member == "prepared" && in != design.Weld {
 				continue
 			}
+			if member == "shape" && f.shapeless(path) {
+				continue
+			}
 			x := pieceLabels[member]
 			switch {
 			case member == "turn":
@@ -571,6 +580,13 @@ func (f *form) piece(path string, i, n int) {
 func (f *form) eccentric(path string) bool {
 	shape, _ := f.filled.Get(path + ".shape")
 	return shape == "eccentric"
+}
+
+// shapeless reports whether the tube of the piece at path gives no shape to
+// choose, and none is typed that would have to be taken out.
+func (f *form) shapeless(path string) bool {
+	shape, _ := f.bench.Design.Get(path + ".shape")
+	return shape == "" && !f.faulty(path) && len(design.Choices(f.bench.Design, path+".shape")) == 0
 }
 
 // turnHint says what a turn of 0° means for a kind of piece.

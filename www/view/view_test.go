@@ -47,6 +47,18 @@ func each(n *parser.Node, f func(*parser.Node)) {
 	}
 }
 
+// selected counts the options of a select that are selected.
+func selected(n *parser.Node) (count int) {
+	each(n, func(n *parser.Node) {
+		for _, a := range n.Attr {
+			if a.Key == "selected" {
+				count++
+			}
+		}
+	})
+	return count
+}
+
 // On every page: no id stands twice, every control has a label or a name,
 // every reference within the page leads somewhere, and only our own scripts run.
 func TestPageIsSound(t *testing.T) {
@@ -75,6 +87,12 @@ func TestPageIsSound(t *testing.T) {
 				assert.True(t, labelled[attr(n, "id")] || attr(n, "aria-label") != "", "no label: %v", n.Attr)
 				for _, id := range strings.Fields(attr(n, "aria-describedby")) {
 					assert.Contains(t, ids, id)
+				}
+				if n.Data == "input" && strings.HasSuffix(attr(n, "data-path"), ".shape") {
+					assert.NotEmpty(t, attr(n, "value"), "nobody can know what to type as %s", attr(n, "data-path"))
+				}
+				if n.Data == "select" && attr(n, "data-path") != "" {
+					assert.Equal(t, 1, selected(n), "a browser shows the first of %s where none is selected, which nobody has said", attr(n, "data-path"))
 				}
 			case "a":
 				if href := attr(n, "href"); strings.HasPrefix(href, "#") {
