@@ -40,7 +40,7 @@ func Heights(b Bench) (gist, content string) {
 		h.Close("th")
 		h.Open("td", "class", "n")
 		if d.Needed > 0 && d.Either > 0 {
-			h.Text(q.Text(d.Needed))
+			h.Text(q.AtLeast(d.Needed))
 			h.El("small", "± "+q.Text(d.Either))
 		} else {
 			h.Text(needed(d))

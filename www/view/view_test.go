@@ -147,7 +147,8 @@ func TestFaultsAreTold(t *testing.T) {
 	assert.Contains(t, Text(design.Design{}, r, design.Shelf{}), "900 mm")
 }
 
-// A height that is needed is told as one number, in its sentence and in what it is held to.
+// A height that is needed is told as one number, in its sentence, in what it is
+// held to and among the needs.
 func TestHeightIsHeldToWhatIsNeeded(t *testing.T) {
 	t.Parallel()
 	r := pipeline.Check(design.Demo())
@@ -156,6 +157,8 @@ func TestHeightIsHeldToWhatIsNeeded(t *testing.T) {
 			_, needs, _ := strings.Cut(v.Sentence, "and needs ")
 			needs, _, _ = strings.Cut(needs, ". ")
 			assert.Contains(t, Verdicts(Bench{Design: design.Demo(), Report: r}), "Held to "+needs+".")
+			_, table := Heights(Bench{Design: design.Demo(), Report: r, Width: 700})
+			assert.Contains(t, table, `<td class="n">`+needs+"<small>± ", "and in the table of needs")
 			return
 		}
 	}
