@@ -24,8 +24,8 @@ var MustKnow = []string{"tank.bore", "tank.height", "tank.bottom", "tank.coneAng
 // Own returns a plant around what somebody knows of theirs, set by edits of
 // MustKnow: a valve and a bend under the tank, the run to the pump, and a riser
 // behind it, or without a pump a short line to a free outflow. Everything that
-// it had to make up is among its Assumed. It returns the faults of what was
-// said, by field, and nothing else then.
+// it had to make up is among its Assumed, in the units that are shown. It
+// returns the faults of what was said, by field, and nothing else then.
 func Own(known ...Edit) (Design, Faults) {
 	d, faults := Design{Title: "My plant"}.Apply(known...)
 	if len(faults) > 0 {
@@ -53,7 +53,7 @@ func Own(known ...Edit) (Design, Faults) {
 	d.Under = []Piece{{Kind: Butterfly, In: catalog.Mate(end), Out: end}, {Kind: Bend, In: catalog.Mate(end), Out: end}}
 	d.assume("tank.fill", "tank.wall", "tank.outlet.end", "tank.outlet.stub", "under.0", "under.1", "stand.legs", "stand.bucket", "liquid.kind", "liquid.temperature", "seal", "site.altitude")
 	if !pump {
-		d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Length: length("500 mm"), Fall: fall("1:80")}}
+		d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Length: length(q.KindLength.Start("500 mm")), Fall: fall("1:80")}}
 		d.assume("run.0")
 		return d, d.Validate()
 	}
@@ -67,8 +67,8 @@ func Own(known ...Edit) (Design, Faults) {
 	}
 	end = d.Pump.InEnd
 	d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Out: end, Fit: true, Fall: fall("1:80")}}
-	d.Delivery.Pieces = []Piece{{Kind: Straight, Name: "riser", In: catalog.Mate(end), Fit: true}, {Kind: Bend}, {Kind: Straight, Length: length("1 m"), Fall: fall("1:80")}}
-	d.Delivery.Height = length("2 m")
+	d.Delivery.Pieces = []Piece{{Kind: Straight, Name: "riser", In: catalog.Mate(end), Fit: true}, {Kind: Bend}, {Kind: Straight, Length: length(q.KindLength.Start("1 m")), Fall: fall("1:80")}}
+	d.Delivery.Height = length(q.KindLength.Start("2 m"))
 	d.Pump.madeUp()
 	d.assume("run.0", "pump.inEnd", "pump.outUp", "delivery.pieces.0", "delivery.pieces.1", "delivery.pieces.2", "delivery.height")
 	if Positive(d.Pump.Kind) {
@@ -106,19 +106,20 @@ func (p *Pump) madeUp() {
 	t, _ := catalog.FindTube(p.InSize)
 	at := func(speed float64) q.Entered[q.Flow] {
 		litres := speed * math.Pi / 4 * float64(t.Bore()) * float64(t.Bore()) * 60e3
-		return flow(strconv.Itoa(5*int(math.Ceil(litres/5))) + " L/min")
+		return flow(q.KindFlow.Start(strconv.Itoa(5*int(math.Ceil(litres/5))) + " L/min"))
 	}
+	high := func(metres string) q.Entered[q.Head] { return head(q.KindHead.Start(metres)) }
 	if Positive(p.Kind) {
 		p.Slip = []SlipPoint{
-			{Pressure: q.MustParse[q.Pressure]("0 bar"), Flow: at(1), HeadRequired: head("1.5 m")},
-			{Pressure: q.MustParse[q.Pressure]("3 bar"), Flow: at(0.9), HeadRequired: head("1.5 m")},
+			{Pressure: q.MustParse[q.Pressure](q.KindPressure.Start("0 bar")), Flow: at(1), HeadRequired: high("1.5 m")},
+			{Pressure: q.MustParse[q.Pressure](q.KindPressure.Start("3 bar")), Flow: at(0.9), HeadRequired: high("1.5 m")},
 		}
 		return
 	}
 	p.Curve = []CurvePoint{
-		{Flow: flow("0 L/min"), Head: head("12 m"), HeadRequired: head("0.8 m")},
-		{Flow: at(1), Head: head("10 m"), HeadRequired: head("1.2 m")},
-		{Flow: at(2), Head: head("4 m"), HeadRequired: head("2.5 m")},
+		{Flow: flow(q.KindFlow.Start("0 L/min")), Head: high("12 m"), HeadRequired: high("0.8 m")},
+		{Flow: at(1), Head: high("10 m"), HeadRequired: high("1.2 m")},
+		{Flow: at(2), Head: high("4 m"), HeadRequired: high("2.5 m")},
 	}
 }
 

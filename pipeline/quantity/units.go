@@ -146,7 +146,7 @@ var kinds = [...]kindTable{
 			{symbol: `"`, words: []string{"arcsec"}, mul: float64(Degree), div: 3600, step: 1},
 			{symbol: "rad", words: []string{"radian", "radians"}, mul: 1, div: 1, step: 0.01},
 		},
-		sample: "45° or 22.5 deg", usual: [2]string{"°", "rad"},
+		sample: "45° or 22.5 deg", usual: [2]string{"deg", "°"},
 	},
 	KindSlope: {
 		name: "fall",

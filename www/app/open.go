@@ -113,6 +113,9 @@ func (a *App) units(name string) {
 // own starts a plant around what somebody knows of theirs. What is wrong with
 // that is told beside its question, and changes nothing.
 func (a *App) own(known []design.Edit, home string) Response {
+	if said, faults := (design.Design{}).Apply(known...); len(faults) == 0 {
+		q.Speak(said.Typed) // what is made up is in the units of what was said
+	}
 	d, faults := design.Own(known...)
 	if len(faults) == 0 {
 		c := check(d)

@@ -50,6 +50,20 @@ func TestUnitsAreSwitched(t *testing.T) {
 	}
 }
 
+// Whoever answers in inches is given the rest in inches and what goes with them.
+func TestStartMyOwnInInches(t *testing.T) {
+	defer q.Show(q.Metric)
+	for _, kind := range []string{"centrifugal", "lobe", "none"} {
+		a := app.New()
+		ask(t, a, app.Request{Op: "start", Value: "typed"})
+		res := ask(t, a, app.Request{Op: "own", Edits: []design.Edit{{Path: "tank.bore", Value: "36 in"}, {Path: "tank.height", Value: "4 ft"},
+			{Path: "tank.outlet.size", Value: "asme-bpe/1.5in"}, {Path: "pump.kind", Value: kind}, {Path: "pump.away", Value: "6 ft"}, {Path: "pump.height", Value: "10 in"}}})
+		require.False(t, res.Problem, res.Message)
+		assert.NotRegexp(t, `\d (m|mm|L/min|bar)"`, string(design.WriteFile(present(t, a))), kind)
+		assert.NotContains(t, res.Regions["pieces"], " m/s")
+	}
+}
+
 // However often and between whatever units somebody switches, the design stays
 // what it was to the byte, undo has nothing more to take back, and in the units
 // of before the page is the page of before.
