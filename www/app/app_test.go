@@ -495,6 +495,15 @@ func TestStartMyOwn(t *testing.T) {
 	assert.Equal(t, design.Demo(), present(t, a))
 }
 
+// What cannot be taken for the sake of another field names it as its label does.
+func TestRefusedNamesTheOtherField(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	res := edit(t, a, "pump.curve.0.head", "1 m")
+	assert.Contains(t, res.Regions["form"], `aria-label="Head, point 2"`)
+	assert.Contains(t, res.Regions["form"]+res.Regions["pending"], "This does not go with “Head, point 2”, which is more than at the smaller flow before it, 1 m:")
+}
+
 // A grip writes what it was dragged to in the unit that was typed, and a drag is one step.
 func TestSlide(t *testing.T) {
 	a := app.New()

@@ -48,7 +48,7 @@ func (a *App) edit(edits []design.Edit, typing bool) (say string) {
 			continue
 		}
 		a.drop(e.Path)
-		a.pending = append(a.pending, view.Pending{Path: e.Path, Value: e.Value, Fault: beside(e.Path, faults)})
+		a.pending = append(a.pending, view.Pending{Path: e.Path, Value: e.Value, Fault: a.beside(e.Path, faults)})
 		a.refused = e.Path
 	}
 	return ""
@@ -125,7 +125,7 @@ func (a *App) recheck() {
 			continue
 		}
 		if _, faults := a.try([]design.Edit{{Path: p.Path, Value: p.Value}}); len(faults) > 0 {
-			a.pending[i].Fault = beside(p.Path, faults)
+			a.pending[i].Fault = a.beside(p.Path, faults)
 		}
 	}
 }
@@ -136,7 +136,7 @@ func (a *App) drop(path string) {
 
 // beside returns the fault to show at path: its own if there is one, else the
 // first, with the field it is about.
-func beside(path string, faults design.Faults) design.Fault {
+func (a *App) beside(path string, faults design.Faults) design.Fault {
 	for _, f := range faults {
 		if f.Field == path {
 			return f
@@ -144,7 +144,7 @@ func beside(path string, faults design.Faults) design.Fault {
 	}
 	f := faults[0]
 	if f.Field != "" {
-		f.What = "this does not go with " + strings.ReplaceAll(f.Field, ".", " ") + ": " + f.What
+		f.What = "this does not go with “" + view.Called(a.bench(), f.Field) + "”, which " + f.What
 	}
 	return f
 }

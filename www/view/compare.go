@@ -128,7 +128,7 @@ func saidName(b Bench, path string) string {
 			}
 		}
 	}
-	return called(b, path)
+	return Called(b, path)
 }
 
 func (c *comparison) verdicts() {

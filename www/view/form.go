@@ -671,7 +671,7 @@ func (f *form) points(path, caption string, fields []field, n, least int) {
 		f.Open("tr")
 		for _, x := range fields {
 			f.Open("td", "class", x.path)
-			f.cell(row+"."+x.path, strings.ReplaceAll(x.label, "\u00ad", "")+", point "+number)
+			f.cell(row+"."+x.path, pointLabel(x, i))
 			f.Close("td")
 		}
 		f.Open("td")

@@ -61,7 +61,7 @@ func Assumed(b Bench) (gist, content string) {
 	h.Open("ul", "class", "assumed")
 	for i, a := range b.Design.Assumed {
 		h.Open("li")
-		href, what := "#in-"+a.Path, called(b, a.Path)
+		href, what := "#in-"+a.Path, Called(b, a.Path)
 		value, field := filled.Get(a.Path)
 		switch {
 		case field && value != "":
@@ -89,9 +89,12 @@ func Assumed(b Bench) (gist, content string) {
 	return count(len(b.Design.Assumed), "thing that nobody has said", "things that nobody has said"), h.String()
 }
 
-// called names the field or piece at path as the form does, and the group that
+// Called names the field or piece at path as the form does, and the group that
 // it stands in: "Tank: bore".
-func called(b Bench, path string) string {
+func Called(b Bench, path string) string {
+	if at, ok := pointed(path); ok {
+		return at
+	}
 	for _, p := range b.Report.Pieces {
 		if p.Ref == path {
 			return strconv.Itoa(p.Number) + " " + labelled(p)
@@ -116,4 +119,24 @@ func called(b Bench, path string) string {
 		}
 	}
 	return path
+}
+
+// pointed names a field of a list of points, as its label does: "Head, point 2".
+func pointed(path string) (string, bool) {
+	parts := strings.Split(path, ".")
+	n := len(parts) - 1
+	if n < 2 {
+		return "", false
+	}
+	for _, x := range map[string][]field{"curve": curveFields, "slip": slipFields, "drops": dropFields}[parts[n-2]] {
+		if i, err := strconv.Atoi(parts[n-1]); err == nil && x.path == parts[n] {
+			return pointLabel(x, i), true
+		}
+	}
+	return "", false
+}
+
+// pointLabel is the label of field x of the i-th point of a list.
+func pointLabel(x field, i int) string {
+	return strings.ReplaceAll(x.label, "\u00ad", "") + ", point " + strconv.Itoa(i+1)
 }
