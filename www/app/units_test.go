@@ -61,6 +61,8 @@ func TestStartMyOwnInInches(t *testing.T) {
 		require.False(t, res.Problem, res.Message)
 		assert.NotRegexp(t, `\d (m|mm|L/min|bar)"`, string(design.WriteFile(present(t, a))), kind)
 		assert.NotContains(t, res.Regions["pieces"], " m/s")
+		_, assumed := view.Assumed(view.Bench{Design: present(t, a)})
+		assert.NotRegexp(t, `\d m?m<`, assumed)
 	}
 }
 

@@ -62,7 +62,8 @@ func Assumed(b Bench) (gist, content string) {
 	for i, a := range b.Design.Assumed {
 		h.Open("li")
 		href, what := "#in-"+a.Path, Called(b, a.Path)
-		value, field := filled.Get(a.Path)
+		_, field := filled.Get(a.Path)
+		value := usual(&filled, a.Path)
 		switch {
 		case field && value != "":
 			what += ": " + named(b.Design, a.Path, value)
