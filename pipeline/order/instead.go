@@ -148,11 +148,16 @@ func halfInstead(words []string) (odd string, other []string) {
 		if j.Slug != words[0]+"/"+words[1] || len(j.Tubes) == 0 {
 			continue
 		}
-		usual, _ := catalog.FindTube(j.Tubes[0])
-		if offset(mine, usual) <= worst*min(mine.Wall, usual.Wall) {
-			other = append(other, "The usual one, for "+usual.Name+": the ends are "+step(mine, usual)+" out of line.")
-		} else {
-			other = append(other, "The usual one, for "+usual.Name+", only with an end turned or expanded to match: they are "+step(mine, usual)+" out of line.")
+		for i, slug := range j.Tubes {
+			t, _ := catalog.FindTube(slug)
+			switch out := offset(mine, t); {
+			case out < q.Millimetre/100: // it is sold for this tube, too
+				odd = ""
+			case out <= worst*min(mine.Wall, t.Wall):
+				other = append(other, "One for "+t.Name+": the ends are "+step(mine, t)+" out of line.")
+			case i == 0:
+				other = append(other, "One for "+t.Name+", only with an end turned or expanded to match: they are "+step(mine, t)+" out of line.")
+			}
 		}
 	}
 	return odd, other
