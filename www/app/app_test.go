@@ -504,6 +504,22 @@ func TestRefusedNamesTheOtherField(t *testing.T) {
 	assert.Contains(t, res.Regions["form"]+res.Regions["pending"], "This does not go with “Head, point 2”, which is more than at the smaller flow before it, 1 m:")
 }
 
+// A long bend becomes a tee by its kind alone, and one undo brings it back.
+func TestKindTakesItsShapeAlong(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	bend := design.Demo().Under[2]
+	require.Equal(t, "long", bend.Shape)
+	for _, kind := range []string{design.Tee, design.Reducer, design.Straight} {
+		edit(t, a, "under.2.kind", kind)
+		assert.Equal(t, kind, present(t, a).Under[2].Kind)
+		ask(t, a, app.Request{Op: "undo"})
+		assert.Equal(t, bend, present(t, a).Under[2])
+	}
+	edit(t, a, "under.0.kind", design.Bend)
+	assert.Equal(t, design.Bend, present(t, a).Under[0].Kind, "which is not made concentric")
+}
+
 // A grip writes what it was dragged to in the unit that was typed, and a drag is one step.
 func TestSlide(t *testing.T) {
 	a := app.New()

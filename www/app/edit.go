@@ -246,7 +246,8 @@ func (a *App) needs(kind, path string) []design.Edit {
 }
 
 // completed adds to a change of a piece's kind what the new kind needs said
-// and the old one did not.
+// and the old one did not. A shape that it does not come in goes: there would
+// be nowhere to take it out.
 func (a *App) completed(edits []design.Edit) []design.Edit {
 	if len(edits) != 1 || edits[0].Op != "" || !strings.HasSuffix(edits[0].Path, ".kind") {
 		return edits
@@ -254,7 +255,16 @@ func (a *App) completed(edits []design.Edit) []design.Edit {
 	if edits[0].Path == "pump.kind" {
 		return append(edits, a.firstPoints(edits[0].Value)...)
 	}
-	for _, e := range a.needs(edits[0].Value, strings.TrimSuffix(edits[0].Path, ".kind")) {
+	path := strings.TrimSuffix(edits[0].Path, ".kind")
+	if d, faults := a.present.Apply(edits...); len(faults) == 0 {
+		shape, _ := d.Get(path + ".shape")
+		fits := func(c design.Choice) bool { return c.Slug == shape }
+		if made := design.Choices(d, path+".shape"); shape != "" && len(made) > 0 && !slices.ContainsFunc(made, fits) {
+			edits = append(edits, design.Edit{Path: path + ".shape"})
+		}
+	}
+	kind := edits[0].Value
+	for _, e := range a.needs(kind, path) {
 		if given, ok := a.present.Get(e.Path); ok && given == "" {
 			edits = append(edits, e)
 		}
