@@ -1,5 +1,7 @@
 package draw
 
+import "slices"
+
 // dimensions is a set of them in the making. Their lines are strokes of three
 // paths, however many there are: the page draws the whole at every keystroke,
 // and each element costs it.
@@ -16,8 +18,9 @@ type label struct {
 }
 
 // upright adds a dimension between two heights at pixel column x, its words
-// on the side given ("start" to the right of it, "end" to the left). Witness
-// lines run to the pixel columns from1 and from2, where the heights are.
+// on the side given ("start" to the right of it, "end" to the left), over the
+// floor and over the words of what was added there before. Witness lines run
+// to the pixel columns from1 and from2, where the heights are.
 func (d *dimensions) upright(x, z1, z2, from1, from2 float64, side string, words ...string) {
 	y1, y2 := d.y(z1), d.y(z2)
 	d.between(segment{from1, y1, x, y1}, segment{from2, y2, x, y2})
@@ -26,11 +29,18 @@ func (d *dimensions) upright(x, z1, z2, from1, from2 float64, side string, words
 		gap = -gap
 	}
 	y := (y1+y2)/2 + textSize/3
-	if z1 == 0 && z2 > 0 && len(words) == 1 {
-		y = min(y, y1-3) // clear of the floor
+	const line = textSize + 2
+	below := float64(len(words)-1) * line
+	if z1 == 0 && z2 > 0 {
+		y = min(y, y1-3-below)
 	}
-	for i, line := range words {
-		d.labels = append(d.labels, label{side, line, x + gap, y + float64(i)*(textSize+2)})
+	for _, l := range slices.Backward(d.labels) {
+		if l.x == x+gap && l.y > y-line && l.y < y+below+line {
+			y = l.y - line - below
+		}
+	}
+	for i, text := range words {
+		d.labels = append(d.labels, label{side, text, x + gap, y + float64(i)*line})
 	}
 }
 

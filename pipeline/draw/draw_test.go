@@ -3,6 +3,7 @@ package draw
 import (
 	"encoding/xml"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -135,6 +136,50 @@ func TestNumbersStandClear(t *testing.T) {
 			for _, b := range dots[:i] {
 				dx, dy := a.x-b.x, a.y-b.y
 				assert.GreaterOrEqual(t, dx*dx+dy*dy, (2*balloonRadius)*(2*balloonRadius), "at width %d", width)
+			}
+		}
+	}
+}
+
+// However flat the tank and however long the line, no height is written over
+// another, over the floor's line or over the edge, nor one level over another.
+func TestHeightsStandClear(t *testing.T) {
+	plant := func(tank, away string) design.Design {
+		d, faults := design.ReadFile([]byte(`{"drawoff":1,"tank":{` + tank + `,"outlet":{"size":"din-11850-1/dn50","end":"dairy-union/male"}},
+			"under":[{"kind":"butterfly-valve","in":"dairy-union/liner","out":"dairy-union/male"},{"kind":"sight-glass","in":"dairy-union/liner","out":"dairy-union/male"},{"kind":"bend","in":"dairy-union/liner","out":"dairy-union/male"}],
+			"run":[{"kind":"straight","in":"dairy-union/liner","out":"dairy-union/liner","fit":true,"fall":"1:80"}],
+			"pump":{"kind":"lobe","away":"` + away + `","height":"300 mm","inSize":"din-11850-1/dn50","inEnd":"dairy-union/male","slip":[{"pressure":"0 bar","flow":"100 L/min"},{"pressure":"3 bar","flow":"90 L/min"}]},
+			"delivery":{"pieces":[{"kind":"straight","in":"dairy-union/liner","fit":true},{"kind":"bend"},{"kind":"straight","length":"1 m"}],"height":"1.2 m"}}`))
+		require.Empty(t, faults)
+		return d
+	}
+	for _, d := range []design.Design{plant(`"bore":"6 m","height":"400 mm","bottom":"flat"`, "4 m"), plant(`"bore":"1 m","height":"1.2 m"`, "30 m"), plant(`"bore":"600 mm","height":"8 m"`, "2 m")} {
+		r := pipeline.Check(d)
+		require.Empty(t, r.Faults)
+		for _, width := range []int{320, 358, 753} {
+			type word struct {
+				class string
+				x, y  float64
+			}
+			var words []word
+			floor := 0.0
+			walk(t, Elevation(r, width, 1), func(name string, attr map[string]string) {
+				number := func(a string) float64 { v, _ := strconv.ParseFloat(attr[a], 64); return v }
+				switch attr["class"] {
+				case "dim-text", "small":
+					words = append(words, word{attr["class"], number("x"), number("y")})
+				case "ground":
+					floor = number("y1")
+				}
+			})
+			require.Greater(t, len(words), 5)
+			for i, a := range words {
+				for _, b := range words[:i] {
+					if a.class == b.class && a.x == b.x {
+						assert.GreaterOrEqual(t, math.Abs(a.y-b.y), textSize*0.95, "at width %d", width)
+					}
+				}
+				assert.True(t, a.y < floor || a.y > floor+textSize, "at width %d", width)
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"drawoff/pipeline"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/flow"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
 	"drawoff/pipeline/vessel"
@@ -121,10 +122,14 @@ func (e *elevation) fit(width, tallest float64) {
 	if e.Ceiling > 0 {
 		top = max(top, float64(e.Ceiling))
 	}
-	inner := width - 2*marginSide()
+	side := marginSide()
+	if len(e.doubt()) > len("± 48 mm") && !q.InInches() {
+		side += 8
+	}
+	inner := width - 2*side
 	e.scale = min(inner/(right-left), (tallest-marginTop-marginBottom)/(top-under))
 	// A tall plant leaves room at the sides: share it.
-	e.left = left - (marginSide()+(inner-(right-left)*e.scale)/2)/e.scale
+	e.left = left - (side+(inner-(right-left)*e.scale)/2)/e.scale
 	e.right = right
 	e.width = width
 	e.height = math.Ceil((top-under)*e.scale + marginTop + marginBottom)
@@ -207,7 +212,9 @@ func (e *elevation) tank() {
 		e.canvas.line("surface", e.x(-w), e.y(z), e.x(w), e.y(z))
 		switch {
 		case w*e.scale > textSize*2:
-			e.words("small", "middle", e.x(0), e.y(z)-4, l.Name)
+			if e.named(l) {
+				e.words("small", "middle", e.x(0), e.y(z)-4, l.Name)
+			}
 		case e.y(z) > e.y(full)+40: // no room between the walls
 			e.words("small", "start", e.x(w)+12, e.y(z)+4, l.Name)
 			e.fixed = append(e.fixed, balloon{fixed: true, bx: e.x(w) + 30, by: e.y(z)})
@@ -223,6 +230,22 @@ func (e *elevation) tank() {
 		e.flange(o)
 	}
 	e.Close("g")
+}
+
+// named reports whether there is room for the name of level l: the highest has
+// its own, then the lowest has, then what lies between.
+func (e *elevation) named(l flow.Level) bool {
+	apart := func(a, b flow.Level) bool {
+		return math.Abs(e.y(float64(a.Height))-e.y(float64(b.Height))) >= textSize
+	}
+	first, last := e.Levels[0], e.Levels[len(e.Levels)-1]
+	switch l.Slug {
+	case first.Slug:
+		return true
+	case last.Slug:
+		return apart(l, first)
+	}
+	return apart(l, first) && apart(l, last)
 }
 
 // outline walks the inside of the tank from the left at height z or at the
@@ -359,15 +382,24 @@ func (e *elevation) outflow() {
 	e.endPath()
 }
 
+// doubt tells how far the height of the outlet may be out, rounded up to stay
+// within the margin of a phone; "" where it is in none.
+func (e *elevation) doubt() string {
+	f, _ := e.report.Figure("outlet-height")
+	if f.Either == nil {
+		return ""
+	}
+	return "± " + q.Text(q.Mm(math.Ceil(f.Either.SI*1000-1e-6)))
+}
+
 func (e *elevation) dimensions() {
 	d := dimensions{canvas: &e.canvas}
 	radius := float64(e.Vessel.Bore) / 2
 	left := e.x(-radius)
 	outlet := e.Layout.Outlet.At
 	height := []string{q.Text(e.Outlet)}
-	if f, _ := e.report.Figure("outlet-height"); f.Either != nil {
-		// Rounded up, to stay within the margin of a phone.
-		height = append(height, "± "+q.Text(q.Mm(math.Ceil(f.Either.SI*1000-1e-6))))
+	if doubt := e.doubt(); doubt != "" {
+		height = append(height, doubt)
 	}
 	d.upright(left-16, 0, float64(e.Outlet), left, e.x(outlet.X), "end", height...)
 	d.upright(left-16, float64(e.Outlet), e.brim(), e.x(outlet.X), left, "end", q.Text(q.Length(e.brim())-e.Outlet))
