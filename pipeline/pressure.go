@@ -1,12 +1,64 @@
 package pipeline
 
 import (
+	"slices"
+
+	"drawoff/pipeline/finding"
 	"drawoff/pipeline/flow"
 	"drawoff/pipeline/pressure"
+	q "drawoff/pipeline/quantity"
 )
+
+// washPressure judges the pressure along the line while it is washed. Of a pump
+// that is taken for the wash nobody has said where it is hung on: nothing is said.
+func (p *plant) washPressure() finding.Findings {
+	if p.design.Wash.Flow.Value() > 0 {
+		return finding.Findings{}
+	}
+	var steps []pressure.Input
+	for _, s := range p.washSteps() {
+		with := s.With()
+		if slices.ContainsFunc(steps, func(done pressure.Input) bool { return done.With == with }) || s.Liquid.VapourPressure >= p.known.air {
+			continue // a wash rinses more than once; that it boils in the tank package clean says
+		}
+		asked := p.washFlow(s.Liquid)
+		height := asked.Foot + p.known.lowest
+		pt := flow.NewSteady(asked).At(height)
+		in := p.pressureAlong()
+		in.With, in.Vapour, in.Density = with, s.Liquid.VapourPressure, s.Liquid.Density
+		in.Levels = []pressure.Level{runs("with the tank down to its lowest level", height, asked, pt)}
+		steps = append(steps, in)
+	}
+	return pressure.Wash(steps)
+}
+
+// runs is what the line runs at a level.
+func runs(when string, height q.Length, asked flow.Input, pt flow.Point) pressure.Level {
+	level := pressure.Level{When: when, Height: height, Flow: pt.Flow > 0, AtLeast: pt.Status == flow.BeyondEnd, Pieces: map[string]pressure.Run{}}
+	if level.Flow {
+		for ref, t := range flow.AllThrough(asked, pt.Flow) {
+			level.Pieces[ref] = pressure.Run{Flow: t.Flow, Loss: t.Loss, Least: t.Least, Most: t.Most}
+		}
+	}
+	return level
+}
 
 // pressureInput is what the room of the pressure along the line is told.
 func (p plant) pressureInput() pressure.Input {
+	in := p.pressureAlong()
+	asked := p.flowInput()
+	for _, pt := range p.flow.Points {
+		when := "with the tank " + pt.Level.Name
+		if pt.Level.Slug == "lowest" {
+			when = "at the lowest level"
+		}
+		in.Levels = append(in.Levels, runs(when, pt.Level.Height, asked, pt))
+	}
+	return in
+}
+
+// pressureAlong is it without what runs.
+func (p *plant) pressureAlong() pressure.Input {
 	in := pressure.Input{
 		Layout:    p.layout,
 		Air:       p.known.air,
@@ -19,19 +71,6 @@ func (p plant) pressureInput() pressure.Input {
 	}
 	if p.known.curve.First() > 0 && !p.known.curve.Positive() {
 		in.ShutOff = 0 // its first point is not what it gives at no flow
-	}
-	asked := p.flowInput()
-	for _, pt := range p.flow.Points {
-		level := pressure.Level{When: "with the tank " + pt.Level.Name, Height: pt.Level.Height, Flow: pt.Flow > 0, Pieces: map[string]pressure.Run{}}
-		if pt.Level.Slug == "lowest" {
-			level.When = "at the lowest level"
-		}
-		if level.Flow {
-			for ref, t := range flow.AllThrough(asked, pt.Flow) {
-				level.Pieces[ref] = pressure.Run{Flow: t.Flow, Loss: t.Loss, Least: t.Least, Most: t.Most}
-			}
-		}
-		in.Levels = append(in.Levels, level)
 	}
 	return in
 }

@@ -18,6 +18,14 @@ import (
 // pump, by gravity to the end; out is what follows the pump, "" by gravity.
 func led(t *testing.T, run, out string, edits ...string) pipeline.Report {
 	t.Helper()
+	r := pipeline.Check(laid(t, run, out, edits...))
+	require.Empty(t, r.Faults)
+	return r
+}
+
+// laid is the design of it.
+func laid(t *testing.T, run, out string, edits ...string) design.Design {
+	t.Helper()
 	pieces := func(s string) string {
 		var all []string
 		for p := range strings.SplitSeq(s, ",") {
@@ -39,9 +47,7 @@ func led(t *testing.T, run, out string, edits ...string) pipeline.Report {
 		d, faults = d.Apply(design.Edit{Path: edits[i], Value: edits[i+1]})
 		require.Empty(t, faults)
 	}
-	r := pipeline.Check(d)
-	require.Empty(t, r.Faults)
-	return r
+	return d
 }
 
 func judged(t *testing.T, r pipeline.Report, rule string) finding.Verdict {

@@ -131,13 +131,19 @@ func (p *plant) washJoints(joints joint.Result) []clean.Joint {
 	return out
 }
 
-// washRun runs the line, and feeds a ball at the brim, with the tank at its lowest level.
-func (p *plant) washRun(l liquid.Properties, wanted, spray q.Flow) clean.Run {
+// washFlow is the line with what washes it running in it.
+func (p *plant) washFlow(l liquid.Properties) flow.Input {
 	in := p.flowInput()
 	in.Liquid, in.Wash = l, true
 	if !p.layout.Gravity {
 		in.Curve = p.known.pump.Run(l)
 	}
+	return in
+}
+
+// washRun runs the line, and feeds a ball at the brim, with the tank at its lowest level.
+func (p *plant) washRun(l liquid.Properties, wanted, spray q.Flow) clean.Run {
+	in := p.washFlow(l)
 	steady := flow.NewSteady(in)
 	level := in.Foot + p.known.lowest
 	pt := steady.At(level)

@@ -61,6 +61,7 @@ func (p plant) later() finding.Findings {
 		finding.Findings{Verdicts: p.stability().Verdicts},
 		p.assumed(),
 		pressure.Check(p.pressureInput()),
+		p.washPressure(),
 		finding.Findings{Verdicts: flow.Beyond(p.flowInput(), p.flow)},
 		holdup.Findings(p.holdupInput()),
 		finding.Findings{Verdicts: clean.Verdicts(p.washInput())},

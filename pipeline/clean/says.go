@@ -1,6 +1,7 @@
 package clean
 
 import (
+	"slices"
 	"strconv"
 
 	q "drawoff/pipeline/quantity"
@@ -28,6 +29,14 @@ func (w *wash) says(r *Result) {
 			o := s.Liquid.Outside[0]
 			say(number + ": for its " + o.Property + " the source covers " + o.Range + "; " + o.Used + " is used.")
 		}
+	}
+	if w.Fed > 0 {
+		say("Where the pump that is taken for the wash is hung on is not told: what it has to draw from, where in the line it would boil and whether a hose folds flat are not judged.")
+	} else if i := slices.IndexFunc(w.runs, func(r Run) bool { return !r.Boils && !(r.Known && r.Flow > 0) }); i >= 0 {
+		say("How fast the line runs with " + w.Steps[i].With() + ", is not known: where it would boil there and whether a hose folds flat are not judged.")
+	}
+	if w.Scavenge > 0 {
+		say("Where the pump that draws the wash off stands is not told: whether hot wash boils at its suction is not judged.")
 	}
 	if w.Element <= 0 && r.Programme.Totals.Heat > 0 {
 		say("Say what the heating element takes up, and the time to warm each batch is told.")

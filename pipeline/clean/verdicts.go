@@ -32,8 +32,8 @@ func (w *wash) verdicts() (out []finding.Verdict) {
 	return out
 }
 
-// in names a step in a sentence.
-func (s Step) in() string { return s.Agent.Named(s.Strength) + ", at " + q.Text(s.Temperature) }
+// With names what runs in a step, in a sentence.
+func (s Step) With() string { return s.Agent.Named(s.Strength) + ", at " + q.Text(s.Temperature) }
 
 // speed judges the slowest of the steps.
 func (w *wash) speed() (finding.Verdict, bool) {
@@ -48,7 +48,7 @@ func (w *wash) speed() (finding.Verdict, bool) {
 	}
 	run := w.runs[slow]
 	v := finding.Verdict{Rule: RuleSpeed, Piece: w.widest.ref, Limit: new(q.Of(w.Speed)), Basis: speedSource}
-	runs := "With " + w.Steps[slow].in() + ", the line runs " + q.Text(run.Flow)
+	runs := "With " + w.Steps[slow].With() + ", the line runs " + q.Text(run.Flow)
 	if w.Fed > 0 {
 		runs += ", which the pump taken for it must give against " + q.Text(run.Asked)
 	}
@@ -82,11 +82,14 @@ func (w *wash) suction() (finding.Verdict, bool) {
 	worst := -1
 	for i, run := range w.runs {
 		switch {
-		case run.Boils && run.Pump:
-			s := w.Steps[i]
-			return finding.Verdict{Rule: RuleSuction, Piece: "pump", Level: finding.Stop, Basis: "IAPWS R7-97; ISO 2533:1975",
-				Sentence: "With " + s.in() + ", it boils in an open tank at this altitude: no pump draws it.",
-				Advice:   "Wash cooler."}, true
+		case run.Boils:
+			v := finding.Verdict{Rule: RuleSuction, Piece: "pump", Level: finding.Stop, Basis: "IAPWS R7-97; ISO 2533:1975",
+				Sentence: "With " + w.Steps[i].With() + ", it boils in an open tank at this altitude: no pump draws it.", Advice: "Wash cooler."}
+			if !run.Pump {
+				v.Piece = "tank"
+				v.Sentence = "With " + w.Steps[i].With() + ", it boils in an open tank at this altitude: nothing more can be said of how it runs."
+			}
+			return v, true
 		case run.MarginKnown && (worst < 0 || run.Suction.Margin() < w.runs[worst].Suction.Margin()):
 			worst = i
 		}
@@ -97,11 +100,11 @@ func (w *wash) suction() (finding.Verdict, bool) {
 	s, m := w.Steps[worst], w.runs[worst].Suction.Margin()
 	v := finding.Verdict{Rule: RuleSuction, Piece: "pump", Basis: "ANSI/HI 9.6.1, from memory, as for the liquid"}
 	if m >= 0 {
-		v.Sentence = "With " + s.in() + ", the pump keeps " + q.Text(m) + " of suction head to spare over the margin."
+		v.Sentence = "With " + s.With() + ", the pump keeps " + q.Text(m) + " of suction head to spare over the margin."
 		return v, true
 	}
 	v.Level = finding.Look
-	v.Sentence = "With " + s.in() + ", the pump is " + q.Text(-m) + " short of the suction head that it requires with its margin, at the lowest level: hot wash is what a pump loses first."
+	v.Sentence = "With " + s.With() + ", the pump is " + q.Text(-m) + " short of the suction head that it requires with its margin, at the lowest level: hot wash is what a pump loses first."
 	v.Advice = "Keep more in the tank while it goes round, throttle the delivery, wash cooler, or make the suction line shorter or wider."
 	return v, true
 }

@@ -5,6 +5,7 @@ import (
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/joint"
 	"drawoff/pipeline/order"
+	"drawoff/pipeline/pressure"
 	"drawoff/pipeline/stand"
 	"drawoff/pipeline/vent"
 )
@@ -99,7 +100,7 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).opens
 	case "boiling":
 		return (*mender).cool
-	case "line-pressure":
+	case pressure.RuleLine:
 		return func(m *mender) []proposal { return append(append(m.cool(), m.slow()...), m.throttle()...) }
 	case "over-the-top":
 		return func(m *mender) []proposal { return m.raise(0) }
@@ -113,7 +114,7 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 	// How it is washed, and breathes.
 	case clean.RuleSpeed:
 		return (*mender).washSpeed
-	case clean.RuleSuction:
+	case clean.RuleSuction, pressure.RuleWash:
 		return (*mender).washSuction
 	case clean.RuleSpray:
 		return (*mender).spray

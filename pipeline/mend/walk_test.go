@@ -21,6 +21,7 @@ var forAPerson = map[string]string{
 	"fitting-range": "no loss of a fitting was ever measured in so thick a liquid: the advice says how to",
 	"sheet-liquid":  "somebody has to measure the drop in that liquid",
 	"hose-suction":  "somebody has to look at the hose",
+	"wash-hose":     "somebody has to look at the hose",
 	"assumed":       "only somebody who has looked at each can say that it is right",
 	"legs-clear":    "which legs or braces may go is the builder's to say: the advice says what does",
 	"leg-length":    "legs longer than the stock want other stock to be bought, or another plant",

@@ -1,7 +1,8 @@
 // Package pressure follows the pressure along the line while the liquid runs:
 // where it is least, whether the liquid boils there, and what a hose there must
 // bear. It says too what has to be lifted to fill a delivery that leads over a
-// top, and what runs on or back when the pump stops.
+// top, and what runs on or back when the pump stops. Wash asks the same of the
+// line while it is washed: hotter, and faster than the liquid goes.
 //
 // With the energy equation from the tank, or back from the outflow, the
 // pressure at the highest point of the bore is that of the air and the liquid
@@ -20,6 +21,7 @@ import (
 // Input is what Check needs. All heights are above the floor.
 type Input struct {
 	Layout    route.Layout
+	With      string     // of a step of the wash: what runs, "caustic soda, 2 %, at 75 °C"; "" for the liquid
 	Air       q.Pressure // absolute
 	Vapour    q.Pressure // of the liquid, absolute
 	Density   q.Density
@@ -32,10 +34,11 @@ type Input struct {
 
 // Level is a height of the liquid with what then runs.
 type Level struct {
-	When   string // "with the tank full"
-	Height q.Length
-	Flow   bool           // something runs
-	Pieces map[string]Run // by ref; "tank" and "delivery" are the line's ends
+	When    string // "with the tank full"
+	Height  q.Length
+	Flow    bool           // something runs
+	AtLeast bool           // more may run than the pump's curve tells
+	Pieces  map[string]Run // by ref; "tank" and "delivery" are the line's ends
 }
 
 // Run is what runs through a piece.
@@ -58,6 +61,7 @@ type Point struct {
 	When     string
 	At       q.Length   // top of the bore there, above the floor
 	Pressure q.Pressure // absolute, as reckoned; not over the vapour pressure where the liquid would part
+	atLeast  bool       // more may run than was reckoned with
 	from     q.Length   // free surface it is reckoned from
 	lost     q.Head     // from there to it; under 0 where it is reckoned back from the outflow
 	speed    q.Velocity
@@ -70,7 +74,9 @@ func Check(in Input) finding.Findings {
 		f.Figures = append(f.Figures, in.figure(p))
 		f.Verdicts = append(f.Verdicts, in.judge(p))
 	}
-	f.Verdicts = append(f.Verdicts, in.hoses()...)
+	if h := in.hose(); h.piece != nil {
+		f.Verdicts = append(f.Verdicts, in.folds(h))
+	}
 	f.Verdicts = append(f.Verdicts, in.overTop()...)
 	f.Verdicts = append(f.Verdicts, in.stands()...)
 	return f
@@ -143,7 +149,7 @@ func (in *Input) stretch(pieces []route.Piece, level *Level, surface q.Length, l
 			} else if k == 0 {
 				part = 0
 			}
-			p := Point{Ref: ref, When: level.When, At: q.Length(c.Crown), from: surface, lost: lost(run, part)}
+			p := Point{Ref: ref, When: level.When, atLeast: level.AtLeast, At: q.Length(c.Crown), from: surface, lost: lost(run, part)}
 			if c.Radius > 0 {
 				p.speed = q.Velocity(float64(run.Flow) / (math.Pi * c.Radius * c.Radius))
 			}

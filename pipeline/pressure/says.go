@@ -3,6 +3,7 @@ package pressure
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
@@ -10,10 +11,23 @@ import (
 	"drawoff/pipeline/route"
 )
 
+// The rules of the line under suction, of the liquid and of the wash.
 const (
-	// folds is how far under the air's pressure a hose without a spiral is not
+	RuleLine     = "line-pressure"
+	RuleHose     = "hose-suction"
+	RuleWash     = "wash-pressure"
+	RuleWashHose = "wash-hose"
+)
+
+const (
+	figureLeast = "least-pressure"
+	figureWash  = "wash-least-pressure"
+)
+
+const (
+	// fold is how far under the air's pressure a hose without a spiral is not
 	// to stand: ours, no source.
-	folds = 10 * q.Kilopascal
+	fold = 10 * q.Kilopascal
 	// top is how much higher than its end a delivery may lead before it counts
 	// as leading over a top: about what a bend does.
 	top = 100 * q.Millimetre
@@ -25,8 +39,12 @@ const (
 )
 
 func (in *Input) figure(p Point) finding.Figure {
+	slug, name := figureLeast, "Least pressure in the line, absolute, "+p.When
+	if in.With != "" {
+		slug, name = figureWash, "Least pressure in the line on the wash, absolute, with "+in.With
+	}
 	return finding.Figure{
-		Slug: "least-pressure", Name: "Least pressure in the line, absolute, " + p.When, Piece: p.Ref, Amount: q.Of(p.Pressure),
+		Slug: slug, Name: name, Piece: p.Ref, Amount: q.Of(p.Pressure),
 		Working: finding.Working{
 			Formula: "p_least = p + ρ g (z_s - z - h_f) - ρ v^2/2",
 			Inputs: []finding.Input{
@@ -42,71 +60,127 @@ func (in *Input) figure(p Point) finding.Figure {
 // judge says whether the liquid stays whole at the point of the least pressure.
 func (in *Input) judge(p Point) finding.Verdict {
 	piece := in.piece(p.Ref)
-	v := finding.Verdict{Rule: "line-pressure", Piece: p.Ref, Figure: "least-pressure", Limit: new(q.Of(in.Vapour)), Basis: lineSource}
-	where := "At No " + strconv.Itoa(piece.Number) + " (" + piece.Label + "), " + q.Text(p.At) + " above the floor, the pressure "
+	v := finding.Verdict{Rule: RuleLine, Piece: p.Ref, Figure: figureLeast, Limit: new(q.Of(in.Vapour)), Basis: lineSource}
+	where := "At No "
+	if in.With != "" {
+		v.Rule, v.Figure = RuleWash, figureWash
+		where = "With " + in.With + ", at No "
+	}
+	where += strconv.Itoa(piece.Number) + " (" + piece.Label + "), " + q.Text(p.At) + " above the floor, the pressure "
+	more := ""
+	if p.atLeast {
+		more = " More may run than the pump's curve tells, and the pressure is then lower."
+	}
 	near := in.Vapour + q.Pressure(float64(in.Density)*gravity*float64(in.Margin))
 	// Where it stays at the air's it is no nearer to boiling than in the tank: that is not the line's doing.
 	if p.Pressure <= in.Vapour || p.Pressure < min(near, in.Air-bore) {
-		v.Advice = "Lead the line lower there, throttle it at its end, or cool the liquid."
+		v.Advice = "Lead the line lower there, throttle it at its end, or " + in.cooler() + "."
 		if p.lost >= 0 && !in.Layout.Gravity {
-			v.Advice = "Lead the line lower there, make it wider or shorter up to there, slow the pump, or cool the liquid."
-		}
-		boils := q.Text(in.Vapour) + " the liquid boils"
-		if p.Pressure <= in.Vapour {
-			v.Level = finding.Stop
-			v.Sentence = where + "would fall to " + q.Text(max(p.Pressure, 0)) + " absolute " + p.When + ", and at " + boils + ": the stream parts there, and the flow told here is not reached."
-			return v
+			v.Advice = "Lead the line lower there, make it wider or shorter up to there, slow the pump, or " + in.cooler() + "."
 		}
 		v.Level = finding.Look
-		v.Sentence = where + "falls to " + q.Text(p.Pressure) + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas may come out of it there, and the flow break off."
+		boils := q.Text(in.Vapour) + " the liquid boils"
+		switch {
+		case p.Pressure > in.Vapour:
+			v.Sentence = where + "falls to " + q.Text(p.Pressure) + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas may come out of it there, and the flow break off." + more
+		case in.With == "":
+			v.Level = finding.Stop
+			fallthrough
+		default:
+			v.Sentence = where + "would fall to " + q.Text(max(p.Pressure, 0)) + " absolute " + p.When + ", and at " + boils + ": the stream parts there, and the flow told here is not reached."
+		}
+		if in.With != "" {
+			v.Sentence += " " + asLaid
+		}
+		return v
+	}
+	if in.With != "" {
+		v.Sentence = "In no step of the wash does the line bring what runs in it near to boiling. " + asLaid + " The nearest: " + lower(where) + "is " + q.Text(p.Pressure) + " absolute " + p.When + ", and at " + q.Text(in.Vapour) + " it boils." + more
 		return v
 	}
 	if p.Pressure >= in.Air {
-		v.Sentence = "All along the line the pressure stays over the air's: nothing is drawn in."
+		v.Sentence = "All along the line the pressure stays over the air's: nothing is drawn in." + more
 		return v
 	}
 	v.Sentence = where + "is the least, " + q.Text(in.Air-p.Pressure) + " under the air's " + p.When + ", and the liquid boils only at " + q.Text(in.Air-in.Vapour) +
-		" under it. A joint that leaks there draws air in instead of dripping."
+		" under it. A joint that leaks there draws air in instead of dripping." + more
 	return v
 }
 
-// hoses judges what the hose must bear that stands the furthest under the air's
-// pressure: of those that nobody says are made for it, if one of them must bear any.
-func (in *Input) hoses() []finding.Verdict {
-	var worst *route.Piece
-	under, when := folds, ""
-	made := func(p *route.Piece) bool { return p.Said != nil && p.Said.Suction }
+// asLaid says how the wash is taken to go.
+const asLaid = "This is for a wash that goes the way of the liquid, out at the end of the line."
+
+// cooler is what makes it boil less.
+func (in *Input) cooler() string {
+	if in.With != "" {
+		return "wash cooler"
+	}
+	return "cool the liquid"
+}
+
+// lower returns s with a small first letter.
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// hosed is a hose under suction: of those that nobody says are made for it, if
+// one of them must bear any, the one that stands the furthest under the air's
+// pressure.
+type hosed struct {
+	piece *route.Piece // nil where there is none
+	under q.Pressure
+	when  string
+}
+
+// made reports whether it is said to be made for suction.
+func (h hosed) made() bool { return h.piece.Said != nil && h.piece.Said.Suction }
+
+// over reports whether h is to be told of rather than o.
+func (h hosed) over(o hosed) bool {
+	if h.piece == nil || o.piece == nil {
+		return h.piece != nil
+	}
+	if h.made() != o.made() {
+		return o.made()
+	}
+	return h.under > o.under
+}
+
+// hose finds what the hose must bear that bears most.
+func (in *Input) hose() (worst hosed) {
 	for i := range in.Levels {
 		if !in.Levels[i].Flow {
 			continue
 		}
 		in.Along(&in.Levels[i], func(p Point) {
-			piece := in.piece(p.Ref)
-			if piece.Kind != design.Hose || in.Air-p.Pressure < folds {
-				return
-			}
-			softer := worst != nil && made(worst) && !made(piece)
-			harder := worst != nil && made(piece) && !made(worst)
-			if softer || !harder && in.Air-p.Pressure >= under {
-				worst, under, when = piece, in.Air-p.Pressure, p.When
+			h := hosed{in.piece(p.Ref), in.Air - p.Pressure, p.When}
+			if h.piece.Kind == design.Hose && h.under >= fold && h.over(worst) {
+				worst = h
 			}
 		})
 	}
-	if worst == nil {
-		return nil
-	}
+	return worst
+}
+
+// folds judges it.
+func (in *Input) folds(h hosed) finding.Verdict {
 	v := finding.Verdict{
-		Rule: "hose-suction", Piece: worst.Ref, Limit: new(q.Of(folds)), Basis: lineSource + "; what a soft hose bears: common practice, no source",
-		Sentence: "The hose No " + strconv.Itoa(worst.Number) + " stands up to " + q.Text(under) + " under the air's pressure, " + when,
+		Rule: RuleHose, Piece: h.piece.Ref, Limit: new(q.Of(fold)), Basis: lineSource + "; what a soft hose bears: common practice, no source",
+		Sentence: "The hose No " + strconv.Itoa(h.piece.Number) + " stands up to " + q.Text(h.under) + " under the air's pressure, " + h.when,
 	}
-	if made(worst) {
+	if in.With != "" {
+		v.Rule = RuleWashHose
+		v.Sentence = "With " + in.With + ", the" + v.Sentence[len("The"):]
+	}
+	if h.made() {
 		v.Sentence += ". It is said to be made for suction: see that its maker rates it for that at the temperature that runs through it."
-	} else {
-		v.Level = finding.Look
-		v.Sentence += ": one that is not made for suction folds flat and stops the flow."
-		v.Advice = "Take a suction hose, with a spiral in its wall, and say so; or lay rigid tube there."
+		return v
 	}
-	return []finding.Verdict{v}
+	v.Level = finding.Look
+	v.Sentence += ": one that is not made for suction folds flat and stops the flow."
+	if in.With != "" {
+		v.Sentence += " Hot, a hose folds the sooner. " + asLaid
+	}
+	v.Advice = "Take a suction hose, with a spiral in its wall, and say so; or lay rigid tube there."
+	return v
 }
 
 func (in *Input) piece(ref string) *route.Piece {

@@ -9,12 +9,13 @@ import (
 	"drawoff/pipeline/clean"
 	"drawoff/pipeline/finding"
 	"drawoff/pipeline/joint"
+	"drawoff/pipeline/pressure"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/vent"
 )
 
 // washing are the rules about the wash.
-var washing = [...]string{clean.RuleSpeed, clean.RuleSuction, clean.RuleSpray, clean.RuleRunoff, clean.RuleHose, joint.RuleCleaning, joint.RuleLining}
+var washing = [...]string{clean.RuleSpeed, clean.RuleSuction, pressure.RuleWash, pressure.RuleWashHose, clean.RuleSpray, clean.RuleRunoff, clean.RuleHose, joint.RuleCleaning, joint.RuleLining}
 
 // Wash shows how line and tank are washed, as a card to hang on the tank,
 // what has to be taken apart, and how each figure was reached. The workshop
