@@ -8,6 +8,7 @@ import (
 	"drawoff/pipeline/flow"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
+	"drawoff/pipeline/stand"
 	"drawoff/pipeline/vessel"
 )
 
@@ -149,6 +150,9 @@ func (e *elevation) describe() string {
 		d += " The pump inlet is " + q.Text(q.Length(e.Layout.PumpIn.At.X)) + " from the tank's axis and " +
 			q.Text(q.Length(e.Layout.PumpIn.At.Z)) + " over the floor."
 	}
+	if e.Stand.Legs > 0 {
+		d += " Its legs stand at " + stand.Degrees(e.Stand.LegTurns()) + ", " + e.Stand.Way() + "."
+	}
 	return d + " The liquid leaves at " + q.Text(e.Delivery) + ". The table of pieces lists what lies between."
 }
 
@@ -169,20 +173,16 @@ func (e *elevation) floor() {
 	e.Close("g")
 }
 
-// stand draws legs as seen from the side, at their distance from the axis. How
-// they are turned about it the drawing does not know: see stand.RuleClear.
+// stand draws the legs as seen from the side, turned about the axis as
+// stand.LegTurns has them. All lie behind the line, which is what is looked for.
 func (e *elevation) stand() {
 	t, f := e.Stand.LegsAt()
-	top, floor := float64(t), float64(f)
 	const half = 3 // pixels
-	at := []float64{-1, 1}
-	if e.Stand.Legs != 4 {
-		at = append(at, -0.3) // one behind the tank
-	}
 	e.Raw(`<g class="stand" aria-hidden="true">`)
-	for _, side := range at {
+	for _, turn := range e.Stand.LegTurns() {
+		side := math.Cos(float64(turn))
 		z := float64(e.LegTop)
-		head, foot := e.x(side*top), e.x(side*floor)
+		head, foot := e.x(side*float64(t)), e.x(side*float64(f))
 		e.path("leg")
 		e.Raw("M")
 		e.pixel(head-half, e.y(z))

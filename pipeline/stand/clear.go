@@ -16,19 +16,57 @@ type rod struct {
 	ref      string
 }
 
-// clearVerdict asks how the stand is to be turned about the tank's axis so that
-// the line passes between its legs and braces. Nobody says where the first leg
-// goes, and a workshop has to weld it somewhere: it is told where the line has
-// the most room. Silent where no piece of the line comes as far out as the legs.
-func clearVerdict(in Input) []finding.Verdict {
-	line := in.underfoot()
-	if len(line) == 0 || in.Rise() <= 0 || in.Legs < 1 { // nothing to pass, or nothing to be passed
-		return nil
+// LegTurns returns where the legs stand about the tank's axis, from the way to
+// the pump or the outflow (x) to the left, seen from above. Nobody says where
+// the first goes, and a workshop has to weld it somewhere: it is where the line
+// has the most room to pass between legs and braces. Where no piece of the line
+// comes as far out as they do, a leg stands half a step to either side of that
+// way; ours, no source. Drawings, templates and RuleClear have them from here.
+func (in Input) LegTurns() []q.Angle {
+	turn := math.Pi / float64(max(1, in.Legs))
+	if line := in.underfoot(); len(line) > 0 && in.Rise() > 0 {
+		turn, _, _ = in.roomiest(line)
 	}
+	return in.around(turn)
+}
+
+// around returns where all legs stand with the first at turn.
+func (in Input) around(turn float64) []q.Angle {
+	out := make([]q.Angle, max(0, in.Legs))
+	for k := range out {
+		out[k] = q.Angle(turn + 2*math.Pi*float64(k)/float64(in.Legs))
+	}
+	return out
+}
+
+// Degrees tells turns in whole degrees: "60°, 180°, 300°".
+func Degrees(turns []q.Angle) string {
+	s := ""
+	for k, t := range turns {
+		if k > 0 {
+			s += ", "
+		}
+		s += strconv.Itoa(int(math.Round(t.Degrees()))%360) + "°"
+	}
+	return s
+}
+
+// Way says from where LegTurns are counted.
+func (in Input) Way() string {
+	end := "the pump"
+	if in.Layout.Gravity {
+		end = "the outflow"
+	}
+	return "counted to the left (anticlockwise, seen from above) from the way to " + end
+}
+
+// roomiest returns the turn of the first leg that leaves line the most room, how
+// much that is, and the piece that has it.
+func (in Input) roomiest(line []rod) (at, best float64, ref string) {
 	// The stand looks the same again after a turn of 360°/N.
 	const steps = 36
 	period := 2 * math.Pi / float64(in.Legs)
-	best, at, ref := math.Inf(-1), 0.0, ""
+	best = math.Inf(-1)
 	try := func(turn float64) {
 		if room, piece := in.roomFor(line, turn); room > best+1e-6 {
 			best, at, ref = room, turn, piece
@@ -42,24 +80,25 @@ func clearVerdict(in Input) []finding.Verdict {
 		try(middle - step)
 		try(middle + step)
 	}
-	at = math.Mod(at+period, period)
-	v := finding.Verdict{Rule: RuleClear, Level: finding.Sound, Piece: ref, Basis: "geometry: legs and braces as tubes, unions as wide as what closes them; handles, brackets and the bucket are not reckoned"}
-	where := ""
-	for k := range in.Legs {
-		if k > 0 {
-			where += ", "
-		}
-		where += strconv.Itoa(int(math.Round((at+float64(k)*period)*180/math.Pi))%360) + "°"
+	return math.Mod(at+period, period), best, ref
+}
+
+// clearVerdict asks whether the stand can be so turned about the tank's axis
+// that the line passes between its legs and braces. Silent where no piece of the
+// line comes as far out as the legs.
+func clearVerdict(in Input) []finding.Verdict {
+	line := in.underfoot()
+	if len(line) == 0 || in.Rise() <= 0 || in.Legs < 1 { // nothing to pass, or nothing to be passed
+		return nil
 	}
+	at, best, ref := in.roomiest(line)
+	v := finding.Verdict{Rule: RuleClear, Level: finding.Sound, Piece: ref, Basis: "geometry: legs and braces as tubes, unions as wide as what closes them; handles, brackets and the bucket are not reckoned"}
 	// Nothing that is welded up stands so true, and no hand with a cloth passes: ours, no source.
 	const tight = 20 * q.Millimetre
-	room, end := q.Length(best), "the pump"
-	if in.Layout.Gravity {
-		end = "the outflow"
-	}
+	room := q.Length(best)
 	advice := "Take fewer legs" + markIf(in.Braced, ", leave out the braces there") + ", set the feet further out, or lead the line out at one side."
 	if room > 0 {
-		v.Sentence = "With the legs at " + where + ", counted to the left (anticlockwise, seen from above) from the way to " + end + ", the line passes them with " + q.Text(room) + " to spare: nowhere else has it more."
+		v.Sentence = "With the legs at " + Degrees(in.around(at)) + ", " + in.Way() + ", the line passes them with " + q.Text(room) + " to spare: nowhere else has it more. The side view shows them so."
 		if room < tight {
 			v.Level, v.Advice = finding.Look, advice
 			v.Sentence += " That is too little to clean behind, and a leg set a little askew closes it."
@@ -69,7 +108,7 @@ func clearVerdict(in Input) []finding.Verdict {
 		return []finding.Verdict{v}
 	}
 	v.Level, v.Advice = finding.Stop, advice
-	v.Sentence = "However the stand is turned, a leg" + markIf(in.Braced, " or a brace") + " stands in the way of the line, by " + q.Text(-room) + " at best."
+	v.Sentence = "However the stand is turned, a leg" + markIf(in.Braced, " or a brace") + " stands in the way of the line, by " + q.Text(-room) + " at best: so it is drawn."
 	return []finding.Verdict{v}
 }
 

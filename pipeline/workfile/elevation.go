@@ -8,6 +8,7 @@ import (
 	"drawoff/pipeline/plot"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
+	"drawoff/pipeline/stand"
 )
 
 const elevationName = "side-view"
@@ -32,7 +33,10 @@ func elevation(r pipeline.Report) plot.Drawing {
 		d.Line(plot.Mark, plot.Point{X: -w, Y: h}, plot.Point{X: w, Y: h})
 		d.Word(plot.Point{X: -w + 10, Y: h + 5}, 15, 0, l.Name)
 	}
-	legs(&d, s)
+	if s.Stand.Rise() > 0 {
+		legs(&d, s)
+		d.Notes = append(d.Notes, "Legs at "+stand.Degrees(s.Stand.LegTurns())+", "+s.Stand.Way()+".")
+	}
 	reach := s.Vessel.Bore.Millimetres()
 	for _, p := range s.Layout.Pieces() {
 		piece(&d, p)
@@ -43,17 +47,14 @@ func elevation(r pipeline.Report) plot.Drawing {
 	return d
 }
 
-// legs draws the legs as the side view has them, from foot to where they end.
+// legs draws the legs where stand.LegTurns has them, from foot to where they end.
 func legs(d *plot.Drawing, s pipeline.Scene) {
 	in := s.Stand
-	if in.Rise() <= 0 {
-		return
-	}
 	m := maker{scene: s, in: in}
 	length := in.Rise().Millimetres() / math.Cos(float64(in.Splay))
 	up := s.TankFoot.Millimetres()
-	for i := range in.Legs {
-		t := m.leg(i)
+	for _, turn := range in.LegTurns() {
+		t := m.leg(float64(turn))
 		for _, side := range [2]float64{-1, 1} {
 			x := t.At.X + side*t.Radius
 			d.Line(plot.Outline, plot.Point{X: x, Y: t.At.Z + up}, plot.Point{X: x + t.Dir.X*length, Y: t.At.Z + up + t.Dir.Z*length})

@@ -1,7 +1,9 @@
 package workfile
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"drawoff/pipeline"
@@ -37,16 +39,16 @@ func (m *maker) tank() template.Tank {
 	return t
 }
 
-// turn is where leg i stands, about the tank's axis: the seam of a cone, at
-// half a turn, lies half-way between two legs.
-func (m *maker) turn(i int) float64 {
+// fromSeam is where leg i stands, about the tank's axis, on a cone whose seam
+// lies at half a turn: half-way between two legs.
+func (m *maker) fromSeam(i int) float64 {
 	return -math.Pi + (float64(i)+0.5)*2*math.Pi/float64(m.in.Legs)
 }
 
-// leg is the tube of leg i, from its lower end up.
-func (m *maker) leg(i int) template.Tube {
+// leg is the tube of the leg that stands at turn, from its lower end up.
+func (m *maker) leg(turn float64) template.Tube {
 	top, floor := m.in.LegsAt()
-	sin, cos := math.Sincos(m.turn(i))
+	sin, cos := math.Sincos(turn)
 	at := func(r, z float64) template.Vec { return template.Vec{X: r * cos, Y: r * sin, Z: z} }
 	low := (m.in.Foot - m.scene.TankFoot).Millimetres()
 	from := at(floor.Millimetres(), low)
@@ -60,7 +62,7 @@ func (m *maker) legs() {
 		m.missing = append(m.missing, "Legs: there is no length left for them, so their ends cannot be drawn.")
 		return
 	}
-	tube := m.leg(0)
+	tube := m.leg(0) // they are all alike
 	cut, ok := template.Wrap(tube, m.tank())
 	what := "the bottom"
 	if m.scene.Vessel.Bottom == vessel.Cone {
@@ -106,7 +108,7 @@ func (m *maker) braces() {
 	if !m.in.Braced || m.in.Rise() <= 0 || m.in.Legs < 3 {
 		return
 	}
-	a, b := m.leg(0), m.leg(1)
+	a, b := m.leg(0), m.leg(2*math.Pi/float64(m.in.Legs))
 	length := m.in.Rise().Millimetres() / math.Cos(float64(m.in.Splay))
 	from := a.At
 	to := template.Vec{X: b.At.X + b.Dir.X*length, Y: b.At.Y + b.Dir.Y*length, Z: b.At.Z + b.Dir.Z*length}
@@ -165,12 +167,23 @@ func (m *maker) cone() {
 	var legs []template.Tube
 	if m.in.Rise() > 0 {
 		for i := range m.in.Legs {
-			legs = append(legs, m.leg(i))
+			legs = append(legs, m.leg(m.fromSeam(i)))
 		}
 	}
-	m.drawings = append(m.drawings, template.ConeSheet("cone-flat", "Cone, flat plate", t, f, legs,
-		"Radii "+q.Text(q.Mm(f.Inner))+" and "+q.Text(q.Mm(f.Outer))+", angle "+q.Text(q.Angle(f.Angle))+", in the middle of a plate of "+q.Text(m.in.Tank.Wall)+"; edges square to the plate.",
-		"The outside of the cone is towards you. Gap at the seam: "+q.Text(m.scene.Seam)+", taken off both edges alike. Legs are marked where their outside meets it."))
+	notes := []string{
+		"Radii " + q.Text(q.Mm(f.Inner)) + " and " + q.Text(q.Mm(f.Outer)) + ", angle " + q.Text(q.Angle(f.Angle)) + ", in the middle of a plate of " + q.Text(m.in.Tank.Wall) + "; edges square to the plate.",
+		"The outside of the cone is towards you. Gap at the seam: " + q.Text(m.scene.Seam) + ", taken off both edges alike. Legs are marked where their outside meets it.",
+	}
+	if turns := m.in.LegTurns(); len(legs) > 0 {
+		gaps := make([]q.Angle, len(turns))
+		for i := range turns {
+			gaps[i] = turns[i] + q.Angle(math.Pi/float64(m.in.Legs))
+		}
+		// The gap that is furthest from the way that they are counted from.
+		seam := slices.MinFunc(gaps, func(a, b q.Angle) int { return cmp.Compare(math.Cos(float64(a)), math.Cos(float64(b))) })
+		notes = append(notes, "The seam lies half-way between two legs. With these at "+stand.Degrees(turns)+", "+m.in.Way()+", put it at "+stand.Degrees([]q.Angle{seam})+".")
+	}
+	m.drawings = append(m.drawings, template.ConeSheet("cone-flat", "Cone, flat plate", t, f, legs, notes...))
 }
 
 // tees draws what a tee made up from tube takes, once for each size.
