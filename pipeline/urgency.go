@@ -17,7 +17,7 @@ import (
 var pressing = [...]string{
 	"vent", "relief-valve", "surge", "joint-pressure", "boiling",
 	"line-closed", "stand-height", "leg-length", "ceiling", "door", "meets-pump", "meets-delivery", "spring", "floor-space", "bucket-space", "reach",
-	"leg-strength", "tipping", "push", "legs-clear",
+	"leg-strength", "tipping", "push", "leg-brackets", "legs-clear",
 	"tube-for-product", "union-for-product", "union-family", "look-alike", "union-size", "union-halves", "bore-step", "seal-missing", "seal-size", "cut-length", "measured-part",
 }
 

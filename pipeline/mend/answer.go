@@ -59,6 +59,8 @@ func answers(v finding.Verdict) func(*mender) []proposal {
 		return (*mender).rock
 	case stand.RuleLoad:
 		return (*mender).load
+	case stand.RuleBracket:
+		return (*mender).under
 
 	// How it flows.
 	case "suction-speed":

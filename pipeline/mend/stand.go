@@ -176,6 +176,11 @@ func (m *mender) tip() []proposal {
 	return append(append(out, m.lower(0)...), change("Anchor it: fix its feet to the floor, or the tank to a wall, by something made for that.", set("stand.anchored", "true")))
 }
 
+// under answers legs that brackets hold beside the shell.
+func (m *mender) under() []proposal {
+	return []proposal{change("Set the legs under the tank, flush with its shell.", set("stand.feet", ""))}
+}
+
 // widest is how far legs are splayed at most: beyond it they are struts. Ours,
 // no source.
 const widest = 30

@@ -23,6 +23,7 @@ var forAPerson = map[string]string{
 	"hose-suction":  "somebody has to look at the hose",
 	"wash-hose":     "somebody has to look at the hose",
 	"assumed":       "only somebody who has looked at each can say that it is right",
+	"leg-brackets":  "what a shell bears in one spot is for whoever may design vessels: the advice says so",
 	"legs-clear":    "which legs or braces may go is the builder's to say: the advice says what does",
 	"leg-length":    "legs longer than the stock want other stock to be bought, or another plant",
 }

@@ -83,6 +83,7 @@ func TestText(t *testing.T) {
 		{KindRotation, 2847.0 / 60, "2847 rpm", "2847 rpm"},
 		{KindForce, 250, "250 N", "56.2 lbf"},
 		{KindForce, 3433, "3.43 kN", "772 lbf"},
+		{KindMoment, 1.355818, "1.36 N·m", "1 lbf·ft"}, // NIST SP 811 B.8
 		{KindPressure, 405e3, "405 kPa", "58.7 psi"},
 		{KindPressure, 210e6, "210 MPa", "30500 psi"},
 		{KindFlow, math.NaN(), "not a number", "not a number"},

@@ -202,6 +202,8 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 		{KindRotation, "2900 rpm", 2900.0 / 60},
 		{KindForce, "2.5 kN", 2500},
 		{KindForce, "1 lbf", 4.4482216152605}, // NIST SP 811 B.8
+		{KindMoment, "250 N·m", 250},
+		{KindMoment, "1 lbf·ft", 1.3558179483314004}, // NIST SP 811 B.8, from its exact factors
 		{KindRotation, "60 r/min", 1},
 	} {
 		a, err := ParseAmount(c.kind, c.text)

@@ -34,6 +34,7 @@ type (
 	Consistency float64 // K of a power-law liquid, pascal seconds to the power of its index n
 	Rotation    float64 // turns per second
 	Force       float64 // newtons
+	Moment      float64 // of a force about a point, newton metres
 )
 
 // Exact conversions, as multiples of the SI unit.
@@ -114,6 +115,7 @@ const (
 	KindConsistency
 	KindRotation
 	KindForce
+	KindMoment
 )
 
 // KindOf returns the kind of number n, and whether there is one.
@@ -139,6 +141,7 @@ func (Strength) Kind() Kind    { return KindStrength }
 func (Consistency) Kind() Kind { return KindConsistency }
 func (Rotation) Kind() Kind    { return KindRotation }
 func (Force) Kind() Kind       { return KindForce }
+func (Moment) Kind() Kind      { return KindMoment }
 
 // Amount is a quantity of any kind, for tables and reports that hold them
 // side by side.

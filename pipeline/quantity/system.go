@@ -32,6 +32,7 @@ var shown = [...][2]string{
 	KindConsistency: {"Pa·sⁿ", "Pa·sⁿ"},
 	KindRotation:    {"rpm", "rpm"},
 	KindForce:       {"N", "lbf"},
+	KindMoment:      {"N·m", "lbf·ft"},
 }
 
 // spoken holds each kind's unit in AsTyped, as Speak found it.

@@ -262,6 +262,14 @@ var kinds = [...]kindTable{
 		refused: []refusal{{"kg", "is a mass", "write N; 1 kg weighs 9.81 N"}},
 		sample:  "250 N", usual: [2]string{"N", "kN"},
 	},
+	KindMoment: {
+		name: "moment",
+		units: []unit{
+			{symbol: "N·m", words: []string{"Nm"}, mul: 1, div: 1, step: 10},
+			{symbol: "lbf·ft", words: []string{"lbfft", "ftlbf"}, mul: 4.4482216152605 * 0.3048, div: 1, step: 5, system: Inches}, // NIST SP 811 B.8: 1.355 818
+		},
+		sample: "250 N·m", usual: [2]string{"N·m", "lbf·ft"},
+	},
 }
 
 const (

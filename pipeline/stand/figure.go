@@ -16,6 +16,7 @@ const (
 	figureLengths = "leg-stock-lengths"
 	figureOverall = "overall-height"
 	figureBucket  = "bucket-space"
+	figureBracket = "bracket-moment"
 )
 
 // exact is the range of what is only added up.

@@ -36,7 +36,13 @@ func Stable(in Input) Stability {
 		out.tips("worst", "at the worst level between", &s, worst)
 	}
 	out.loads(in, s.loads(full.Mass), full)
-	out.Verdicts = append([]finding.Verdict{tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full)}, clearVerdict(in)...)
+	if b, ok := s.bracket(s.loads(full.Mass)); ok {
+		out.add(figureBracket, "Moment that bends a bracket and the shell behind it, at most", q.Of(b.moment), finding.Working{
+			Formula: "M = F e", Source: "statics: the load on a foot about the shell", Range: "full, at rest, no push from the side; brackets, welds and shell are not judged", Inputs: []finding.Input{
+				finding.In("F", "load on a foot", q.Force(s.loads(full.Mass).each)), finding.In("e", "from the shell to the leg's axis; where it leans and has no braces, at its foot", b.arm)}})
+	}
+	out.Verdicts = []finding.Verdict{tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full)}
+	out.Verdicts = append(append(out.Verdicts, bracketVerdict(&s, full)...), clearVerdict(in)...)
 	return out
 }
 

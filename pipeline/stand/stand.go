@@ -94,6 +94,7 @@ const (
 	RulePush    = "push"
 	RuleRock    = "rocking"
 	RuleLoad    = "leg-strength"
+	RuleBracket = "leg-brackets"
 	RuleClear   = "legs-clear"
 )
 

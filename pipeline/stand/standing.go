@@ -130,9 +130,6 @@ func loadVerdict(s *steady, full Posture) finding.Verdict {
 	}
 	v.Sentence = "Full, the tank and its stand weigh " + q.Text(full.Mass) + "; a leg carries up to " + q.Text(q.Force(l.each)) + ", which is " + q.Text(q.Fraction(l.used)) +
 		" of what a tube of " + q.Text(in.LegOD) + " × " + q.Text(in.LegWall) + " resists " + how + " at " + q.Text(in.Temperature) + ", the load taken half as much again."
-	if out, moment := s.bracket(l); out > 0 {
-		v.Sentence += " Its legs stand " + q.Text(out) + " clear of the shell: each of the brackets that hold them, and the shell behind it, is bent by " + strconv.FormatFloat(moment, 'f', 0, 64) + " N·m, which nothing here reckons with."
-	}
 	if !(l.used <= 1) {
 		v.Level = finding.Stop
 		v.Advice = "Take a thicker tube" + markIf(!in.Braced, ", brace the legs") + markIf(in.Splay > 0 && !in.Braced, ", splay them less") + " or shorten them."
@@ -140,13 +137,52 @@ func loadVerdict(s *steady, full Posture) finding.Verdict {
 	return v
 }
 
-// bracket is how far a leg's tube stands clear of the shell at its top, and the
-// moment that its bracket carries at the shell: the load on a leg times the way
-// from the leg's axis. An upright leg on the floor is not bent by it.
-func (s *steady) bracket(l loads) (out q.Length, moment float64) {
-	top, _ := s.in.LegsAt()
-	arm := top - s.in.Tank.Vessel.Bore/2 - s.in.Tank.Wall
-	return arm - s.in.LegOD/2, l.each * float64(arm)
+// bracket is what bends the shell where a leg beside it is held.
+type bracket struct {
+	arm    q.Length // from the shell to the axis of a leg, where the floor's push is taken: at its foot unless braces hold it
+	moment q.Moment // of the load on a leg about the shell
+}
+
+// bracket returns it, and whether there is any: a leg whose axis stands outside
+// the shell. The floor pushes a leg up at its foot; braces between the legs take
+// what bends one that leans, and the rest comes up at its top.
+func (s *steady) bracket(l loads) (bracket, bool) {
+	top, floor := s.in.LegsAt()
+	shell := s.in.Tank.Vessel.Bore/2 + s.in.Tank.Wall
+	if top <= shell {
+		return bracket{}, false
+	}
+	b := bracket{arm: floor - shell}
+	if s.in.Braced {
+		b.arm = top - shell
+	}
+	b.moment = moment(q.Force(l.each), b.arm)
+	return b, true
+}
+
+// moment returns that of a force over an arm.
+func moment(f q.Force, arm q.Length) q.Moment { return q.Moment(float64(f) * float64(arm)) }
+
+// bracketVerdict says what bends the shell and who is to judge it. What a thin
+// shell bears in one spot hangs on bracket, plate and weld, of which nothing is
+// known here, and is no sum for a sketch.
+func bracketVerdict(s *steady, full Posture) []finding.Verdict {
+	l := s.loads(full.Mass)
+	b, ok := s.bracket(l)
+	if !ok {
+		return nil
+	}
+	from := "axis"
+	if s.in.Splay > 0 && !s.in.Braced {
+		from = "foot"
+	}
+	return []finding.Verdict{{
+		Rule: RuleBracket, Level: finding.Look, Piece: "stand",
+		Sentence: "The legs stand beside the shell, each held to it from the side. Full and at rest, the load on a leg, " + q.Text(q.Force(l.each)) + ", " + q.Text(b.arm) + " from the shell to its " + from +
+			", bends its bracket or weld, and the shell of " + q.Text(s.in.Tank.Wall) + " behind it with up to " + q.Text(b.moment) + ". Whether they bear that is not judged here.",
+		Advice: "Have what holds them designed, with the plate behind it, by somebody who may design vessels where you are, for that moment and for what pushes the tank besides; or set the legs under the tank.",
+		Basis:  "statics; what a shell bears in one spot: not judged, EN 13445-3 clause 16 for whoever may, from memory",
+	}}
 }
 
 // markIf returns s where cond holds.

@@ -327,20 +327,36 @@ func TestTipJustShort(t *testing.T) {
 	assert.Equal(t, "filled to 162 mm over the lowest inside point", fillWords(in, q.Mm(162)))
 }
 
-// A leg 100 mm from its axis to the shell bends its bracket by its load times
-// that, a lever: a third of 9.81 kN makes 327 N·m. One that touches the shell
-// has no bracket.
+// An upright leg 100 mm from its axis to the shell bends what holds it by its
+// load times that, a lever: a third of 9.81 kN makes 327 N·m. One that leans is
+// pushed up at its foot, further out, unless braces hold it (statics). One
+// under the shell is not held by its side.
 func TestBrackets(t *testing.T) {
 	t.Parallel()
+	a := loads{each: 9810.0 / 3}
 	in := standingAt(3, 0.48+0.002+0.1)
 	s := newSteady(in)
-	out, moment := s.bracket(loads{each: 9810.0 / 3})
-	assert.InDelta(t, 100-38.1/2, out.Millimetres(), 1e-9)
-	assert.InDelta(t, 327, moment, 1e-9)
-	full := s.with(in.Tank.Full)
-	assert.Contains(t, loadVerdict(&s, full).Sentence, "80.9 mm clear of the shell")
-	near := newSteady(standingAt(3, 0.48+0.002+0.0381/2-1e-6))
-	assert.NotContains(t, loadVerdict(&near, full).Sentence, "clear of the shell")
+	b, ok := s.bracket(a)
+	require.True(t, ok)
+	assert.InDelta(t, 0.1, float64(b.arm), 1e-9)
+	assert.InDelta(t, 327, float64(b.moment), 1e-9)
+
+	in.Splay = q.Angle(math.Atan(0.05 / float64(in.Rise()))) // its top 50 mm nearer
+	s = newSteady(in)
+	b, ok = s.bracket(a)
+	require.True(t, ok)
+	assert.InDelta(t, 327, float64(b.moment), 1e-6)
+	in.Braced = true
+	s = newSteady(in)
+	b, ok = s.bracket(a)
+	require.True(t, ok)
+	assert.InDelta(t, 327.0/2, float64(b.moment), 1e-6)
+
+	v := byRule(Stable(standingAt(3, 0.6)).Verdicts, RuleBracket)
+	require.Len(t, v, 1)
+	assert.Equal(t, finding.Look, v[0].Level)
+	assert.Contains(t, v[0].Sentence, "not judged")
+	assert.Empty(t, byRule(Stable(standingAt(3, 0.45)).Verdicts, RuleBracket))
 }
 
 // Nothing is short by nought.

@@ -99,7 +99,7 @@ func change(ds []stand.Driver, i int) string {
 }
 
 // standing are the rules about how it stands.
-var standing = [...]string{stand.RuleTip, stand.RulePush, stand.RuleRock, stand.RuleLoad, stand.RuleClear}
+var standing = [...]string{stand.RuleTip, stand.RulePush, stand.RuleRock, stand.RuleLoad, stand.RuleBracket, stand.RuleClear}
 
 // Stability shows what tips the tank and what its legs carry. The workshop writes it.
 func Stability(b Bench) (gist, content string) {
