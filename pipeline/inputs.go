@@ -93,6 +93,8 @@ func pumpOf(p design.Pump) flow.Pump {
 	}
 	out := flow.Pump{
 		Positive: design.Positive(p.Kind),
+		Shuts:    design.Shuts(p.Kind),
+		Slips:    design.Slips(p.Kind),
 		Rated:    p.Rated.Value(),
 		Speed:    p.Speed.Value(),
 		DryLift:  p.DryLift.Value(),

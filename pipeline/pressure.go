@@ -26,15 +26,15 @@ func (p *plant) washPressure() finding.Findings {
 		pt := flow.NewSteady(asked).At(height)
 		in := p.pressureAlong()
 		in.With, in.Vapour, in.Density = with, s.Liquid.VapourPressure, s.Liquid.Density
-		in.Levels = []pressure.Level{runs("with the tank down to its lowest level", height, asked, pt)}
+		in.Levels = []pressure.Level{p.runs("with the tank down to its lowest level", height, asked, pt)}
 		steps = append(steps, in)
 	}
 	return pressure.Wash(steps)
 }
 
 // runs is what the line runs at a level.
-func runs(when string, height q.Length, asked flow.Input, pt flow.Point) pressure.Level {
-	level := pressure.Level{When: when, Height: height, Flow: pt.Flow > 0, AtLeast: pt.Status == flow.BeyondEnd, Pieces: map[string]pressure.Run{}}
+func (p *plant) runs(when string, height q.Length, asked flow.Input, pt flow.Point) pressure.Level {
+	level := pressure.Level{When: when, Height: height, Flow: pt.Flow > 0, AtLeast: p.more(pt), Pieces: map[string]pressure.Run{}}
 	if level.Flow {
 		for ref, t := range flow.AllThrough(asked, pt.Flow) {
 			level.Pieces[ref] = pressure.Run{Flow: t.Flow, Loss: t.Loss, Least: t.Least, Most: t.Most}
@@ -52,7 +52,7 @@ func (p plant) pressureInput() pressure.Input {
 		if pt.Level.Slug == "lowest" {
 			when = "at the lowest level"
 		}
-		in.Levels = append(in.Levels, runs(when, pt.Level.Height, asked, pt))
+		in.Levels = append(in.Levels, p.runs(when, pt.Level.Height, asked, pt))
 	}
 	return in
 }

@@ -177,11 +177,19 @@ func TestWhenAPositivePumpStops(t *testing.T) {
 		require.Empty(t, r.Faults)
 		return judged(t, r, "pump-stops")
 	}
+	// What is shut drains on neither side through the other.
+	empties := func(kind string) string {
+		return strings.Join(pipeline.Check(creeps(t, design.Edit{Path: "pump.kind", Value: kind})).Stays().Steps, "\n")
+	}
+	assert.Contains(t, empties(design.Peristaltic), "the joint at the pump's inlet and the one at its outlet")
+	assert.Contains(t, empties(design.Lobe), "the pump's drain plug, or the joint at its inlet")
 	v := stops(design.Peristaltic)
 	assert.Equal(t, finding.Sound, v.Level, v.Sentence)
-	v = stops(design.Lobe)
-	assert.Equal(t, finding.Look, v.Level, v.Sentence)
-	assert.Contains(t, v.Sentence, "slips on of itself slowly")
+	for kind, by := range map[string]string{design.Lobe: "through its gaps", design.Flexible: "past its vanes"} {
+		v = stops(kind)
+		assert.Equal(t, finding.Look, v.Level, v.Sentence)
+		assert.Contains(t, v.Sentence, "slips on of itself slowly through the pump, "+by)
+	}
 }
 
 // A hose three metres over the liquid stands under 29 kPa of vacuum and more

@@ -115,17 +115,24 @@ func TestValvesInTheOrderOfTheirLosses(t *testing.T) {
 
 // A pump that the liquid drives by itself empties the tank when it is left: that
 // is told where everybody reads it, and only then. Energy: the outflow hangs
-// lower than the level, by more than the line loses.
+// lower than the level, by more than the line loses. A hose pump that stands is
+// shut, and so holds it (common practice, no source).
 func TestLiquidThatDrivesThePumpIsACaution(t *testing.T) {
 	t.Parallel()
 	const said = "runs through this pump by itself"
 	for _, row := range []struct {
 		kind, height string
 		want         bool
-	}{{design.Lobe, "200 mm", true}, {design.Lobe, "8 m", false}, {design.Centrifugal, "200 mm", false}} {
+	}{{design.Lobe, "200 mm", true}, {design.Lobe, "8 m", false}, {design.Centrifugal, "200 mm", false}, {design.Flexible, "200 mm", true}, {design.Peristaltic, "200 mm", false}} {
 		d, faults := design.Examples()[3].Design.Apply(design.Edit{Path: "pump.kind", Value: row.kind}, design.Edit{Path: "delivery.height", Value: row.height}, design.Edit{Path: "liquid.kind", Value: "water"})
 		require.Empty(t, faults)
 		cautions := strings.Join(pipeline.Check(d).Cautions, " ")
 		assert.Equal(t, row.want, strings.Contains(cautions, said), "%s at %s", row.kind, row.height)
+		if row.height == "200 mm" && design.Positive(row.kind) {
+			v := verdictsOf(pipeline.Check(d), "pump-range")[0]
+			by := map[string]string{design.Lobe: "slips forward through its gaps", design.Flexible: "slips forward past its vanes", design.Peristaltic: "squeezes its hose shut"}[row.kind]
+			assert.Contains(t, v.Sentence, by)
+			assert.Equal(t, row.kind == design.Peristaltic, !strings.Contains(v.Sentence, "slips"), v.Sentence)
+		}
 	}
 }

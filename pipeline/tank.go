@@ -74,7 +74,7 @@ func (p plant) cautions() []string {
 	if p.known.pump.Positive {
 		out = append(out, "A positive pump does not stop pushing: against a shut valve, a blocked line or a frozen hose the pressure rises until something bursts. Never run one without a relief valve or bypass that nobody can shut off, and let the pressure out before a joint is opened.")
 	}
-	if n := len(p.flow.Points); n > 0 && p.known.pump.Positive && p.flow.Points[0].Status == flow.BeyondEnd { // full, it drives it most
+	if n := len(p.flow.Points); n > 0 && p.known.pump.Positive && !p.known.pump.Shuts && p.flow.Points[0].Status == flow.BeyondEnd { // full, it drives it most
 		out = append(out, "The liquid runs through this pump by itself: shut a valve in the line before it is stopped and left, or the tank empties.")
 	}
 	if c := hazard(p.design.Liquid.Kind); c != "" {

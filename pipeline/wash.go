@@ -147,7 +147,7 @@ func (p *plant) washRun(l liquid.Properties, wanted, spray q.Flow) clean.Run {
 	steady := flow.NewSteady(in)
 	level := in.Foot + p.known.lowest
 	pt := steady.At(level)
-	run := clean.Run{Pump: !p.layout.Gravity, Flow: pt.Flow, AtLeast: pt.Status == flow.BeyondEnd, Boils: steady.Boils()}
+	run := clean.Run{Pump: !p.layout.Gravity, Flow: pt.Flow, AtLeast: p.more(pt), Boils: steady.Boils()}
 	run.Work = clean.Work{Head: pt.Head, Lift: pt.Static, Lost: pt.SuctionLoss + pt.DeliveryLoss}
 	if !run.Pump {
 		run.Work.Lift = -pt.Static
@@ -168,6 +168,10 @@ func (p *plant) washRun(l liquid.Properties, wanted, spray q.Flow) clean.Run {
 	}
 	return run
 }
+
+// more reports whether more may run at pt than the pump's curve tells. A pump
+// that lets nothing through but what it pushes out holds it to that.
+func (p *plant) more(pt flow.Point) bool { return pt.Status == flow.BeyondEnd && !p.known.pump.Shuts }
 
 // openLine is the line by which the tank runs empty by gravity: without a
 // pump the whole, else what hangs under it, open at its end.

@@ -114,7 +114,7 @@ func (p *plant) holdupInput() holdup.Input {
 		Flow:      p.flow.Points[0].Flow,
 	}
 	if !p.layout.Gravity {
-		in.Casing = p.design.Pump.Casing.Value()
+		in.Casing, in.Shut = p.design.Pump.Casing.Value(), p.known.pump.Shuts
 	}
 	for i := range p.flow.Pieces {
 		in.Speeds[p.flow.Pieces[i].Ref] = p.flow.Pieces[i].Velocity

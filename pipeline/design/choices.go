@@ -40,6 +40,23 @@ const (
 // turn, whatever stands against it.
 func Positive(kind string) bool { return kind == Flexible || kind == Lobe || kind == Peristaltic }
 
+// Shuts reports whether a pump of that kind lets nothing through while it
+// stands: one that squeezes a hose holds it shut at every turn. Common practice,
+// no source.
+func Shuts(kind string) bool { return kind == Peristaltic }
+
+// Slips says where some liquid gets through a positive pump of that kind,
+// standing or turning; "" where it does not. Common practice, no source.
+func Slips(kind string) string {
+	switch kind {
+	case Lobe:
+		return "through its gaps"
+	case Flexible:
+		return "past its vanes"
+	}
+	return ""
+}
+
 // Choice is one thing that may be chosen for a field.
 type Choice struct {
 	_     [0]func() // no ==: the page would load it

@@ -48,7 +48,10 @@ func (p *plant) primes(v *finding.Verdict, by q.Length) {
 		v.Figure = "dry-lift"
 		v.Limit = new(q.Of(draws))
 		v.Sentence = "The line rises " + q.Text(by) + " over the liquid at its lowest and does not fill of itself; dry, the pump draws it up " + q.Text(draws) +
-			" here, " + q.Text(draws-q.Head(by)) + " more than that. Let the air out through an open delivery, keep the joints tight, and wet the pump before its first turn."
+			" here, " + q.Text(draws-q.Head(by)) + " more than that. Let the air out through an open delivery, and keep the joints tight."
+		if !p.Pump.Shuts {
+			v.Sentence += " Wet the pump before its first turn."
+		}
 	}
 }
 

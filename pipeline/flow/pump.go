@@ -20,6 +20,8 @@ type Duty struct {
 // Pump is a pump as its data sheet has it, and how it is run.
 type Pump struct {
 	Positive bool   // pushes out a volume at each turn, whatever stands against it
+	Shuts    bool   // positive: lets nothing through but what it pushes out, and nothing while it stands
+	Slips    string // positive: where some gets through it, in words
 	Duties   []Duty // measured with water (a positive pump: with the sheet's liquid)
 	Rated    q.Rotation
 	Speed    q.Rotation // that it is run at; 0: as rated, or not known

@@ -79,13 +79,27 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 	case SlipsBack:
 		v.Sentence = at + " nothing flows: the pump turns so slowly that all it pushes out slips back through it."
 		v.Advice = "Turn the pump faster."
+		if p.Pump.Shuts {
+			v.Sentence = at + " nothing flows by the pump's points: what they fall short at their pressure is more than it pushes out, turning so slowly. Little slips back through a sound hose, so they may not hold for such a speed."
+			v.Advice = "Turn the pump faster, or take its points at this speed."
+		}
 	case BeyondEnd:
 		spare := pt.Head - pt.Static - pt.SuctionLoss - pt.DeliveryLoss
 		v.Level = finding.Look
 		v.Figure = "flow-" + pt.Level.Slug
 		v.Limit = new(q.Of(last))
 		if p.Curve.positive {
-			v.Sentence = at + " the liquid would run by itself, with " + q.Text(spare) + " over: the pump holds it back to about " + q.Text(last) + ", and rather more as some slips forward."
+			v.Sentence = at + " the liquid would run by itself, with " + q.Text(spare) + " over: the pump holds it back to about " + q.Text(last)
+			if p.Pump.Shuts {
+				v.Level = finding.Sound
+				v.Sentence += ", and while it stands it squeezes its hose shut: nothing runs while the hose is sound."
+				return v
+			}
+			v.Sentence += ", and rather more as some slips forward"
+			if p.Pump.Slips != "" {
+				v.Sentence += " " + p.Pump.Slips
+			}
+			v.Sentence += "."
 			if shut := p.shutOff(); shut != nil {
 				v.Level = finding.Sound
 				v.Sentence += " When it stands, No " + strconv.Itoa(shut.Number) + " (" + shut.Label + ") can shut the line."

@@ -84,6 +84,9 @@ func (r *Result) drain(d Drain) {
 	switch d.Ref {
 	case "pump":
 		d.Name = "the pump's drain plug, or the joint at its inlet"
+		if r.shut {
+			d.Name = "the joints at the pump's inlet and outlet"
+		}
 	case "outflow":
 		d.Name = "the outflow"
 	case "tank":

@@ -32,6 +32,7 @@ type Input struct {
 	Lip    q.Length // of the outlet's lower edge, likewise; 0 for a bottom outlet
 
 	Casing q.Volume // that the pump keeps; the user's figure, or the usual one
+	Shut   bool     // the pump lets nothing through where it stands
 	Limit  float64  // longest branch, in its own bores from the inner wall
 	Time   q.Duration
 
@@ -63,6 +64,8 @@ type Result struct {
 
 	Casing q.Volume   `json:"casing"` // as told
 	Time   q.Duration `json:"drainTime"`
+
+	shut bool // the pump lets nothing through
 }
 
 // Pool is liquid that stays at a low point; or, in a line upside down, air.
@@ -125,6 +128,7 @@ func Findings(in Input) finding.Findings {
 func Check(in Input) Result {
 	lines := in.lines()
 	r := in.judged(lines)
+	r.shut = in.Shut
 	for i := range lines {
 		r.drains(&lines[i])
 	}

@@ -240,17 +240,17 @@ func (in *Input) stands() []finding.Verdict {
 	}
 	full, low := in.Levels[0], in.Levels[len(in.Levels)-1]
 	on, back := q.Head(full.Height-in.Discharge), q.Head(in.Discharge-low.Height)
-	v := finding.Verdict{Rule: "pump-stops", Piece: "pump", Basis: "hydrostatics; that a pump which stands is open to what would run through it, a lobe or impeller pump by its gaps, and a hose pump shut: common practice, no source"}
+	v := finding.Verdict{Rule: "pump-stops", Piece: "pump", Basis: "hydrostatics; that a pump which stands is open to what would run through it, a lobe pump by its gaps, a flexible impeller past its vanes, and a hose pump shut: common practice, no source"}
 	if on < even && back < even {
 		return nil
 	}
-	if in.Pump == design.Peristaltic {
+	if design.Shuts(in.Pump) {
 		v.Sentence = "When the pump stops it squeezes its hose shut: nothing runs on or back while the hose is sound."
 		return []finding.Verdict{v}
 	}
 	runs, slowly := " runs ", ""
-	if design.Positive(in.Pump) {
-		runs, slowly = " slips ", " slowly, through the gaps of the pump"
+	if by := design.Slips(in.Pump); by != "" {
+		runs, slowly = " slips ", " slowly through the pump, "+by
 	}
 	if on >= even {
 		v.Sentence = "When the pump stops the liquid" + runs + "on of itself" + slowly + ": full, the tank stands " + q.Text(on) + " over the outflow."

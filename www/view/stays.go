@@ -110,7 +110,11 @@ func staysRows(r pipeline.Report, s *holdup.Result) [][]string {
 		rows = append(rows, []string{where, q.Text(p.Volume), q.Text(p.Left)})
 	}
 	if s.Casing > 0 {
-		rows = append(rows, []string{"The pump's casing\nas typed or as is usual; its drain plug empties it", q.Text(s.Casing), q.Text(s.Casing)})
+		where := "The pump's casing\nas typed or as is usual; its drain plug empties it"
+		if r.Scene.FlowInput.Pump.Shuts {
+			where = "The pump's hose\nas typed or as is usual; turning on air it pushes it out"
+		}
+		rows = append(rows, []string{where, q.Text(s.Casing), q.Text(s.Casing)})
 	}
 	if s.Heel > 0 {
 		rows = append(rows, []string{"The tank, under its outlet\nthe heel below the outlet's lower edge", q.Text(s.Heel), q.Text(s.Heel)})
