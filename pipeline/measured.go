@@ -33,7 +33,7 @@ func (p plant) measured() finding.Findings {
 			Rule:     "measured-part",
 			Level:    finding.Look,
 			Piece:    p.restsOn(m.Part),
-			Sentence: "You measured " + m.Length.String() + " for the " + catalog.DimensionName(m.Part),
+			Sentence: "You measured " + q.Measured(m.Length) + " for the " + catalog.DimensionName(m.Part),
 			Measure:  m.Part,
 			Limit:    new(q.Of(d.Length)),
 		}

@@ -43,10 +43,10 @@ func (t *Transfer) figures(p *plant, run *transfer.Result) {
 		add("level-of-rest", "Level at which the flow dies of itself", q.Of(run.Rest), finding.Working{
 			Formula: "h for which Q(h) = 0",
 			Inputs:  append(flows[:1:1], finding.In("z_d", "discharge above the floor", p.discharge()), finding.In("z_t", "lowest inside point above the floor", p.known.foot(p.height))),
-			Source:  "energy equation between two free surfaces; found by halving", Range: timeRange + "; the transfer counts as ended 1 mm over it, for the last flow creeps",
+			Source:  "energy equation between two free surfaces; found by halving", Range: timeRange + "; the transfer counts as ended " + q.Text(q.Millimetre) + " over it, for the last flow creeps",
 		})
 		add("left-at-rest", "Left in the tank when the flow has died", q.Of(end.Left), finding.Working{
-			Formula: "V(h)", Inputs: []finding.Input{finding.In("h", "level, 1 mm over that of rest", end.Level)}, Source: "geometry of the tank, inside measures", Range: geometric,
+			Formula: "V(h)", Inputs: []finding.Input{finding.In("h", "level, "+q.Text(q.Millimetre)+" over that of rest", end.Level)}, Source: "geometry of the tank, inside measures", Range: geometric,
 		})
 	}
 	if !run.AirDrawn {

@@ -91,6 +91,6 @@ func (w *wash) batchFigures(add func(slug, name, piece string, amount q.Amount, 
 		rho, batch, finding.In("c", "heat capacity of water, J/(kg K)", q.Number(heatCapacity)), finding.In("m", "steel of shell and bottom", w.steel),
 		finding.In("c_s", "heat capacity of steel, J/(kg K)", q.Number(steelCapacity)), finding.In("t", "temperature", s.Temperature), finding.In("t_0", "supply", w.Supply))
 	if w.Element > 0 {
-		add("wash-warming", "Time that the element takes for it", "", q.Of(row.Warming), "τ = 3600000 E/P", "definition of power", heatRange, finding.In("E", "heat, kWh", q.Number(row.Heat)), finding.In("P", "element", w.Element))
+		add("wash-warming", "Time that the element takes for it", "", q.Of(row.Warming), "τ = 3600 E/P", "definition of power", heatRange, finding.In("E", "heat, kWh", q.Number(row.Heat)), finding.In("P", "element, kW", q.Number(w.Element/1000)))
 	}
 }

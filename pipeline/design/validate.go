@@ -338,14 +338,14 @@ func (v *validator) wash(w Wash, t Vent) {
 // span faults a quantity that was typed and lies outside low to high, in SI units.
 func span[Q q.Quantity](v *validator, path string, e q.Entered[Q], low, high Q, limits string) {
 	if !e.IsZero() && !(e.Value() >= low && e.Value() <= high) {
-		v.fault(path, e.String(), "is outside what Drawoff handles", "write "+limits)
+		v.fault(path, e.String(), "is outside what Drawoff handles", "write "+q.Local(limits))
 	}
 }
 
 // need is span for a field that has no usual value.
 func need[Q q.Quantity](v *validator, path string, e q.Entered[Q], low, high Q, meaning, limits string) {
 	if e.IsZero() {
-		v.fault(path, "", "is missing", "write "+meaning+", "+limits)
+		v.fault(path, "", "is missing", "write "+meaning+", "+q.Local(limits))
 		return
 	}
 	span(v, path, e, low, high, limits)

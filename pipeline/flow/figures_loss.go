@@ -71,7 +71,7 @@ func (p *plant) finishFigure(r *Result) {
 				finding.In("ε", "equivalent sand grain", p.rough()),
 				finding.In("h_0", "friction with smooth bores", smooth),
 				finding.In("h_f", "friction with this finish", own),
-				finding.In("h_3", "friction with a rough finish, Ra 3.2 µm", rough),
+				finding.In("h_3", "friction with a rough finish, Ra "+q.Text(RoughFinish), rough),
 			},
 			Source: "Adams, Grant & Watson 2012, the factor from memory; Colebrook 1939", Range: "new or clean metal; scale and stone are rougher by far",
 		},

@@ -272,7 +272,7 @@ func (l *line) why(p pool) string {
 		case piece.Kind == design.Cap:
 			return "shut in by a cap"
 		case piece.Kind == design.Butterfly && c.floor > c.Invert && (i == p.from-1 || i == p.to+1):
-			return "on the low side of the butterfly valve, whose ring is taken to stand 1 mm into the bore"
+			return "on the low side of the butterfly valve, whose ring is taken to stand " + q.Text(q.Millimetre) + " into the bore"
 		case piece.Kind == design.Diaphragm && c.floor > c.Invert && (i == p.from-1 || i == p.to+1):
 			return "behind the dam of the diaphragm valve, taken as mounted with its spindle up"
 		}

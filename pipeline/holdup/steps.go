@@ -122,8 +122,12 @@ func (r *Result) blow(in *Input, lines []line) {
 	if whole == 0 {
 		return
 	}
+	few := "a few tenths of a bar"
+	if q.KindPressure.Unit(q.Shown()) == "psi" {
+		few = "a few psi"
+	}
 	r.Blown = "Blown through with gas as fast as the transfer runs, the full lines, " + q.Text(q.Volume(whole)) + ", keep some " + q.Text(q.Volume(stays)) +
-		" when the gas first comes through, since it runs ahead over the liquid (in a level tube, from memory after Bendiksen 1984). Going on blowing takes more, down to what the low points hold. Use gas let down to a few tenths of a bar and blow into a vessel that is open: one that is shut bursts."
+		" when the gas first comes through, since it runs ahead over the liquid (in a level tube, from memory after Bendiksen 1984). Going on blowing takes more, down to what the low points hold. Use gas let down to " + few + " and blow into a vessel that is open: one that is shut bursts."
 }
 
 // swept returns the part of the bore that the gas front takes with it.

@@ -32,9 +32,9 @@ func (s span) temperature(t q.Temperature, outside *[]Outside) q.Temperature {
 	case t >= low && t <= high:
 		return t
 	case t > high:
-		*outside = append(*outside, Outside{s.of, "temperature", q.Text(t), s.words, "the value at " + q.Text(high) + ", taken on from there as water goes"})
+		*outside = append(*outside, Outside{s.of, "temperature", q.Text(t), q.Local(s.words), "the value at " + q.Text(high) + ", taken on from there as water goes"})
 	default: // not a number among them
-		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", q.Text(t), s.words, "the value at " + q.Text(low)})
+		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", q.Text(t), q.Local(s.words), "the value at " + q.Text(low)})
 	}
 	return q.Temperature(held(float64(t), float64(low), float64(high)))
 }
@@ -47,7 +47,7 @@ func (s span) part(what string, x float64, unit string, outside *[]Outside) floa
 		return x
 	}
 	at := held(x, low, high)
-	*outside = append(*outside, Outside{s.of, what, percent(x, unit), s.words, "the value at " + percent(at, unit)})
+	*outside = append(*outside, Outside{s.of, what, percent(x, unit), q.Local(s.words), "the value at " + percent(at, unit)})
 	return at
 }
 

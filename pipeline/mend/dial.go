@@ -94,6 +94,7 @@ type scale struct {
 	target float64              // where it may do; 0: not known
 	write  func(float64) string // in words that can be typed
 	by     func(float64) string // a difference, where it is told otherwise
+	kind   q.Kind               // a length where nothing is said
 }
 
 // value returns the number some steps away.
@@ -123,8 +124,16 @@ func (s scale) moved(say func(to, by string) string, also ...design.Edit) []prop
 		if s.by != nil {
 			by = s.by
 		}
-		return change(say(to, by(math.Abs(x-s.now))), append([]design.Edit{set(s.path, to)}, also...)...)
+		return change(say(s.told(to), s.told(by(math.Abs(x-s.now)))), append([]design.Edit{set(s.path, to)}, also...)...)
 	})
+}
+
+// told returns what is typed in the units shown, a length as a tape has it.
+func (s scale) told(typed string) string {
+	if a, err := q.ParseAmount(s.kind, typed); err == nil && s.kind == q.KindLength && q.InInches() && s.kind.Foreign(typed) {
+		return q.Tape(q.Length(a.SI))
+	}
+	return s.kind.Told(typed)
 }
 
 // among proposes to set a field to one of values, the mildest first.

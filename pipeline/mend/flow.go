@@ -116,7 +116,7 @@ func (m *mender) earlier(now, target q.Length) []proposal {
 		x := s.value(steps)
 		stays := tank.VolumeAt(lowest + q.Length(x) - now)
 		to, by := s.write(x), s.write(x-s.now)
-		p := change("Stop "+by+" earlier, at "+to+" over the outlet: "+q.Text(stays)+" stay in the tank.", set(s.path, to))
+		p := change("Stop "+s.told(by)+" earlier, at "+s.told(to)+" over the outlet: "+q.Text(stays)+" stay in the tank.", set(s.path, to))
 		p.last = stays > tank.VolumeAt(full)/muchLeft
 		return p
 	})
@@ -165,7 +165,7 @@ func (m *mender) mild() []proposal {
 // wanted answers a flow that is not to be had.
 func (m *mender) wanted() []proposal {
 	now := m.design.Delivery.Flow
-	less := scale{path: "delivery.flow", now: float64(now.Value()), step: -float64(q.LitrePerMinute), most: int(now.Value().LitresPerMinute()) - 1, write: func(x float64) string {
+	less := scale{path: "delivery.flow", kind: q.KindFlow, now: float64(now.Value()), step: -float64(q.LitrePerMinute), most: int(now.Value().LitresPerMinute()) - 1, write: func(x float64) string {
 		return q.Of(q.Flow(x)).Under(now.String())
 	}}
 	out := append(m.faster(), m.wider(delivery)...)

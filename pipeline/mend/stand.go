@@ -233,8 +233,8 @@ func above(lengths []string, now q.Length) (out []string) {
 
 func (m *mender) load() []proposal {
 	s := m.filled.Stand
-	out := among("stand.legOD", above(legTubes, s.LegOD.Value()), func(v string) string { return "Make the legs of tube " + v + " across." })
-	out = append(out, among("stand.legWall", above(legWalls, s.LegWall.Value()), func(v string) string { return "Make the legs of tube with a wall of " + v + "." })...)
+	out := among("stand.legOD", above(legTubes, s.LegOD.Value()), func(v string) string { return "Make the legs of tube " + q.KindLength.Told(v) + " across." })
+	out = append(out, among("stand.legWall", above(legWalls, s.LegWall.Value()), func(v string) string { return "Make the legs of tube with a wall of " + q.KindLength.Told(v) + "." })...)
 	if s.Brace != design.DiagonalBrace {
 		out = append(out, change("Brace the legs diagonally, from foot to top between all of them.", set("stand.brace", design.DiagonalBrace)))
 	}

@@ -62,7 +62,7 @@ func TestText(t *testing.T) {
 		{KindSlope, 0.4, "1:2.5", "1:2.5"},
 		{KindSlope, 1, "1:1", "1:1"},
 		{KindSlope, 1e-9, "level", "level"},
-		{KindDensity, 998.207, "998.2 kg/m³", "998.2 kg/m³"},
+		{KindDensity, 998.207, "998.2 kg/m³", "8.33 lb/US gal"},
 		{KindViscosity, 0.0010016, "1 mPa·s", "1 mPa·s"},
 		{KindViscosity, 0.012345, "12.3 mPa·s", "12.3 mPa·s"},
 		{KindMass, 80, "80 kg", "176 lb"},

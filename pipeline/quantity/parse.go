@@ -176,7 +176,7 @@ func unitText(s string) (word, rest string) {
 	for i < len(s) {
 		c := s[i]
 		if c >= '0' && c <= '9' {
-			power := (c == '2' || c == '3') && i > 0 && strings.IndexByte("mMn^", s[i-1]) >= 0 &&
+			power := (c == '2' || c == '3') && i > 0 && (strings.IndexByte("mMn^", s[i-1]) >= 0 || feet(s, i)) &&
 				(i+1 == len(s) || s[i+1] < '0' || s[i+1] > '9') && !strings.HasSuffix(s[:i], "in ")
 			if !power {
 				break
@@ -192,6 +192,15 @@ func unitText(s string) (word, rest string) {
 		word = strings.TrimSpace(strings.TrimSuffix(word, "-")) // 6'-2"
 	}
 	return word, rest
+}
+
+// feet reports whether s[i] is the power of feet in a ratio: lb/ft3, ft3/h, and
+// not the inches of 6ft2in.
+func feet(s string, i int) bool {
+	if strings.HasSuffix(s[:i], "/ft") {
+		return true
+	}
+	return strings.HasSuffix(s[:i], "ft") && i+2 < len(s) && s[i+1] == '/' && (s[i+2] < '0' || s[i+2] > '9')
 }
 
 // lookUp finds the unit that word spells, or says why not.

@@ -21,7 +21,7 @@ var shown = [...][2]string{
 	KindTemperature: {"°C", "°F"},
 	KindAngle:       {"°", "°"},
 	KindSlope:       {"", ""},
-	KindDensity:     {"kg/m³", "kg/m³"},
+	KindDensity:     {"kg/m³", "lb/US gal"},
 	KindViscosity:   {"mPa·s", "mPa·s"},
 	KindMass:        {"kg", "lb"},
 	KindDuration:    {"min", "min"},

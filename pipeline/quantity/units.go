@@ -88,6 +88,7 @@ var kinds = [...]kindTable{
 			{symbol: "m³/h", words: []string{"m3/h"}, mul: 1, div: 3600, step: 0.1, own: true},
 			{symbol: "hL/h", mul: 1, div: 36000, step: 1, own: true},
 			{symbol: "US gal/min", words: []string{"usgal/min", "usgpm"}, mul: 3.785411784, div: 60e3, step: 0.5, system: Inches},
+			{symbol: "ft³/h", words: []string{"ft3/h", "cfh", "scfh"}, mul: 0.028316846592, div: 3600, step: 1, system: Inches}, // of gas
 			{symbol: "imp gal/min", words: []string{"impgal/min", "impgpm", "ukgpm", "igpm"}, mul: 4.54609, div: 60e3, step: 0.5, system: Inches, own: true},
 		},
 		refused: []refusal{
@@ -169,6 +170,12 @@ var kinds = [...]kindTable{
 			{symbol: "g/cm³", words: []string{"g/cm3", "g/cc"}, mul: 1000, div: 1, step: 0.001, own: true},
 			{symbol: "g/mL", mul: 1000, div: 1, step: 0.001, own: true},
 			{symbol: "kg/L", mul: 1000, div: 1, step: 0.001, own: true},
+			{symbol: "lb/US gal", words: []string{"ppg"}, mul: 0.45359237, div: 3.785411784e-3, step: 0.01, system: Inches},                             // NIST SP 811 B.8
+			{symbol: "lb/ft³", words: []string{"lb/ft3", "lbs/ft3", "pcf"}, mul: 0.45359237, div: 0.028316846592, step: 0.1, system: Inches, own: true}, // a foot of 0.3048 m
+		},
+		refused: []refusal{
+			{"lb/gal", "has a gallon, which differs by a fifth between countries", "write lb/US gal, lb/ft³ or kg/m³"},
+			{"lbs/gal", "has a gallon, which differs by a fifth between countries", "write lb/US gal, lb/ft³ or kg/m³"},
 		},
 		sample: "1048 kg/m³ or 1.048 g/mL", usual: [2]string{"kg/m³", "g/mL"},
 	},

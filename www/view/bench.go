@@ -376,7 +376,7 @@ func Welds(b Bench) (gist, content string) {
 		h.El("p", Upper(Purged(w, s)))
 	}
 	h.Open("div", "class", "fields")
-	h.stock(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.String())
+	h.stock(b, "Flow of argon", "shop.argon", b.Shelf.Shop.Argon.String(), w.Shop.Argon.Told())
 	h.Close("div")
 	h.list(w.Purge.Notes)
 	h.figures(w.Figures)

@@ -144,7 +144,7 @@ func (h *html) offer(b Bench, dimension string) {
 	if m, ok := b.Shelf.Length(dimension); ok {
 		h.Open("p")
 		h.Open("button", "type", "button", "data-op", "measure", "data-path", dimension, "value", m.Length.String())
-		h.Text("You measured this as " + m.Length.String() + ": use it")
+		h.Text("You measured this as " + q.Measured(m.Length) + ": use it")
 		h.Close("button")
 		h.Close("p")
 	}
@@ -247,7 +247,7 @@ func Shelf(b Bench) string {
 		m := b.Shelf.Measured[i]
 		name := catalog.DimensionName(m.Part)
 		h.El("th", name, "scope", "row")
-		h.El("td", m.Length.String(), "class", "n")
+		h.El("td", q.Measured(m.Length), "class", "n")
 		h.Open("td")
 		h.op("forget", m.Part, "Forget", "Forget "+name)
 		h.Close("td")
@@ -303,7 +303,7 @@ func madeOf(p design.Piece) string {
 	if k, ok := design.FindKind(p.Kind); ok {
 		s = k.Name
 	}
-	for _, more := range []string{p.Angle.String(), p.Shape, p.Length.String()} {
+	for _, more := range []string{p.Angle.String(), p.Shape, p.Length.Told()} {
 		if more != "" {
 			s += " " + more
 		}

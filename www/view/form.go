@@ -9,6 +9,7 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/draw"
 	"drawoff/pipeline/markup"
+	q "drawoff/pipeline/quantity"
 )
 
 // field is one control of the form.
@@ -155,7 +156,7 @@ var pieceLabels = map[string]field{
 	"share":     {"share", "Leaves at the third port", "part of the whole flow; minus: joins there"},
 	"lining":    {"lining", "Lined with", "what its bore is made of"},
 	"roughness": {"roughness", "Roughness inside", "equivalent sand grain"},
-	"kv":        {"kv", "Kv", "m³/h of water at 1 bar, if its maker gives it"},
+	"kv":        {"kv", "Kv", "m³/h of water at one bar, if its maker gives it; 0.865 × Cv"},
 	"suction":   {"suction", "Suction hose", "made to stand a vacuum"},
 	"dropsIn":   {"dropsIn", "Measured with", ""},
 }
@@ -287,8 +288,8 @@ func (f *form) fields(prefix string, fields []field) {
 // usual returns what is in filled at path, in the units that are shown.
 func usual(filled *design.Design, path string) string {
 	words, _ := filled.Get(path)
-	if a, ok := filled.Amount(path); ok && a.Kind.Foreign(words) {
-		return a.String()
+	if a, ok := filled.Amount(path); ok && path != "wash.element" {
+		return a.Kind.Told(words)
 	}
 	return words
 }
@@ -333,11 +334,11 @@ func (f *form) control(path string, x field) {
 		}
 		f.Void("input", append(common, "value", value, "placeholder", usual, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done", "data-steps", f.steps(path))...)
 	}
-	if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Foreign(value) {
+	if a, ok := f.bench.Design.Amount(path); ok && a.Kind.Foreign(value) && path != "wash.element" { // one buys it in kW everywhere
 		f.El("small", "= "+a.String(), "class", "hint")
 	}
 	if x.hint != "" {
-		f.El("small", x.hint, "id", "hint-"+path, "class", "hint")
+		f.El("small", q.Local(x.hint), "id", "hint-"+path, "class", "hint")
 	}
 	if wrong {
 		f.El("p", Sentence(pending.Fault), "id", "err-"+path, "class", "fault")

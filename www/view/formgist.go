@@ -16,6 +16,9 @@ func FormGists(b Bench) []Filled {
 			if value == "" {
 				value, _ = filled.Get(path)
 			}
+			if a, ok := filled.Amount(path); ok {
+				value = a.Kind.Told(value)
+			}
 			if value != "" {
 				s += markup.If(s != "", ", ") + named(d, path, value)
 			}

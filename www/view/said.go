@@ -20,6 +20,9 @@ func Said(b Bench) string {
 		for _, x := range fields {
 			path := prefix + x.path
 			value, _ := b.Design.Get(path)
+			if a, ok := b.Design.Amount(path); ok && a.Kind.Foreign(value) {
+				value += " = " + a.String()
+			}
 			if value == "" {
 				value = usual(&filled, path)
 				if value == "" {
@@ -43,8 +46,14 @@ func Said(b Bench) string {
 		for i := range n {
 			words := ""
 			for _, x := range fields {
-				if value, _ := b.Design.Get(path + "." + strconv.Itoa(i) + "." + x.path); value != "" {
-					words += ", " + value
+				at := path + "." + strconv.Itoa(i) + "." + x.path
+				value, _ := b.Design.Get(at)
+				if value == "" {
+					continue
+				}
+				words += ", " + value
+				if a, ok := b.Design.Amount(at); ok && a.Kind.Foreign(value) {
+					words += " = " + a.String()
 				}
 			}
 			h.Open("div")
