@@ -79,6 +79,14 @@ func Show(s System) {
 // Shown returns what Show chose, Metric until then.
 func Shown() System { return system }
 
+// Spoken tells in which units everything is shown: another text, other units.
+func Spoken() (all string) {
+	for k := range shown {
+		all += Kind(k).Unit(system) + " "
+	}
+	return all
+}
+
 // Typed returns the system of the unit that text, of kind k, was typed in.
 func Typed(k Kind, text string) System {
 	u, _ := unitOf(k, text)

@@ -11,6 +11,7 @@ import (
 	"drawoff/pipeline"
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
+	"drawoff/pipeline/markup"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/tokens"
 	"drawoff/www/view"
@@ -23,8 +24,10 @@ type App struct {
 	at, steps    int               // which step made the present design, 0 for none, and how many there were
 	home         string            // what the browser keeps the present design under
 	report       pipeline.Report   // of present, at a glance
-	later        []finding.Verdict // that the workshop told last of this plant; nil before it has
-	plant        int               // counts the plants that were on the bench: what the workshop tells of another is not taken
+	later        []finding.Verdict // that the workshop told last of this plant, in these units; nil before it has
+	spoken       string            // the units that all of this is told in
+	anew         bool              // what the workshop told is of another plant, or in other units
+	plant        int               // counts the plants that were on the bench, and the units each was told in: what the workshop tells of another is not taken
 	pending      []view.Pending
 	width        int
 	zoom         float64
@@ -46,6 +49,7 @@ const usualWidth = 720
 func New() *App {
 	a := &App{width: usualWidth, shown: map[string]string{}, shelved: shelfText(design.Shelf{})}
 	a.put(check(design.Demo()))
+	a.spoken = q.Spoken()
 	return a
 }
 
@@ -159,7 +163,7 @@ func (a *App) do(req Request) Response {
 	case "keep":
 		res = a.keep(req.Path)
 	case "forget":
-		a.shelf = a.shelf.Forget(req.Path)
+		a.stack(a.shelf.Forget(req.Path))
 	case "stock":
 		a.stock(req.Path, req.Value)
 	case "shelf":
@@ -175,9 +179,9 @@ func (a *App) do(req Request) Response {
 	case "link":
 		res = Response{Link: design.WriteLink(a.present)}
 	case "undo":
-		a.undo()
+		res.Message = a.undo()
 	case "redo":
-		a.redo()
+		res.Message = a.redo()
 	case "history":
 		return Response{Steps: a.history()}
 	case "go":
@@ -198,6 +202,11 @@ func (a *App) do(req Request) Response {
 		a.midEntry = req.Typing
 		q.Speak(a.present.Typed) // what was worked out last may have been refused
 	}
+	if s := q.Spoken(); s != a.spoken {
+		a.spoken = s
+		a.renew()
+	}
+	res.Anew, a.anew = a.anew, false
 	res.Regions = a.changed(req)
 	file := string(design.WriteFile(a.present))
 	if req.Op != "rest" {
@@ -229,17 +238,22 @@ func check(d design.Design) checked {
 }
 
 // kept is a design that undo or redo brings back, and where it belongs. What
-// was pending in it comes back with it from another design.
+// was pending in it comes back with it from another design. So does the shelf
+// where the step changed that, with the design or alone.
 type kept struct {
 	design  design.Design
 	home    string
 	pending []view.Pending
+	later   []finding.Verdict // that the workshop had told of it, where that was while
+	plant   int               // this was the plant
+	shelf   *design.Shelf
+	alone   bool   // only the shelf was changed
 	step    int    // which made it
 	entry   string // path of the entry that alone was undone, "" where the design was
 }
 
 func (a *App) now() kept {
-	return kept{design: a.present, home: a.home, pending: ofDesign(a.pending), step: a.at}
+	return kept{design: a.present, home: a.home, pending: ofDesign(a.pending), later: slices.Clone(a.later), plant: a.plant, step: a.at}
 }
 
 // put makes c the present design.
@@ -260,30 +274,39 @@ func (a *App) step(c checked) {
 }
 
 // undo goes a step back. An entry that could not be taken is a step, too, when
-// nothing was done since: it alone goes then.
-func (a *App) undo() {
+// nothing was done since: it alone goes then. It returns what the user must be
+// told: the shelf may be out of sight.
+func (a *App) undo() string {
 	if a.refused == "" {
+		shelf := len(a.past) > 0 && a.past[len(a.past)-1].alone
 		a.past, a.future = a.move(a.past, a.future)
-		return
+		return markup.If(shelf, "Taken back: your shelf is as it was before.")
 	}
 	k := a.now()
-	k.entry = a.refused
+	k.entry, k.pending = a.refused, slices.Clone(a.pending)
 	a.future = append(a.future, k)
 	a.drop(a.refused)
 	a.refused = ""
+	return ""
 }
 
 // redo takes the last undo back.
-func (a *App) redo() {
+func (a *App) redo() string {
 	n := len(a.future) - 1
 	if n < 0 || a.future[n].entry == "" {
+		shelf := n >= 0 && a.future[n].alone
 		a.future, a.past = a.move(a.future, a.past)
-		return
+		return markup.If(shelf, "Done again on your shelf.")
 	}
-	a.forgetPending()
-	a.pending = append(a.pending, a.future[n].pending...)
 	a.refused = a.future[n].entry
+	for _, p := range a.future[n].pending {
+		if p.Path == a.refused {
+			a.drop(p.Path)
+			a.pending = append(a.pending, p)
+		}
+	}
 	a.future = a.future[:n]
+	return ""
 }
 
 // history returns the steps that can be gone to, with the present one, the
@@ -325,14 +348,26 @@ func (a *App) move(from, to []kept) ([]kept, []kept) {
 	if len(from) == 0 {
 		return from, to
 	}
-	to = append(to, a.now())
-	k := from[len(from)-1]
+	here, k := a.now(), from[len(from)-1]
+	if k.shelf != nil {
+		shelf := a.shelf
+		here.shelf, here.alone = &shelf, k.alone
+		a.shelf = *k.shelf
+	}
+	to = append(to, here)
+	if k.alone && k.home == a.home {
+		a.at = k.step
+		return from[:len(from)-1], to
+	}
 	a.forgetPending()
 	if k.home != a.home || k.home == "" { // what has no home is only looked at
 		a.another(k.home)
 		a.pending = append(a.pending, k.pending...)
 	}
 	a.put(check(k.design))
+	if a.later = nil; k.plant == a.plant {
+		a.later = k.later // of these pieces; what was told since is of others
+	}
 	a.at = k.step
 	return from[:len(from)-1], to
 }

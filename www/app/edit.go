@@ -105,7 +105,7 @@ func within(path, item string) bool { return strings.HasPrefix(path, item+".") }
 func (a *App) waiting(edits []design.Edit) []design.Edit {
 	var out []design.Edit
 	for _, p := range a.pending {
-		if strings.HasPrefix(p.Path, measurePrefix) {
+		if !ofForm(p) {
 			continue
 		}
 		replaced := slices.ContainsFunc(edits, func(e design.Edit) bool {
@@ -118,10 +118,13 @@ func (a *App) waiting(edits []design.Edit) []design.Edit {
 	return out
 }
 
+// ofForm reports whether p waits in a field of the form, as an edit.
+func ofForm(p view.Pending) bool { return !ofShelf(p) && !strings.HasPrefix(p.Path, measurePrefix) }
+
 // recheck renews the reasons why pending entries are still not taken.
 func (a *App) recheck() {
 	for i, p := range a.pending {
-		if strings.HasPrefix(p.Path, measurePrefix) {
+		if !ofForm(p) {
 			continue
 		}
 		if _, faults := a.try([]design.Edit{{Path: p.Path, Value: p.Value}}); len(faults) > 0 {
@@ -436,12 +439,16 @@ func (a *App) measure(dimension, value string) {
 		a.pending = append(a.pending, view.Pending{Path: measurePrefix + dimension, Value: value, Fault: faults[0]})
 		return
 	}
+	var before *design.Shelf
 	if i, _ := strconv.Atoi(n); value != "" && i < len(c.design.Measured) {
+		shelf := a.shelf
+		before = &shelf
 		a.shelf = a.shelf.Measure(c.design.Measured[i])
 	}
 	keep := a.pending
 	a.step(c)
 	a.pending = keep
+	a.past[len(a.past)-1].shelf = before
 }
 
 // keepOut puts something in the way of a run: a post half way to the pump,

@@ -35,6 +35,7 @@ type Response struct {
 	Message string            `json:"message,omitempty"` // to be told to the user
 	Problem bool              `json:"problem,omitempty"` // the message is about something that went wrong
 	Store   string            `json:"store,omitempty"`   // to be kept by the browser until the next visit
+	Anew    bool              `json:"anew,omitempty"`    // what the workshop told is of another plant, or in other units: it is no longer to be shown
 	Shop    string            `json:"shop,omitempty"`    // a request for the workshop, which takes longer
 	More    bool              `json:"more,omitempty"`    // what is out of sight waits for a request "rest"
 	Shelf   string            `json:"shelf,omitempty"`   // to be kept by the browser beside the design, for every design
@@ -137,6 +138,9 @@ func (res Response) write(o *tokens.Object) {
 	}
 	if res.More {
 		o.Flag("more", true)
+	}
+	if res.Anew {
+		o.Flag("anew", true)
 	}
 	o.Words("shop", res.Shop)
 	o.Words("store", res.Store)

@@ -40,7 +40,13 @@ func (a *App) hear(verdicts, plant string) {
 // another is said where another plant comes onto the bench: what was told of
 // the one before does not hold of it.
 func (a *App) another(home string) {
-	a.home, a.later = home, nil
+	a.home = home
+	a.renew()
+}
+
+// renew is said where what the workshop told does not stand beside the rest.
+func (a *App) renew() {
+	a.later, a.anew = nil, true
 	a.plant++
 }
 
@@ -84,6 +90,7 @@ func (a *App) start(req Request) Response {
 	a.units(req.Value)
 	res := a.readShelf(req.Shelf)
 	if req.Text == "" {
+		a.anew = false
 		return res
 	}
 	c, pending, ok := restored(req.Text)
@@ -107,6 +114,7 @@ func (a *App) units(name string) {
 	if s := q.SystemOf(name); s != q.Shown() {
 		q.Show(s)
 		a.put(check(a.present))
+		a.recheck() // the reasons, too, are told in units
 	}
 }
 

@@ -26,6 +26,9 @@ func (a *App) readShelf(text string) Response {
 		return Response{}
 	}
 	s, faults := design.ReadShelf(text)
+	if text != a.shelved {
+		a.unstack()
+	}
 	a.shelf, a.shelved = s, text
 	if len(faults) > 0 {
 		return Response{Message: "Some of what was on your shelf could not be read and was left out: " + list(faults), Problem: true}
@@ -37,9 +40,9 @@ func (a *App) readShelf(text string) Response {
 // have stays as it is here, and is told.
 func (a *App) joinShelf(text string) Response {
 	s, faults := design.ReadShelf(text)
-	var differ []string
 	before := a.shelf.Size()
-	a.shelf, differ = a.shelf.Join(s)
+	joined, differ := a.shelf.Join(s)
+	a.stack(joined)
 	res := Response{Message: strconv.Itoa(a.shelf.Size()-before) + " put on your shelf."}
 	if len(differ) > 0 {
 		for i := range differ {
@@ -59,10 +62,36 @@ func (a *App) stock(path, value string) {
 	a.drop(view.StockPrefix + path)
 	s, f := a.shelf.Put(path, value)
 	if f != nil {
-		a.pending = append(a.pending, view.Pending{Path: view.StockPrefix + path, Value: value, Fault: *f})
+		a.refused = view.StockPrefix + path
+		a.pending = append(a.pending, view.Pending{Path: a.refused, Value: value, Fault: *f})
 		return
 	}
+	a.stack(s)
+}
+
+// stack makes s the shelf, and the change a step that can be undone: what was
+// typed there over something else is not lost.
+func (a *App) stack(s design.Shelf) {
+	if shelfText(s) == shelfText(a.shelf) {
+		return
+	}
+	shelf, keep := a.shelf, a.pending
+	a.step(checked{a.present, a.report})
+	a.pending = keep
+	last := &a.past[len(a.past)-1]
+	last.shelf, last.alone = &shelf, true
 	a.shelf = s
+}
+
+// unstack drops the shelves that undo and redo would bring back: another window
+// has changed the shelf, and they would take that away.
+func (a *App) unstack() {
+	for _, steps := range []*[]kept{&a.past, &a.future} {
+		*steps = slices.DeleteFunc(*steps, func(k kept) bool { return k.alone })
+		for i := range *steps {
+			(*steps)[i].shelf = nil
+		}
+	}
 }
 
 // forgetPending drops what could not be taken into the design, which is another
@@ -101,7 +130,9 @@ func (a *App) recall() Response {
 func (a *App) keep(path string) Response {
 	if at, ok := strings.CutPrefix(path, "made."); ok {
 		if i, err := strconv.Atoi(at); err == nil && i >= 0 && i < len(a.present.Made) {
-			a.shelf.Made = design.KeepMade(a.shelf.Made, a.present.Made[i])
+			s := a.shelf
+			s.Made = design.KeepMade(s.Made, a.present.Made[i])
+			a.stack(s)
 		}
 		return Response{}
 	}
@@ -120,7 +151,9 @@ func (a *App) keep(path string) Response {
 	if len(c.report.Faults) > 0 {
 		return Response{Message: "It cannot be kept as a part: " + list(c.report.Faults), Problem: true}
 	}
+	shelf := a.shelf
 	a.step(c)
+	a.past[len(a.past)-1].shelf = &shelf
 	a.shelf.Made = design.KeepMade(a.shelf.Made, made)
 	return Response{Message: "Kept as \"" + name + "\": it is offered wherever a piece can be added, in this design and every other."}
 }

@@ -1,6 +1,8 @@
 package app_test
 
 import (
+	"encoding/json"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -199,7 +201,7 @@ func TestStock(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, 2, s.Item("clamp/1.5in/ferrule").InHand)
 	assert.Contains(t, res.Shop, "clamp/1.5in/ferrule")
-	assert.False(t, res.Undo, "what is on the shelf is no part of a design")
+	assert.True(t, res.Undo)
 
 	res = ask(t, a, app.Request{Op: "stock", Path: rack, Value: "long"})
 	assert.Empty(t, res.Shelf, "nothing to keep")
@@ -216,4 +218,113 @@ func TestStock(t *testing.T) {
 	res = ask(t, b, app.Request{Op: "open", Text: file})
 	assert.Contains(t, res.Message, "2 put on your shelf")
 	assert.Contains(t, res.Shop, "1.5 m")
+}
+
+// What was put on the shelf, over something else or not, is a step like any
+// other: undo brings back what was there, redo what was typed, and neither
+// touches the design, nor what waits in its fields.
+func TestShelfIsUndone(t *testing.T) {
+	t.Parallel()
+	const ferrule, rack = "items:clamp/1.5in/ferrule:inHand", "rack:bs-4825/1.5in"
+	a, _ := start(t, "")
+	shelf, stored := "{}", ""
+	do := func(req app.Request) app.Response {
+		t.Helper()
+		res := ask(t, a, req)
+		if res.Shelf != "" {
+			shelf = res.Shelf
+		}
+		stored = res.Store
+		return res
+	}
+	do(app.Request{Op: "edit", Edits: []design.Edit{{Path: "stand.height", Value: "800 mm"}}})
+	do(app.Request{Op: "edit", Edits: []design.Edit{{Path: "tank.bore", Value: "wide"}}})
+	was := stored
+	states := []string{shelf}
+	for _, put := range [][2]string{{ferrule, "2"}, {ferrule, "12"}, {rack, "1.5 m"}, {"rack.0", ""}, {"shop.trim", "3 mm"}} {
+		do(app.Request{Op: "stock", Path: put[0], Value: put[1]})
+		states = append(states, shelf)
+		assert.NotEqual(t, states[len(states)-2], shelf, put)
+		assert.Equal(t, was, stored, "of the design nothing has changed, nor what waits in it")
+	}
+	do(app.Request{Op: "stock", Path: "shop.trim", Value: "3 mm"})
+	assert.Len(t, ask(t, a, app.Request{Op: "history"}).Steps, len(states)+1, "what changes nothing is no step")
+	for i := len(states) - 2; i >= 0; i-- {
+		res := do(app.Request{Op: "undo"})
+		assert.Equal(t, states[i], shelf)
+		assert.Equal(t, "Taken back: your shelf is as it was before.", res.Message)
+		assert.Equal(t, was, stored)
+	}
+	for _, want := range states[1:] {
+		assert.Equal(t, "Done again on your shelf.", do(app.Request{Op: "redo"}).Message)
+		assert.Equal(t, want, shelf)
+		assert.Equal(t, was, stored)
+	}
+	first := ask(t, a, app.Request{Op: "history"}).Steps[0]
+	do(app.Request{Op: "go", Value: strconv.Itoa(first)})
+	assert.JSONEq(t, states[0], shelf, "to the beginning at once")
+}
+
+// A length measured over another comes back on the shelf, too, and a part that
+// was taken off or kept over another.
+func TestUndoBringsBackWhatTheShelfHad(t *testing.T) {
+	t.Parallel()
+	a, _ := start(t, "")
+	on := func(shelf string) string {
+		s, faults := design.ReadShelf(shelf)
+		require.Empty(t, faults)
+		m, _ := s.Length(reducer)
+		return m.Length.String()
+	}
+	ask(t, a, app.Request{Op: "measure", Path: reducer, Value: "89.5 mm"})
+	assert.Equal(t, "98.5 mm", on(ask(t, a, app.Request{Op: "measure", Path: reducer, Value: "98.5 mm"}).Shelf))
+	assert.Equal(t, "89.5 mm", on(ask(t, a, app.Request{Op: "undo"}).Shelf))
+	assert.Equal(t, "89.5 mm", present(t, a).Measured[0].Length.String())
+	assert.Equal(t, "98.5 mm", on(ask(t, a, app.Request{Op: "redo"}).Shelf))
+	assert.Empty(t, on(ask(t, a, app.Request{Op: "forget", Path: reducer}).Shelf))
+	assert.Equal(t, "98.5 mm", on(ask(t, a, app.Request{Op: "undo"}).Shelf))
+
+	edit(t, a, "run.1.name", "bend")
+	kept := ask(t, a, app.Request{Op: "keep", Path: "run.1"}).Shelf
+	assert.Contains(t, kept, `"bend"`)
+	assert.NotContains(t, ask(t, a, app.Request{Op: "undo"}).Shelf, `"name": "bend"`)
+	assert.Equal(t, kept, ask(t, a, app.Request{Op: "redo"}).Shelf)
+}
+
+// What could not be taken onto the shelf goes with undo alone, and comes back.
+func TestUndoOfWhatTheShelfRefused(t *testing.T) {
+	t.Parallel()
+	const rack = "rack:bs-4825/1.5in"
+	a, _ := start(t, "")
+	assert.Contains(t, ask(t, a, app.Request{Op: "stock", Path: rack, Value: "long"}).Shop, `"typed":{"`+rack+`":"long"}`)
+	assert.NotContains(t, ask(t, a, app.Request{Op: "undo"}).Shop, `"typed"`)
+	ask(t, a, app.Request{Op: "stock", Path: "shop.trim", Value: "much"})
+	shop := ask(t, a, app.Request{Op: "redo"}).Shop
+	assert.Contains(t, shop, `"`+rack+`":"long"`)
+	assert.Contains(t, shop, `"shop.trim":"much"`, "nor is lost what was typed between")
+	waits := func(store string) []view.Pending {
+		var kept struct{ Pending []view.Pending }
+		require.NoError(t, json.Unmarshal([]byte(store), &kept))
+		return kept.Pending
+	}
+	before := waits(ask(t, a, app.Request{Op: "resize", Width: 500}).Store)
+	require.Len(t, before, 2)
+	assert.Equal(t, before, waits(edit(t, a, "stand.height", "800 mm").Store), "what waits for the shelf is not tried on the design")
+}
+
+// What another window has put on the shelf is not taken away by an undo here.
+func TestUndoLeavesWhatAnotherWindowDid(t *testing.T) {
+	t.Parallel()
+	a, _ := start(t, "")
+	b, _ := start(t, "")
+	edit(t, a, "stand.height", "800 mm")
+	ask(t, a, app.Request{Op: "stock", Path: "shop.trim", Value: "3 mm"})
+	ask(t, a, app.Request{Op: "measure", Path: reducer, Value: "89.5 mm"})
+	theirs := ask(t, b, app.Request{Op: "stock", Path: "shop.keep", Value: "1 m"}).Shelf
+	ask(t, a, app.Request{Op: "shelf", Text: theirs})
+	for range 2 {
+		assert.Empty(t, ask(t, a, app.Request{Op: "undo"}).Shelf)
+	}
+	assert.False(t, ask(t, a, app.Request{Op: "undo"}).Undo)
+	assert.Equal(t, design.Demo().Stand.Height.String(), present(t, a).Stand.Height.String())
 }

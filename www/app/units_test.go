@@ -240,3 +240,47 @@ func TestWhatIsBegunWithIsInTheUnitsOfThePlant(t *testing.T) {
 	assert.Equal(t, "29 psi", d.Pump.Slip[1].Pressure.String(), "2 bar, of 14.504 psi each: NIST SP 811 B.8")
 	assert.Equal(t, "39 1/4 in", d.Delivery.Pieces[1].Length.String(), "1 m, of 39.37 in, to the next quarter")
 }
+
+// In other units what the workshop told in the ones before does not stand
+// beside the rest, however these came about, and comes no more if it is late.
+func TestNothingStandsInTheUnitsOfBefore(t *testing.T) {
+	defer q.Show(q.Metric)
+	a, page := app.New(), screen{}
+	basis := regexp.MustCompile(`<p class="basis">.*?</p>`) // a source says it in its own units
+	words := func(content string) string {
+		return named.ReplaceAllString(tags.ReplaceAllString(basis.ReplaceAllString(content, ""), " "), "…")
+	}
+	res := page.ask(t, a, app.Request{Op: "start", Value: "typed"})
+	assert.False(t, res.Anew, "the page was built with all of the demo")
+	turned := func(res app.Response, foreign *regexp.Regexp) {
+		t.Helper()
+		assert.True(t, res.Anew)
+		assert.NotEmpty(t, res.Shop, "the workshop is asked")
+		assert.Contains(t, page["verdicts"], "Not worked out yet")
+		assert.NotRegexp(t, foreign, words(page["verdicts"]))
+	}
+	tell := told(t, res.Shop, present(t, a))
+	page.ask(t, a, tell)
+	assert.NotContains(t, page["verdicts"], "Not worked out yet")
+	res = page.ask(t, a, app.Request{Op: "units", Value: "in"})
+	turned(res, metric)
+	page.ask(t, a, tell)
+	turned(res, metric)
+	page.ask(t, a, told(t, res.Shop, present(t, a)))
+	assert.NotContains(t, page["verdicts"], "Not worked out yet")
+	assert.NotRegexp(t, metric, words(page["verdicts"]))
+	assert.False(t, page.ask(t, a, app.Request{Op: "units", Value: "in"}).Anew, "they are shown already")
+	assert.False(t, page.ask(t, a, app.Request{Op: "edit", Edits: []design.Edit{{Path: "tank.bore", Value: "950 mm"}}}).Anew, "what was told before an edit stands meanwhile")
+	turned(page.ask(t, a, app.Request{Op: "units", Value: "typed"}), inches)
+
+	// Half of the lengths in inches, and then one more.
+	var most, last []design.Edit
+	for _, v := range inInches {
+		most = append(most, design.Edit{Path: v[0], Value: v[1]})
+	}
+	last, most = most[:1], most[1:]
+	page.ask(t, a, app.Request{Op: "edit", Edits: most})
+	page.ask(t, a, app.Request{Op: "edit", Edits: last})
+	assert.Contains(t, page["figures"], "US gal/min")
+	assert.True(t, page.ask(t, a, app.Request{Op: "go", Value: "1"}).Anew, "undo turns them back")
+}

@@ -8,11 +8,14 @@ globalThis.drawoffHistory = (ask) => {
   // that was changed: an entry goes on in it.
   let steps = new Map(), step = 0;
 
+  // It returns the step that was undone or done again.
   function remember(answer, request, what) {
     if (request.op === "start") steps = new Map();
+    const crossed = answer.step === step ? null : { undo: steps.get(step), redo: steps.get(answer.step) }[request.op];
     const path = request.path || request.edits?.[0].path, goesOn = answer.step === step && path && steps.get(step)?.path === path;
-    if (!steps.has(answer.step) || goesOn) steps.set(answer.step, { path, what: (goesOn ? what : what || namesOf[request.op]) || steps.get(answer.step)?.what || "A change" });
+    if (!steps.has(answer.step) || goesOn) steps.set(answer.step, { path, act: request.edits?.[0].op, what: (goesOn ? what : what || namesOf[request.op]) || steps.get(answer.step)?.what || "A change" });
     step = answer.step;
+    return crossed;
   }
 
   const namesOf = { start: "As it was when the page was opened", own: "A plant of your own, started", open: "A file or an example, opened", follow: "What was sent, opened", take: "Another design", recall: "Lengths from the shelf" };

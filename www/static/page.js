@@ -77,11 +77,13 @@
   const passing = new Set(["edit", "mend", "add", "step", "slide", "undo", "redo", "go"]);
 
   async function take(answer, request, { as, what }) {
-    past.remember(answer, request, what);
+    const crossed = past.remember(answer, request, what);
+    if (answer.anew) root.toggleAttribute("data-anew", true);
     const back = hold(), went = await apply(answer, as);
     if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
     if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
     back();
+    if (crossed) followBack(crossed, request.op === "undo");
     if (answer.more) {
       restWaits = true;
       painted = aFrame();
@@ -164,7 +166,9 @@
     },
     async answered(answer) {
       if (answer.tell) await ask(answer.tell);
+      if (shop.waits()) return; // it is of what was shown before
       await put(answer.regions);
+      root.toggleAttribute("data-anew", false);
       sheets = answer.sheets;
       if (root.dataset.finding) reveal(byId("runs-title"));
       delete root.dataset.finding;
@@ -312,7 +316,7 @@
     if (control.dataset.measure) {
       if (!typing) ask(() => see({ op: "measure", path: control.dataset.measure, value }), { what });
     } else if (control.dataset.stock) {
-      if (!typing) ask(() => see({ op: "stock", path: control.dataset.stock, value }));
+      if (!typing) ask(() => see({ op: "stock", path: control.dataset.stock, value }), { what });
     } else if (control.dataset.path) {
       const path = control.dataset.path;
       ask(() => see({ op: "edit", edits: [{ path, value }], typing }), { key: typing && "type " + path, what });
@@ -441,7 +445,7 @@
     if (button && button.dataset.act === "point") return void ask({ op: "point", path: button.dataset.path }, { what: nameOf(button) });
     if (button && button.dataset.act) {
       const { act, path } = button.dataset;
-      return void ask({ op: "edit", edits: [{ op: act, path }] }, { what: nameOf(button) }).then((done) => done && follow(act, path));
+      return void ask({ op: "edit", edits: [{ op: act, path }] }, { what: nameOf(button) }).then((done) => done && follow(act, besides(path, act)));
     }
     const ref = e.target.closest("[data-ref]");
     if (ref && !e.target.closest(".piece-card") && (ref.closest("svg") || e.target.closest("a"))) {
@@ -483,13 +487,22 @@
     if (answer && !answer.problem) reveal(byId(answer.focus));
   });
 
-  // follow keeps the focus on the piece that was moved.
+  // besides is where the piece at path is after act, "" where that moves none.
+  function besides(path, act) {
+    const dot = path.lastIndexOf("."), by = { up: -1, down: 1 }[act];
+    return by ? path.slice(0, dot + 1) + (Number(path.slice(dot + 1)) + by) : "";
+  }
+
+  // follow keeps the focus on the piece that was moved to path by act.
   function follow(act, path) {
-    const dot = path.lastIndexOf("."), step = { up: -1, down: 1 }[act];
-    if (!step) return;
-    const moved = path.slice(0, dot + 1) + (Number(path.slice(dot + 1)) + step);
-    const button = (act) => document.querySelector(`button[data-act="${act}"][data-path="${moved}"]:not(:disabled)`);
-    (button(act) || button(step < 0 ? "down" : "up"))?.focus(); // at the end of the line it goes back only
+    const button = (act) => document.querySelector(`button[data-act="${act}"][data-path="${path}"]:not(:disabled)`);
+    if (path) (button(act) || button(act === "up" ? "down" : "up"))?.focus(); // at the end of the line it goes back only
+  }
+
+  // followBack does when a step is undone, or done again, and the focus is on its piece.
+  function followBack({ act, path }, undone) {
+    const there = path && besides(path, act), on = document.activeElement.dataset;
+    if (there && ["up", "down"].includes(on.act) && on.path === (undone ? there : path)) follow(on.act, undone ? path : there);
   }
 
   const places = { tank: "in-tank.bore", pump: "in-pump.kind", stand: "in-stand.height", delivery: "in-delivery.height", liquid: "in-liquid.kind", site: "in-site.altitude" };

@@ -54,6 +54,7 @@ globalThis.drawoffWorkshop = (on) => {
   return {
     soon, send, stop,
     busy: () => at > 0 || timer > 0,
+    waits: () => next !== "" || timer > 0,
     again: () => { if (last) send(last); },
     // An errand is a request beside those that follow the design: it is not
     // dropped for a newer one. What it is answered is left to whoever sent it.

@@ -130,18 +130,18 @@ func (h *html) part(p Part, glance, whole Bench) {
 	h.Open("details", "class", "part "+p.ID, "id", p.ID+"-part")
 	h.Open("summary")
 	h.El("h4", p.Title, "id", title, "tabindex", "-1")
-	h.Open("span", "id", p.Gist(), "class", "gist")
+	h.Open("span", "id", p.Gist(), "class", "gist", "data-shop", "gist")
 	if p.Write != nil {
 		gist, _ := p.Write(whole)
 		h.Raw(gist)
 	}
 	h.Close("span")
 	h.Close("summary")
-	h.Open("div", append([]string{"id", p.ID, "class", class}, scrolls(class, "aria-labelledby", title)...)...)
+	h.Open("div", append([]string{"id", p.ID, "class", class, "data-shop", markup.If(!p.Quick, "part")}, scrolls(class, "aria-labelledby", title)...)...)
 	h.Raw(atOnce(p, glance))
 	h.Close("div")
 	if p.Quick {
-		h.Open("div", "id", p.Region())
+		h.Open("div", "id", p.Region(), "data-shop", "part")
 		h.Close("div")
 	}
 	h.Close("details")
