@@ -95,3 +95,43 @@ func TestLooksOfTheBench(t *testing.T) {
 		}
 	}
 }
+
+// What was typed on the shelf over something else comes back with Undo, which
+// says so, since the shelf may be folded; in the history it has its name.
+func TestShelfIsUndone(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "light"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			const field = "items:clamp/1.5in/ferrule:inHand"
+			p := openAs(t, l)
+			p.stocks(field, "2")
+			p.stocks(field, "12")
+			at := func() string {
+				p.until(`document.documentElement.dataset.shop === "idle"`)
+				return js[string](p, `document.querySelector(%s).value`, `input[data-stock="`+field+`"]`)
+			}
+			p.click("#undo")
+			p.answered()
+			assert.Equal(t, "2", at())
+			assert.Equal(t, "Taken back: your shelf is as it was before.", p.text("#message"))
+			p.keep("shelf-undone-"+l.String()+".png", get(p, chromedp.CaptureScreenshot()))
+			p.click("#redo")
+			p.answered()
+			assert.Equal(t, "12", at())
+			assert.Equal(t, "Done again on your shelf.", p.text("#message"))
+			if l.width < 600 {
+				p.click("#more")
+			}
+			p.click("#history")
+			p.until(`document.getElementById("history-dialog").open`)
+			assert.Equal(t, []string{"To buy: On my shelf, 12", "To buy: On my shelf, 2", "As it was when the page was opened"},
+				js[[]string](p, `[...document.querySelectorAll("#history-list li")].map(li => li.textContent.replace(" (here)", ""))`))
+			p.click("#history-list li:last-child button")
+			p.answered()
+			assert.Empty(t, at())
+			p.reload()
+			assert.Empty(t, at(), "and so it is at the next visit")
+		})
+	}
+}

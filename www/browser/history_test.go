@@ -56,3 +56,38 @@ func TestHistory(t *testing.T) {
 		})
 	}
 }
+
+// The focus goes with a piece that is moved, back with undo and forth again, and
+// the piece is named at it; what the workshop had told of it comes back with it.
+func TestUndoneMoveKeepsItsPiece(t *testing.T) {
+	t.Parallel()
+	p := openAs(t, look{1280, 900, "light"})
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+	name := func() string {
+		return js[string](p, `document.activeElement.closest(".piece-card")?.querySelector(".piece-label").textContent ?? document.activeElement.id`)
+	}
+	on := `button[data-act="down"][data-path="run.1"]`
+	p.unfold(on)
+	told := js[[]string](p, `[...document.querySelectorAll(".verdict.later .where")].map(n => n.textContent)`)
+	p.do(chromedp.Focus(chromedp.CSS(on)))
+	piece := name()
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.answered()
+	p.until(`document.activeElement.dataset.path === "run.2"`)
+	assert.Equal(t, piece, name())
+	p.until(`document.documentElement.dataset.shop === "idle"`)
+	for range 2 {
+		p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(chromedp.ModifierCtrl)))
+		p.answered()
+		assert.Equal(t, "run.1", js[string](p, `document.activeElement.dataset.path`))
+		assert.Equal(t, piece, name())
+		assert.Equal(t, told, js[[]string](p, `[...document.querySelectorAll(".verdict.later .where")].map(n => n.textContent)`), "before the workshop has answered")
+		p.do(chromedp.KeyEvent("y", chromedp.KeyModifiers(chromedp.ModifierCtrl)))
+		p.answered()
+		assert.Equal(t, "run.2", js[string](p, `document.activeElement.dataset.path`))
+		assert.Equal(t, piece, name())
+	}
+	p.do(chromedp.Focus(chromedp.CSS("#undo")), chromedp.KeyEvent(kb.Enter))
+	p.answered()
+	assert.True(t, js[bool](p, `document.activeElement.closest(".bar") !== null`), "whoever undoes elsewhere stays there")
+}

@@ -86,3 +86,41 @@ func TestUnits(t *testing.T) {
 		})
 	}
 }
+
+// While the workshop works in other units nothing is to be read in the ones
+// before: what it told is out of sight, from the first picture on that has the
+// others, and all of it comes back in them.
+func TestUnitsAreNeverMixed(t *testing.T) {
+	t.Parallel()
+	for _, l := range []look{{390, 844, "light"}, {1280, 900, "dark"}} {
+		t.Run(l.String(), func(t *testing.T) {
+			t.Parallel()
+			p := openAs(t, l)
+			p.until(`document.documentElement.dataset.shop === "idle"`)
+			p.unfold("#emptying")
+			js[bool](p, `(() => {
+				const named = /\d+(\.\d+)? x \d+(\.\d+)? mm|[½¼¾\d] in\b/g;
+				const units = { in: /\d (mm|m|L|L\/min|kg|N|kPa|°C|m\/s)\b/, mm: /\d (ft|US gal|US gal\/min|lb|lbf|psi|°F|ft\/s)\b/ };
+				window.mixed = [];
+				window.hidden = 0;
+				const look = () => {
+					const now = document.getElementById("figures").textContent.includes("US gal/min") ? "in" : "mm";
+					for (const n of document.querySelectorAll(".part .gist, .group .gist, #emptying > *, .ways > *, .verdict.later > div > p:not(.basis)")) {
+						if (!n.checkVisibility({visibilityProperty: true})) window.hidden++;
+						else if (units[now].test(n.textContent.replace(named, ""))) window.mixed.push(now + ": " + n.textContent);
+					}
+					requestAnimationFrame(look);
+				};
+				look();
+				return true;
+			})()`)
+			for _, units := range []string{"in", "mm"} {
+				p.showsIn(units)
+				assert.Empty(t, js[[]string](p, `window.mixed.splice(0)`), units)
+				assert.Positive(t, js[int](p, `window.hidden`), units)
+				assert.True(t, js[bool](p, `document.querySelector("#emptying > *").checkVisibility({visibilityProperty: true})`), "it is back")
+				assert.Equal(t, units == "in", js[bool](p, `document.getElementById("emptying-gist").textContent.includes("US gal")||document.getElementById("emptying").textContent.includes("US gal")`), units)
+			}
+		})
+	}
+}

@@ -219,7 +219,7 @@
       if (home) keeper.save(home, stored, title, as === "sample" && !answer.problem);
     }
     if (answer.shelf) keep(shelfKey, answer.shelf);
-    await put(answer.regions);
+    await put(answer.regions, answer.anew);
     byId("undo").disabled = !answer.undo;
     byId("redo").disabled = !answer.redo;
     document.title = answer.title ? answer.title + " · Drawoff" : "Drawoff";

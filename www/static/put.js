@@ -4,12 +4,13 @@
 // page's content; inUse tells of a control whether it holds half an entry.
 "use strict";
 globalThis.drawoffPutter = ({ beside, inUse }) => {
-  // put fills the regions; where that takes long it lets the browser paint between.
-  async function put(regions) {
+  // put fills the regions; where that takes long it lets the browser paint
+  // between, unless they belong together.
+  async function put(regions, together) {
     let begun = performance.now();
     let couple = uncouple();
     for (const [id, html] of Object.entries(regions || {})) {
-      if (performance.now() - begun > 12) {
+      if (!together && performance.now() - begun > 12) {
         couple();
         await new Promise((on) => setTimeout(on));
         couple = uncouple();
