@@ -140,7 +140,7 @@ func (in *Input) elementOf(p *route.Piece) Element {
 	case design.Reducer:
 		to := p.Out.Bore()
 		e.Bore = min(bore, to)
-		e.Loss = Reducer(bore, to, Included(bore, to, p.Length))
+		e.Loss = Reducer(bore, to, Included(bore, to, coneOf(p)))
 	case design.Tee:
 		// Through the run both ends face one way; round the corner they do not.
 		round := p.In.Dir.Dot(p.Out.Dir) < math.Sqrt2/2
@@ -190,6 +190,17 @@ func teeOf(round bool, share float64, bore q.Length) Fitting {
 		return TeeBranch(bore)
 	}
 	return TeeRun(bore)
+}
+
+// coneOf returns the length of a reducer over which its bore changes: the
+// halves welded to its ends are tube, and make its cone no slimmer.
+func coneOf(p *route.Piece) q.Length {
+	for i := range p.Path {
+		if s := &p.Path[i]; s.BoreFrom != s.BoreTo {
+			return s.Length
+		}
+	}
+	return p.Length
 }
 
 // tangents returns the length of p's centreline that is straight.

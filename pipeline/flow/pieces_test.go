@@ -208,3 +208,23 @@ func TestGravityLeast(t *testing.T) {
 		assert.Greater(t, float64(pt.FlowLeast), 0.7*float64(pt.Flow), "methods differ by less than twice in loss, so by less than √2 in flow (common practice, no source)")
 	}
 }
+
+// A reducer's cone lies between the halves that are welded to it: 76.2 mm from
+// 60.3 to 34.9 mm is 18.9° wide, however long the ferrules at its ends, and
+// loses 0.8 sin(θ/2) (1 - β²) (Crane TP-410 appendix A).
+func TestReducerBetweenFerrules(t *testing.T) {
+	t.Parallel()
+	in := perry()
+	p := &in.Layout.Under[0]
+	p.In.Half.Tube.OD, p.Out.Half.Tube.OD = 0.0635, 0.0381
+	p.Path = []route.Segment{{Length: 0.0215, BoreFrom: 0.0603, BoreTo: 0.0603}, {Length: 0.0762, BoreFrom: 0.0603, BoreTo: 0.0349}, {Length: 0.0215, BoreFrom: 0.0349, BoreTo: 0.0349}}
+	p.Length = 0.1192
+	beta := 0.0349 / 0.0603
+	for _, e := range flow.Check(in).Pieces {
+		if e.Ref == "under.0" {
+			assert.InEpsilon(t, 0.8*math.Sin(math.Atan(12.7/76.2))*(1-beta*beta), e.K, 1e-6)
+			return
+		}
+	}
+	assert.Fail(t, "no reducer")
+}
