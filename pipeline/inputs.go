@@ -62,6 +62,7 @@ func (p *plant) discharge() q.Length {
 func (p plant) surgeInput() surge.Input {
 	in := surge.Input{
 		Layout:  p.layout,
+		Stub:    p.known.stub,
 		Density: p.known.liquid.Density,
 		Full:    p.known.foot(p.height) + p.known.full,
 	}

@@ -12,6 +12,7 @@ import (
 // Input is what Check needs.
 type Input struct {
 	Layout  route.Layout
+	Stub    q.Length // tank to outlet face, of the outlet's bore
 	Density q.Density
 	Flow    q.Flow   // the greatest
 	Full    q.Length // the fullest level above the floor
@@ -128,7 +129,8 @@ type stop struct {
 // the most liquid in motion before it. Where there is none it is the end of the line.
 func (in *Input) stop() stop {
 	var found, here stop
-	momentum := 0.0
+	here.length = max(in.Stub, 0)
+	momentum := float64(in.Flow) * mass(in.Layout.Outlet.Bore(), in.Layout.Outlet.Bore(), here.length)
 	here.low = q.Length(in.Layout.Outlet.At.Z)
 	under := len(in.Layout.Under) + len(in.Layout.Run)
 	for i, p := range in.Layout.Pieces() {
@@ -138,7 +140,7 @@ func (in *Input) stop() stop {
 		}
 		tube := p.Out.Half.Tube
 		v := float64(in.Flow) * 4 / (math.Pi * float64(bore) * float64(bore))
-		momentum += v * float64(p.Length)
+		momentum += float64(in.Flow) * massOf(&p)
 		here.length += p.Length
 		here.low = min(here.low, q.Length(p.Out.At.Z))
 		here.ref, here.bore, here.wall, here.speed = p.Ref, bore, tube.Wall, q.Velocity(v)
@@ -154,6 +156,28 @@ func (in *Input) stop() stop {
 		found, found.where = here, " at the end of the line"
 	}
 	return found
+}
+
+// mass returns the length of a bore that goes evenly from one width to another
+// over its area, 1/m: times ρ, what the liquid in it weighs against being stopped.
+func mass(from, to, length q.Length) float64 {
+	if from <= 0 || to <= 0 {
+		return 0
+	}
+	return float64(length) * 4 / (math.Pi * float64(from) * float64(to))
+}
+
+// massOf returns the mass of a piece along its bore.
+func massOf(p *route.Piece) float64 {
+	if len(p.Path) == 0 {
+		return mass(p.Out.Bore(), p.Out.Bore(), p.Length)
+	}
+	sum := 0.0
+	for i := range p.Path {
+		s := &p.Path[i]
+		sum += mass(s.BoreFrom, s.BoreTo, s.Length)
+	}
+	return sum
 }
 
 // standing returns the gauge pressure at the lowest point before the shut valve.

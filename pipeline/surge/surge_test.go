@@ -136,3 +136,32 @@ func TestRating(t *testing.T) {
 	in.Flow = 0
 	assert.Empty(t, surge.Check(in).Figures, "nothing to stop")
 }
+
+// What is stopped is all of the liquid from the tank on, ρ Q ∫ ds/A: 40 mm of
+// stub at 60 mm of bore, a cone of 80 mm from 60 to 30 mm, halved by hand into
+// slices, and 100 mm of valve at 30 mm (Michaud 1878 over that mass).
+func TestStubAndConeAreStopped(t *testing.T) {
+	t.Parallel()
+	at := func(bore q.Length) route.End {
+		return route.End{Half: &catalog.Half{Tube: catalog.Tube{OD: bore + 0.003, Wall: 0.0015}}}
+	}
+	l := route.Layout{Outlet: at(0.06), Under: []route.Piece{
+		{Ref: "under.0", Kind: design.Reducer, In: at(0.06), Out: at(0.03), Length: 0.08, Path: []route.Segment{{Length: 0.08, BoreFrom: 0.06, BoreTo: 0.03}}},
+		{Ref: "under.1", Kind: design.Butterfly, In: at(0.03), Out: at(0.03), Length: 0.1, Path: []route.Segment{{Length: 0.1, BoreFrom: 0.03, BoreTo: 0.03}}},
+	}}
+	along := 0.0 // ∫ ds/A
+	area := func(d float64) float64 { return math.Pi / 4 * d * d }
+	const slices = 10000
+	for i := range slices {
+		along += 0.08 / slices / area(0.06-0.03*(float64(i)+0.5)/slices)
+	}
+	along += 0.04/area(0.06) + 0.1/area(0.03)
+	flow := 60 * q.LitrePerMinute
+	for _, f := range surge.Check(surge.Input{Layout: l, Stub: 0.04, Density: 1000, Flow: flow, Full: 2}).Figures {
+		if f.Slug == "surge-quick" {
+			assert.InEpsilon(t, 2*1000*float64(flow)*along/(0.5*0.4), f.Amount.SI, 1e-6)
+			return
+		}
+	}
+	assert.Fail(t, "no rise")
+}
