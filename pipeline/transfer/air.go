@@ -60,11 +60,12 @@ func (in *Input) bare(level q.Length, flow q.Flow) bool {
 	return level-in.Lip < Submergence(in.Bore, flow)
 }
 
-// between finds the moment between a, still covered, and b, bare, to 0.1 mm.
+// between finds the moment between a, still covered, and b, bare, to 0.01 mm: a
+// dish's lowest litres stand so wide that a tenth is told in the third digit.
 func (in *Input) between(a, b Moment) Moment {
 	low, high := b.Level, a.Level
 	at := b
-	for high-low > q.Millimetre/10 {
+	for high-low > q.Millimetre/100 {
 		middle := low + (high-low)/2
 		draw := in.draw(middle)
 		if !in.bare(middle, draw.Flow) {
