@@ -52,7 +52,8 @@ func newWash(in *Input) *wash {
 	w.flow = max(w.need, w.spray)
 	bottom, _ := in.Vessel.BottomWall()
 	w.wall = bottom + math.Pi*float64(in.Vessel.Bore)*float64(in.Vessel.Straight)
-	w.steel = q.Mass(w.wall * float64(in.Wall) * steelDensity)
+	middle := math.Pi * float64(in.Wall) * float64(in.Vessel.Straight) // of the plate, which is wider than the bore
+	w.steel = q.Mass((w.wall + middle) * float64(in.Wall) * steelDensity)
 	w.runs = make([]Run, len(in.Steps))
 	for i, s := range in.Steps {
 		if same := slices.IndexFunc(in.Steps[:i], s.like); same >= 0 { // a wash rinses more than once
