@@ -623,5 +623,6 @@ def plant_of(name,d):
       'places':{p['ref']:[[rounded(c) for c in p['frm']],[rounded(c) for c in p['to']]] for p in P.pieces if p['kind']!='hose'},
       'cuts':{p['ref']:rounded(p['cut']) for p in P.pieces if p['kind']=='straight'},
       'parts':{k:rounded(v) for k,v in sorted(want.items())}}
-with open(os.path.join(HERE,'plants.json'),'w',encoding='utf-8') as f:
-    f.write('[\n'+',\n'.join(json.dumps(plant_of(*p),ensure_ascii=False,separators=(',',':')) for p in PLANTS)+'\n]\n')
+if __name__=='__main__':
+  with open(os.path.join(HERE,'plants.json'),'w',encoding='utf-8') as f:
+      f.write('[\n'+',\n'.join(json.dumps(plant_of(*p),ensure_ascii=False,separators=(',',':')) for p in PLANTS)+'\n]\n')
