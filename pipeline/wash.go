@@ -231,7 +231,7 @@ func (p *plant) breathing(programme clean.Programme) vent.Result {
 			in.Caustic = c.Mass
 		}
 	}
-	in.Density = liquid.Water(in.Supply).Density
+	in.Density, in.Boiling = liquid.Water(in.Supply).Density, liquid.BoilingPoint(p.known.air)
 	in.Vapour, in.Cold = liquid.SaturationPressure(in.Hottest), liquid.SaturationPressure(in.Supply)
 	return vent.Check(in)
 }

@@ -400,9 +400,10 @@ class Room:
         rho=s.air/(287.05287*293.15); hole=lambda Q,p:1000*math.sqrt(4*Q/math.pi/.6/math.sqrt(2*p/rho))
         F['vent-drawing']=hole(most,250)
         run=s.fall(s.open,s.foot+s.full-z,s.f); F['vent-running']=hole(run,250); F['vent-filling']=hole(max(run,most),250)
-        # 1 kg of rinse warmed from 10 degrees to the steam's heat takes 4.19 kJ for each, 2256.5 kJ condense a kilogram of steam
-        Tb=solve(lambda T:psat(T)-s.air,340,380); hot=max(cel(x['temperature']) for x in s.d['cleaning'])
-        s.steam=Tb,hot
+        hot=max(cel(x['temperature']) for x in s.d['cleaning'])
+        # a litre of rinse of 10 degrees warmed to the heat at which water boils here, in steam that gives up 2256.5 kJ/kg; steam as a gas, 0.5981 kg/m3 at 100 degrees
+        Tb=solve(lambda T:psat(T)-s.air,340,380); F['steam-volumes']=kell(10)*4.1855*(Tb-283.15)/2256.5/(.5981*s.air/101325*373.124/Tb)
+        F['steam-condensed']=F['steam-volumes']*spray*LM; F['vent-rinse']=hole(spray*F['steam-volumes'],1000); F['vent-rinse-wide']=hole(spray*F['steam-volumes'],5000)
         p1,p2=psat(hot+273.15),psat(283.15)
         F['shut-cooled']=((s.air-p1)*283.15/(hot+273.15)+p2)/1000; F['shut-vacuum']=s.air/1000-F['shut-cooled']
         if w: F['caustic-swallows']=1000*F['wash-chemical']/2/.0399971*8.314462618*293.15/s.air

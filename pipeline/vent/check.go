@@ -20,6 +20,7 @@ type Input struct {
 	Supply  q.Temperature // of that water
 	Density q.Density     // of it
 	Hottest q.Temperature // that the wash leaves the tank at
+	Boiling q.Temperature // of water at this altitude, which is how hot steam there is
 	Brimful q.Volume
 
 	Vapour, Cold q.Pressure // of water, at Hottest and at Supply
@@ -33,8 +34,8 @@ const RuleVent = "vent"
 const (
 	orificeSource = "energy equation, discharge coefficient of a sharp orifice 0.6, from memory"
 	orificeRange  = "one open hole with nothing in it: a mesh, a filter, a hose or a cap that sticks makes it less"
-	steamSource   = "heat balance; steam at 100 °C by IAPWS R7-97"
-	steamRange    = "water that warms up wholly, in steam without air: the worst there is. Air in it, and a wall that warms the water first, slow it down"
+	steamSource   = "heat balance; heat and density of steam at 100 °C by IAPWS R7-97, its density elsewhere by the gas law"
+	steamRange    = "water that warms up to the steam's own heat, in steam without air: the worst there is. Air in it, and a wall that warms the water first, slow it down"
 	licensed      = "a licensed designer and your local code"
 )
 
@@ -86,10 +87,11 @@ func (in *Input) steam(r *Result, add adder, opening func(slug, name, what strin
 	if in.Hottest <= in.Supply || in.Rinse <= 0 {
 		return
 	}
-	taken := Condensed(in.Rinse, in.Density, in.Supply, in.Hottest)
+	steam := SteamDensity(in.Air, in.Boiling)
+	taken := Condensed(in.Rinse, in.Density, in.Supply, in.Boiling, steam)
 	add("steam-condensed", "Steam that a cold rinse would take away in a steamed tank", q.Of(taken), "Q_s = Q ρ c (t - t_0)/(r ρ_s)", steamSource, steamRange,
 		finding.In("Q", "cold rinse", in.Rinse), finding.In("ρ", "density of the water", in.Density), finding.In("c", "heat capacity of water, kJ/(kg K)", q.Number(waterCapacity)),
-		finding.In("t", "temperature that it warms to", in.Hottest), finding.In("t_0", "temperature of the rinse", in.Supply), finding.In("r", "heat of condensation, kJ/kg", q.Number(steamHeat)), finding.In("ρ_s", "density of steam", q.Density(steamDensity)))
+		finding.In("t", "temperature that it warms to, of the steam", in.Boiling), finding.In("t_0", "temperature of the rinse", in.Supply), finding.In("r", "heat of condensation, kJ/kg", q.Number(steamHeat)), finding.In("ρ_s", "density of steam", steam))
 	volumes := float64(taken) / float64(in.Rinse)
 	add("steam-volumes", "Volumes of air drawn in for each volume of cold rinse", q.Of(q.Number(volumes)), "n = Q_s/Q", steamSource, steamRange, finding.In("Q_s", "steam taken away", taken), finding.In("Q", "cold rinse", in.Rinse))
 	const little, much = 1 * q.Kilopascal, 5 * q.Kilopascal
