@@ -86,15 +86,38 @@ def drops(p):
     """head of water that a data sheet drops, by flow; beyond it with the square"""
     x=[0]+[flow_of(a['flow']) for a in p['drops']]; y=[0]+[press(a['drop'])/1000/g for a in p['drops']]; c=Pchip(x,y)
     return lambda Q: c(Q) if Q<=x[-1] else y[-1]*(Q/x[-1])**2
+# ---- what other books say of the same fittings, as K1/Re + K + n f
+def crane(n,D): return (0,n*.25/math.log10(.0018/(D/.0254)/3.7)**2,0)
+def darby(k1,ki,kd,D): return (k1,ki*(1+kd/(D/.0254)**.3),0)
+def rennels_bend(th,r):
+    s=math.sin(th/2); return (0,.1*s,th*r+2.4*s+6.6*(math.sqrt(s)+s)/r**(4*th/math.pi))
+def rennels_in(b,th):
+    s=math.sin(th/2); j=1+.622*(th/math.pi)**.8*(1-.215*b**2-.785*b**5)
+    return (0,.0696*s*(1-b**5)*j*j+(j-1)**2,(1-b**4)/8/s)
+def rennels_out(b,th):
+    s=math.sin(th/2); a=math.degrees(th); room=(1-b*b)**2; n=(1-b**4)/8/s
+    if a<=20: return (0,8.3*math.tan(th/2)**1.75*room,n)
+    if a<=60: return (0,(1.366*math.sqrt(math.sin(2*math.pi*(a-15)/180))-.17-(3.28*(.0625-b**4)*math.sqrt((a-20)/40) if b<.5 else 0))*room,n)
+    return (0,(1.205-3.28*(.0625-b**4)-12.8*b**6*math.sqrt((a-60)/120) if b<.5 else 1.205-.2*math.sqrt((a-60)/120))*room,0)
+def others_change(d1,d2,th):
+    b=min(d1,d2)/max(d1,d2); return [rennels_in(b,th) if d2<d1 else rennels_out(b,th)]
+def others(k,D,p):
+    if k=='tee' and p.get('shape')=='branch': return [darby(800,.28,4,D),crane(60,D)]
+    return {'tee':[darby(150,.05,4,D),crane(20,D)],'cross':[darby(150,.05,4,D),crane(20,D)],'thermometer-pocket':[darby(150,.05,4,D),crane(20,D)],'sample-cock':[darby(150,.05,4,D),crane(20,D)],
+      'butterfly-valve':[crane(45,D)],'ball-valve':[crane(3,D),darby(300,.017,3.5,D)],'seat-valve':[darby(1000,.69,4,D),crane(150,D)],'diaphragm-valve':[darby(1000,.69,4.9,D),crane(149,D)],
+      'non-return-valve':[darby(1500,.46,4,D),crane(100,D)]}.get(k,[])
 class Line:
     """elements (ref, bore, straight, rough, K1, K) of a run of pieces, SI"""
-    def __init__(s): s.e=[]
-    def add(s,ref,D,straight=0,k=(0,0),rough=ROUGH): s.e.append((ref,D,straight,rough,k[0],k[1]))
+    def __init__(s): s.e=[]; s.band=[]
+    def add(s,ref,D,straight=0,k=(0,0),rough=ROUGH,by=()):
+        s.e.append((ref,D,straight,rough,k[0],k[1]))
+        own=(k[0],k[1],0); at=lambda c:c[0]/1e5+c[1]+.018*c[2]
+        s.band.append((own,own) if callable(k[1]) else (min([own,*by],key=at),max([own,*by],key=at)))
 def elements(P,pieces,first_bore,line):
     b=first_bore
     for q in pieces:
         D=mm(bore(q['t'])); D2=mm(bore(q['t2'])); k=q['kind']; p=q['p']
-        if abs(D-b)>1e-9: line.add(line.e[-1][0] if line.e else q['ref'],min(D,b),0,(0,change(b,D,math.pi)))
+        if abs(D-b)>1e-9: line.add(line.e[-1][0] if line.e else q['ref'],min(D,b),0,(0,change(b,D,math.pi)),by=others_change(b,D,math.pi))
         if k=='straight': line.add(q['ref'],D,mm(q['len']))
         elif k=='hose': line.add(q['ref'],D,mm(q['len']),rough=1e-5)
         elif k=='device': line.add(q['ref'],min(D,D2),0,(0,drops(p)))
@@ -103,17 +126,17 @@ def elements(P,pieces,first_bore,line):
             Rr,th=q['arc'][:2]; deg=math.degrees(th); w=min(1,max(0,2*(Rr/1000/D-1)))
             k1=inter(deg,[0,45,90,180],[0,500,800,1000])
             t_=inter(deg,[0,45,90,180],[0,.2,.25,.35]); w_=inter(deg,[0,45,90,180],[0,.15,.2,.3])
-            line.add(q['ref'],D,mm(q['len']-Rr*th),hooper(k1,t_+w*(w_-t_),D))
+            line.add(q['ref'],D,mm(q['len']-Rr*th),hooper(k1,t_+w*(w_-t_),D),by=[rennels_bend(th,Rr/1000/D)]+([crane(inter(min(6,max(1,Rr/1000/D)),[1,1.5,2,3,4,6],[20,14,12,12,14,17]),D)] if abs(deg-90)<1e-9 else []))
         elif k=='reducer':
             cone=mm(q['len']-P.half(q['ie'],q['t'])-P.half(q['oe'],q['t2']))
             th=2*math.atan2(abs(D-D2),2*cone)
-            line.add(q['ref'],min(D,D2),0,(0,change(D,D2,th)))
-        elif k in('tee',) and p.get('shape')=='branch': line.add(q['ref'],D,0,hooper(800,.8,D))
-        elif k in('tee','cross','thermometer-pocket','sample-cock'): line.add(q['ref'],D,0,hooper(150,.05,D))
-        elif k=='butterfly-valve': line.add(q['ref'],D,0,hooper(800,.25,D))
-        elif k=='ball-valve': line.add(q['ref'],D,0,hooper(300,.1,D))
-        elif k in('seat-valve','diaphragm-valve'): line.add(q['ref'],D,0,hooper(1000,2.,D))
-        elif k=='non-return-valve': line.add(q['ref'],D,0,hooper(1500,1.5,D))
+            line.add(q['ref'],min(D,D2),0,(0,change(D,D2,th)),by=others_change(D,D2,th))
+        elif k in('tee',) and p.get('shape')=='branch': line.add(q['ref'],D,0,hooper(800,.8,D),by=others(k,D,p))
+        elif k in('tee','cross','thermometer-pocket','sample-cock'): line.add(q['ref'],D,0,hooper(150,.05,D),by=others(k,D,p))
+        elif k=='butterfly-valve': line.add(q['ref'],D,0,hooper(800,.25,D),by=others(k,D,p))
+        elif k=='ball-valve': line.add(q['ref'],D,0,hooper(300,.1,D),by=others(k,D,p))
+        elif k in('seat-valve','diaphragm-valve'): line.add(q['ref'],D,0,hooper(1000,2.,D),by=others(k,D,p))
+        elif k=='non-return-valve': line.add(q['ref'],D,0,hooper(1500,1.5,D),by=others(k,D,p))
         else: raise ValueError(k)
         b=D2
     return b
@@ -153,6 +176,17 @@ def loss(line,Q,F):
             cache[D,rough]=f
         out.append(h*(cache[D,rough]*st/D+k1/re+k))
     return sum(out),out
+def band(line,Q,F):
+    """the least and the most that any of the books says each element loses"""
+    usual=loss(line,Q,F)[1]; out=[]
+    for (ref,D,st,rough,k1,k),by,u in zip(line.e,line.band,usual):
+        if not F.newton() or callable(k) or Q<=0: out.append((u,u)); continue
+        v=4*Q/math.pi/D/D; re=F.rho*v*D/F.mu
+        if re<=2000: out.append((u,u)); continue
+        f=colebrook(re,rough/D); w=[v*v/2/g*(c[0]/re+c[1]+f*(st/D+c[2])) for c in by]
+        h=v*v/2/g; low=h*(min(f,64/re) if re<4000 else f)*st/D+h*(k1/re+k)
+        out.append((min(low,w[0]),max(u,w[1])))
+    return out
 class Pchip:
     def __init__(s,x,y):
         s.x,s.y=x,y; n=len(x)
@@ -214,19 +248,19 @@ class Room:
     def lines(s):
         P=s.P; t=s.d['tank']; th=math.pi
         if s.T.bot=='cone' and not s.side: th=2*s.T.half
-        s.suction=Line(); s.suction.add('tank',s.D0,s.stub,(160,crane_contraction(th)))
+        s.suction=Line(); s.suction.add('tank',s.D0,s.stub,(160,crane_contraction(th)),by=[(160,rennels_in(0,th)[1],0)])
         to=[q for q in P.pieces if not q['ref'].startswith('delivery')]; fro=[q for q in P.pieces if q['ref'].startswith('delivery')]
         under=[q for q in P.pieces if q['ref'].startswith('under')]
         s.delivery=Line(); s.gravity=P.gravity
-        s.open=Line(); s.open.e=s.suction.e[:]
+        s.open=Line(); s.open.e=s.suction.e[:]; s.open.band=s.suction.band[:]
         b=elements(P,under,s.D0,s.open); s.open.add('delivery',b,0,(0,1)); s.openz=mm(under[-1]['to'][2] if under else P.o[2])
         if s.gravity:
             b=elements(P,P.pieces,s.D0,s.suction); s.suction.add('delivery',b,0,(0,1)); s.bout=b; s.open=s.suction; s.openz=None
         else:
             pu=s.d['pump']; b=elements(P,to,s.D0,s.suction); bp=mm(bore(pu['inSize']))
-            if abs(bp-b)>1e-9: s.suction.add(to[-1]['ref'] if to else 'tank',min(bp,b),0,(0,change(b,bp,math.pi)))
+            if abs(bp-b)>1e-9: s.suction.add(to[-1]['ref'] if to else 'tank',min(bp,b),0,(0,change(b,bp,math.pi)),by=others_change(b,bp,math.pi))
             b=elements(P,fro,mm(bore(pu.get('outSize') or pu['inSize'])),s.delivery); s.delivery.add('delivery',b,0,(0,1)); s.bout=b
-        s.whole=Line(); s.whole.e=s.suction.e+s.delivery.e
+        s.whole=Line(); s.whole.e=s.suction.e+s.delivery.e; s.whole.band=s.suction.band+s.delivery.band
     def curve(s,F):
         """self.head(Q) in the fluid F, ends; None by gravity"""
         pu=s.d['pump']; s.kind=pu['kind']; s.thick=None
@@ -303,7 +337,12 @@ class Room:
             F['line-loss-'+n]=lo+ld
             if not s.gravity:
                 F['suction-loss-'+n]=lo; F['delivery-loss-'+n]=ld; F['pump-head-'+n]=H
-                if s.kind=='centrifugal': F['suction-head-required-'+n]=s.req(Q)
+                need=s.req(Q) if s.kind=='centrifugal' else 0
+                has=max(0,s.air-f.pv)/f.rho/g+s.foot+h-mm(s.P.pin[2])-sum(x for _,x in band(s.suction,Q,f))
+                F['suction-head-available-'+n]=has
+                if need:
+                    F['suction-head-required-'+n]=need; m=has-max(need+.6,need*1.1)
+                    if abs(m)>.05: F['suction-margin-'+n]=m
                 P_=f.rho*g*Q*H
                 if P_>F.get('hydraulic-power',(0))*1000 : F['hydraulic-power']=P_/1000
         Q=most; v=lambda D:4*Q/math.pi/D/D
@@ -328,6 +367,13 @@ class Room:
             if dry(end)<0<dry(s.full):
                 h=solve(dry,end,s.full,1e-9)
                 F['level-of-air']=h*1000; F['left-at-air']=s.volume(h); F['time-to-air']=s.time(h,s.full,f)/60
+        # what a doctrine of pressures says
+        F['joint-pressure']=s.joint()
+        p=min(s.along(h) for h in (s.full,s.half,s.low) if s.run(h,f)[0]>0); F['least-pressure']=p/1000
+        if 'hydraulic-power' in F:
+            eta=.4*(s.thick[2] if s.thick else 1) if s.kind=='centrifugal' else .5
+            F['shaft-power']=F['hydraulic-power']/eta
+            F['motor']=next(k for k in (.06,.09,.12,.18,.25,.37,.55,.75,1.1,1.5,2.2,3,4,5.5,7.5,11,15,18.5,22) if k>=1.25*F['shaft-power']*(1-1e-12))
         # line
         pieces=P.pieces; vol=math.pi/4*s.D0**2*s.stub
         for q in pieces:
@@ -342,6 +388,52 @@ class Room:
         F['largest-sphere']=min([s.D0*1000]+[bore(q[k]) for q in to for k in('t','t2')])
         s.surge(most); s.film(); s.wash(most); s.stands()
         return F
+    def joint(s):
+        """over the air's, at rest: the tank full, the pump pushing against a shut valve, or the delivery's column standing back"""
+        most=0
+        for i,j in enumerate(s.P.joints):
+            beyond=j['ref'].startswith('delivery') and not s.gravity
+            top=max(s.foot+s.full+(s.shut if beyond else 0),s.out)
+            most=max(most,s.f.rho*g*(top-mm(j['at'][2]))/1000)
+        return most
+    def cuts(s,q):
+        """(part of the way, height of the middle of the bore, how level, bore) along a piece"""
+        D=mm(bore(q['t'])); D2=mm(bore(q['t2'])); l=mm(q['len']); z=mm(q['frm'][2]); hang=lambda d:math.sqrt(max(0,1-d[2]**2)); out=[]
+        if 'arc' in q:
+            Rr,th,st,side,dr=q['arc']; a=mm(mp.norm(mp.sub(st,q['frm'])))
+            out=[(0,z,hang(q['d0']),D)]
+            for i in range(201):
+                x=th*i/200; dd=mp.add(mp.mul(dr,math.cos(x)),mp.mul(side,math.sin(x)))
+                out.append(((a+mm(Rr)*x)/l,mm(st[2]+dr[2]*Rr*math.sin(x)+side[2]*Rr*(1-math.cos(x))),hang(dd),D))
+            return out+[(1,mm(q['to'][2]),hang(q['d1']),D)]
+        if 'corner' in q and l:
+            a=mm(mp.norm(mp.sub(q['corner'],q['frm']))); c=mm(q['corner'][2])
+            return [(0,z,hang(q['d0']),D),(a/l,c,hang(q['d0']),D),(a/l,c,hang(q['d1']),D2),(1,mm(q['to'][2]),hang(q['d1']),D2)]
+        if q['kind']=='reducer':
+            a,b=mm(s.P.half(q['ie'],q['t'])),mm(s.P.half(q['oe'],q['t2'])); z2=mm(q['to'][2]); h=hang(q['d0']); t=lambda x:z+(z2-z)*x
+            return [(0,z,h,D),(a/l,t(a/l),h,D),(1-b/l,t(1-b/l),h,D2),(1,z2,h,D2)]
+        if q['kind']=='hose' and q['p'].get('fit'): # taut to the pump
+            d=mp.unit(mp.sub(s.P.pin,q['frm'])); return [(0,z,hang(d),D),(1,mm(s.P.pin[2]),hang(d),D)]
+        return [(0,z,hang(q['d0']),D),(1,mm(q['to'][2]),hang(q['d0']),D2)]
+    def along(s,h):
+        """the least pressure, absolute, at the top of the bore"""
+        Q,_=s.run(h,s.f); lev=s.foot+h; low=1e99
+        def stretch(pieces,line,surface,lost,by):
+            nonlocal low
+            each={}
+            for (ref,*_),b in zip(line.e,by): each[ref]=each.get(ref,0)+b
+            lost+=each.get('tank',0)
+            for q in pieces:
+                e=each.get(q['ref'],0)
+                for part,z,hang,D in s.cuts(q):
+                    v=4*Q/math.pi/D/D
+                    low=min(low,s.air+s.f.rho*g*(surface-z-hang*D/2-lost-part*e-v*v/2/g))
+                lost+=e
+        to=[q for q in s.P.pieces if s.gravity or not q['ref'].startswith('delivery')]; fro=[q for q in s.P.pieces if q not in to]
+        stretch(to,s.suction,lev,0,loss(s.suction,Q,s.f)[1] if s.gravity else [b for _,b in band(s.suction,Q,s.f)])
+        if not s.gravity:
+            by=[a for a,_ in band(s.delivery,Q,s.f)]; stretch(fro,s.delivery,s.out,-sum(by),by)
+        return low
     def surge(s,Q):
         Lg=s.stub; M=Lg*4*Q/math.pi/s.D0**2; best=None
         for q in s.P.pieces:
@@ -372,6 +464,8 @@ class Room:
         s.curve(f)
         had,_=s.run(s.low,f); B=mm(s.T.D)
         F['wash-flow-had']=had*LM
+        if s.kind=='centrifugal' and had>0:
+            need_=s.req(had); F['wash-suction-margin']=max(0,s.air-f.pv)/f.rho/g+s.foot+s.low-mm(s.P.pin[2])-sum(x for _,x in band(s.suction,had,f))-max(need_+.6,need_*1.1)
         spray=35e-3/60*math.pi*B; F['spray-flow-least']=25*math.pi*B; F['spray-flow-most']=35*math.pi*B
         if s.kind=='centrifugal' and s.ends[0]<=spray<=s.ends[1]:
             F['spray-pressure']=f.rho*g*(s.head(spray)-(mm(s.T.depth)-s.low)-loss(s.whole,spray,f)[0])/1000
