@@ -67,7 +67,7 @@ type Choice struct {
 
 // The choices that no catalogue holds, the usual first.
 var (
-	bottoms = []Choice{{Slug: "cone", Name: "cone"}, {Slug: "klopper", Name: "dished, klopper (crown radius as the bore)"}, {Slug: "korbbogen", Name: "dished, korbbogen (crown radius 0.8 of the bore)"}, {Slug: "flat", Name: "flat"}}
+	bottoms = []Choice{{Slug: "cone", Name: "cone"}, {Slug: "klopper", Name: "dished, Klöpper (crown radius as the bore)"}, {Slug: "korbbogen", Name: "dished, Korbbogen (crown radius 0.8 of the bore)"}, {Slug: "flat", Name: "flat"}}
 	places  = []Choice{{Slug: "bottom", Name: "in the middle of the bottom"}, {Slug: "side", Name: "in the side"}}
 	pumps   = []Choice{{Slug: Centrifugal, Name: "centrifugal"}, {Slug: Flexible, Name: "flexible impeller"}, {Slug: Lobe, Name: "lobe"}, {Slug: Peristaltic, Name: "peristaltic: a squeezed hose"}, {Slug: NoPump, Name: "none, by gravity"}}
 	liquids = []Choice{

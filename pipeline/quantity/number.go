@@ -48,7 +48,7 @@ func number(s string) (n float64, rest string, c complaint) {
 	if rest != "" && (rest[0] == 'e' || rest[0] == 'E') && len(rest) > 1 && strings.IndexByte("0123456789+-", rest[1]) >= 0 {
 		return 0, "", complaint{what: "has a number with an exponent", hint: "write the number out, like 0.001"}
 	}
-	if rest != "" && (rest[0] == 'x' || rest[0] == 'X') {
+	if head == "0" && rest != "" && (rest[0] == 'x' || rest[0] == 'X') {
 		return 0, "", complaint{what: "is not a plain number", hint: "write it in ordinary digits"}
 	}
 	n, c = decimal(head)

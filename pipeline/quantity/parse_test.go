@@ -258,6 +258,7 @@ func TestParseRefuses(t *testing.T) {
 		{KindLength, "Inf", "does not begin with a number", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, "-", "has no number", "write it like 240 mm or 9 1/2 in"},
 		{KindLength, ". mm", "does not begin with a number", "write it like 240 mm or 9 1/2 in"},
+		{KindLength, "96x", "has \"x\", which is not a unit of length", "use mm, cm, m, in, ft, µm or µin"},
 		{KindLength, "0x10 mm", "is not a plain number", "write it in ordinary digits"},
 		{KindLength, "1e-3 m", "has a number with an exponent", "write the number out, like 0.001"},
 		{KindLength, "1/0 in", "is divided by nothing", "write it like 240 mm or 9 1/2 in"},

@@ -78,7 +78,7 @@
 
   async function take(answer, request, { as, what }) {
     const crossed = past.remember(answer, request, what);
-    if (answer.anew) root.toggleAttribute("data-anew", true);
+    if (answer.anew) root.dataset.anew = "";
     const back = hold(), went = await apply(answer, as);
     if (!answer.message && passing.has(request.op)) byId("message").replaceChildren(); // it was of what was done before
     if (request.op === "mend" && answer.message && !answer.problem) sayIn("message", answer.message, { "Undo": acts.undo });
@@ -168,7 +168,7 @@
       if (answer.tell) await ask(answer.tell);
       if (shop.waits()) return; // it is of what was shown before
       await put(answer.regions);
-      root.toggleAttribute("data-anew", false);
+      root.removeAttribute("data-anew");
       sheets = answer.sheets;
       if (root.dataset.finding) reveal(byId("runs-title"));
       delete root.dataset.finding;
@@ -182,6 +182,8 @@
         return shop.send(JSON.stringify(shop.of())); // all else of the design
       }
       ask({ op: "later" });
+      if (root.hasAttribute("data-anew")) for (const e of document.querySelectorAll(".gist,[data-shop=part],[data-shop=ways]")) e.replaceChildren();
+      root.removeAttribute("data-anew");
       tell("Heights, emptying, suction head, ways out, sheets and files could not be worked out (" + why + "). They are tried again at the next change.", true);
     },
     state: () => tellState(),
