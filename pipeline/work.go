@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -49,9 +50,10 @@ func (r Report) Work(shelf design.Shelf) Work {
 	}
 	p := r.plant
 	w := Work{Welds: r.Welds, Shop: shelf.Shop.Filled(), Currency: shelf.Shop.Currency}
-	w.saw(p, r.Cuts, shelf)
+	joined := w.saw(p, r.Cuts, shelf)
 	w.buy(p, r.Parts, shelf)
 	w.Purge = order.NewPurge(order.Spools(p.layout, r.Welds, p.known.stub), w.Shop.Argon.Value(), p.design.Finish.Value())
+	w.Purge.Notes = append(w.Purge.Notes, joined...)
 	if said := p.orderInput().Frame.Welds(); said != "" {
 		w.Purge.Notes = append(w.Purge.Notes, said)
 	}
@@ -59,8 +61,9 @@ func (r Report) Work(shelf design.Shelf) Work {
 	return w
 }
 
-// saw lays the cuts of each tube out of the rack and of stock lengths.
-func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
+// saw lays the cuts of each tube out of the rack and of stock lengths. It
+// returns what is welded up from several of these.
+func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) (joined []string) {
 	w.RackLeft = slices.Clone(shelf.Rack)
 	var gone []int // places on the rack
 	var tubes []string
@@ -81,17 +84,22 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 			}
 		}
 		var lengths, longest []q.Length
+		var seams []string
 		for _, c := range cuts {
 			if c.Tube == tube {
 				c.Length -= w.gap(p, c)
-				s.Pieces = append(s.Pieces, c)
-				s.Marks = append(s.Marks, p.mark(c))
-				lengths = append(lengths, c.Length)
-				longest = append(longest, c.Length+c.Either)
+				if said := s.put(c, p.mark(c), w.Shop.Gap.Value()); said != "" {
+					seams = append(seams, said)
+				}
 			}
 		}
+		for _, c := range s.Pieces {
+			lengths = append(lengths, c.Length)
+			longest = append(longest, c.Length+c.Either)
+		}
 		s.Plan = cut.Lay(lengths, s.Stock)
-		s.Said = s.say()
+		s.Said = strings.Join(append([]string{s.say()}, seams...), " ")
+		joined = append(joined, seams...)
 		if most := cut.Lay(longest, s.Stock).New; most > s.Plan.New {
 			s.Said += " Should every cut come out at its longest, it takes " + strconv.Itoa(most) + ": measure the parts in doubt before you buy."
 		}
@@ -116,6 +124,42 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) {
 		w.RackLeft = slices.Delete(w.RackLeft, i, i+1)
 	}
 	w.RackLeft = append(w.RackLeft, kept...)
+	return joined
+}
+
+// shortest is the least that is welded on to a full length, so that a weld head
+// and a clamp have something to hold. Common practice, no source.
+const shortest = 200 * q.Millimetre
+
+// put adds c, in as few parts as there must be where no length that can be had
+// holds it: full lengths and what is left, which are welded up with a gap at
+// each seam. It says so of those; "" otherwise. A leg is not put together: see
+// stand.RuleLegs.
+func (s *Sawing) put(c order.Cut, mark string, gap q.Length) (said string) {
+	whole := s.Stock.Length - s.Stock.Trim
+	if c.Ref == order.Stand || whole <= shortest || c.Length <= max(whole, slices.Max(append(s.Stock.Rack, 0))) {
+		s.Pieces, s.Marks = append(s.Pieces, c), append(s.Marks, mark)
+		return ""
+	}
+	n := int(math.Ceil(float64((c.Length + c.Either + gap) / (whole + gap))))
+	part, left := c, c.Length-q.Length(n-1)*gap
+	part.Either, part.Hangs = 0, nil
+	for i := range n {
+		part.Length = whole
+		switch {
+		case i == n-1: // all the doubt is in the last
+			part, part.Length = c, left
+		case i == n-2 && left-whole < shortest:
+			part.Length = left / 2
+		}
+		left -= part.Length
+		s.Pieces, s.Marks = append(s.Pieces, part), append(s.Marks, mark+"."+strconv.Itoa(i+1))
+	}
+	seams := strconv.Itoa(n-1) + " seams"
+	if n == 2 {
+		seams = "a seam"
+	}
+	return "No " + mark + " is longer than a length: it is welded up from " + mark + ".1 to " + mark + "." + strconv.Itoa(n) + ", with " + seams + " that the list of welds does not number."
 }
 
 // mark is what is written on a piece of tube when it is sawn.
@@ -174,13 +218,20 @@ func (s Sawing) say() string {
 	if !s.Plan.Proven() {
 		text += " That one fewer would not do is not proven: at least " + strconv.Itoa(s.Plan.AtLeast) + " are needed, and the search for a better way was stopped."
 	}
+	var full []string
 	for i, b := range s.Plan.Bars {
 		if b.Rack < 0 && b.Trim == 0 && b.Left < tight {
-			text += " Next to nothing is left of length " + strconv.Itoa(i+1) + ": measure it, and see that its ends are square, before the first cut."
+			full = append(full, strconv.Itoa(i+1))
 		}
 	}
+	switch n := len(full); {
+	case n == 1:
+		text += " Next to nothing is left of length " + full[0] + ": measure it, and see that its ends are square, before the first cut."
+	case n > 1:
+		text += " Next to nothing is left of lengths " + strings.Join(full[:n-1], ", ") + " and " + full[n-1] + ": measure them, and see that their ends are square, before the first cut."
+	}
 	if n := len(s.Plan.TooLong); n > 0 {
-		text += " " + strconv.Itoa(n) + " of the pieces are longer than any length there is: weld them up from two, or buy longer tube."
+		text += " Longer than any length there is: " + strconv.Itoa(n) + " of the pieces. Buy longer tube for them."
 	}
 	return text
 }

@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -113,6 +114,49 @@ func TestWorkConserves(t *testing.T) {
 			assert.InDelta(t, there, gone+after[s.Tube], slack, s.Tube)
 		}
 		assert.Equal(t, len(r.Cuts), sawn)
+	})
+}
+
+// A straight that no length holds is put together from as few parts as there
+// can be, as long as it is with the gaps at its seams, none too short to weld
+// on; and as many lengths are bought. By sums alone.
+func TestLongStraightIsPutTogether(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		away := rapid.IntRange(7000, 18000).Draw(t, "away")
+		d, faults := design.Demo().Apply(design.Edit{Path: "pump.away", Value: strconv.Itoa(away) + " mm"})
+		require.Empty(t, faults)
+		shelf, fault := design.Shelf{}.Put("shop.gap", rapid.SampledFrom([]string{"0 mm", "1 mm", "3 mm"}).Draw(t, "gap"))
+		require.Nil(t, fault)
+		gap := float64(shelf.Shop.Gap.Value())
+		w := pipeline.Check(d).Work(shelf)
+		s := w.Saw[0]
+		longer, faults := d.Apply(design.Edit{Path: "stand.stock", Value: "20 m"})
+		require.Empty(t, faults)
+		var whole order.Cut // out of a length that holds it
+		for _, c := range pipeline.Check(longer).Work(shelf).Saw[0].Pieces {
+			if c.Ref == "run.0" {
+				whole = c
+			}
+		}
+		require.Greater(t, float64(whole.Length), 5.0)
+		parts, sum := 0, 0.0
+		for i, c := range s.Pieces {
+			if c.Ref == "run.0" {
+				parts++
+				sum += float64(c.Length)
+				assert.LessOrEqual(t, float64(c.Length), 6.0)
+				assert.True(t, c.Length >= 200*q.Millimetre || parts == 1)
+				assert.True(t, s.Marks[i] == "4" || s.Marks[i] == "4."+strconv.Itoa(parts), s.Marks[i])
+			}
+		}
+		assert.InDelta(t, float64(whole.Length), sum+gap*float64(parts-1), 1e-9)
+		assert.GreaterOrEqual(t, 6*float64(parts), sum)
+		assert.LessOrEqual(t, 6*float64(parts-1), sum+float64(whole.Either), "one part fewer would not reach")
+		assert.Empty(t, s.Plan.TooLong)
+		assert.InDelta(t, float64(s.Plan.New), w.Buy[0].Buy, 0)
+		assert.GreaterOrEqual(t, 6*w.Buy[0].Buy, sum)
+		assert.Equal(t, parts > 1, strings.Contains(s.Said, "welded up from 4.1 to 4."+strconv.Itoa(parts)))
 	})
 }
 
