@@ -58,7 +58,11 @@ func (p plant) gap(at, place string, g route.Gap, doubt route.Doubt) finding.Fin
 	case g.Distance > limit:
 		v.Level = finding.Stop
 		v.Sentence = "The line misses " + place + " by " + q.Text(g.Distance) + ": it ends " + misses(g.By, limit) + "."
-		v.Advice = "Mark a straight that runs that way \"make it fit\", or change a length, the height of the stand or the place of the pump by that much."
+		height := "the height of the stand"
+		if at == "delivery" && !p.layout.Gravity { // it begins at the pump
+			height = "the place of the pump"
+		}
+		v.Advice = "Mark a straight that runs that way \"make it fit\", or change a length, " + height + " or the place of " + place + " by that much."
 	case g.Turn > spring:
 		v.Level = finding.Stop
 		v.Sentence = "The line reaches " + place + " but comes in " + q.Text(g.Turn) + " askew, more than a joint can be sprung."
