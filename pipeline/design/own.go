@@ -2,6 +2,7 @@ package design
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,6 +28,21 @@ var MustKnow = []string{"tank.bore", "tank.height", "tank.bottom", "tank.coneAng
 // it had to make up is among its Assumed, in the units that are shown. It
 // returns the faults of what was said, by field, and nothing else then.
 func Own(known ...Edit) (Design, Faults) {
+	said := func(path string) string {
+		i := slices.IndexFunc(known, func(e Edit) bool { return e.Path == path })
+		if i < 0 {
+			return ""
+		}
+		return known[i].Value
+	}
+	gravity, bottom := said("pump.kind") == NoPump, said("tank.bottom")
+	uncounted := func(e Edit) bool {
+		return gravity && strings.HasPrefix(e.Path, "pump.") || e.Path == "tank.coneAngle" && bottom != "" && bottom != "cone"
+	}
+	known = slices.DeleteFunc(slices.Clone(known), func(e Edit) bool {
+		_, faults := Design{}.Apply(e)
+		return len(faults) > 0 && uncounted(e)
+	})
 	d, faults := Design{Title: "My plant"}.Apply(known...)
 	if len(faults) > 0 {
 		return Design{}, faults

@@ -47,6 +47,14 @@ func TestOwnAsksForWhatItMustKnow(t *testing.T) {
 	_, faults = design.Own(set("tank.bore", "wide"))
 	require.Len(t, faults, 1)
 	assert.Equal(t, "tank.bore", faults[0].Field)
+
+	// What does not count stands in nobody's way, and stays where it can be read.
+	tank := []design.Edit{set("tank.bore", "900 mm"), set("tank.height", "1.2 m"), set("tank.outlet.size", "bs-4825/2in"), set("pump.height", "240 mm")}
+	d, faults := design.Own(append(tank, set("tank.bottom", "flat"), set("tank.coneAngle", "steep"), set("pump.kind", design.NoPump), set("pump.away", "a stride"))...)
+	require.Empty(t, faults)
+	assert.Equal(t, "240 mm", d.Pump.Height.String())
+	_, faults = design.Own(append(tank, set("tank.coneAngle", "steep"), set("pump.away", "a stride"))...)
+	assert.NotEmpty(t, faults)
 }
 
 // What is set, or taken out, has been looked at; what is moved is assumed where it then is.

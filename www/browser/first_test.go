@@ -46,6 +46,35 @@ func TestLooksOfExamples(t *testing.T) {
 	}
 }
 
+// Somebody who starts is asked about the pump where there is one, and about the
+// angle of a cone; what was typed before that was known stands in nobody's way.
+func TestAskedIsWhatCounts(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	p.click("#own-open")
+	say := func(path, value string) {
+		js[bool](p, `(() => { const c = document.getElementById(%s); c.value = %s; return c.value !== ""; })()`, "own-"+path, value)
+	}
+	asked := func(path string) bool {
+		return js[bool](p, `document.getElementById(%s).checkVisibility()`, "own-"+path)
+	}
+	for _, path := range design.MustKnow {
+		assert.True(t, asked(path), path)
+	}
+	say("pump.away", "a stride")
+	say("pump.kind", "none")
+	say("tank.bottom", "flat")
+	for _, path := range []string{"tank.coneAngle", "pump.away", "pump.height", "pump.inSize"} {
+		assert.False(t, asked(path), path)
+	}
+	say("tank.bore", "900 mm")
+	say("tank.height", "1 m")
+	js[bool](p, `(() => { const c = document.getElementById("own-tank.outlet.size"); c.append(new Option("", "bs-4825/2in", true, true)); return true; })()`)
+	p.click("#own-start")
+	p.until(`!document.getElementById("own").open`)
+	p.untilValue("tank.bore", "900 mm")
+}
+
 // What is gone to stands below the bar, however much that has to tell.
 func TestWhatIsGoneToClearsTheBar(t *testing.T) {
 	t.Parallel()
