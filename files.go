@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"drawoff/pipeline/asjson"
 	q "drawoff/pipeline/quantity"
@@ -61,7 +62,8 @@ func (t terminal) files(args []string) int {
 		if err := os.WriteFile(path, []byte(file.Content), 0o644); err != nil {
 			return t.fail(err)
 		}
-		fmt.Fprintf(t.out, "%s: a list for a spreadsheet\n", path)
+		what, _, _ := strings.Cut(name, ".")
+		fmt.Fprintf(t.out, "%s: list of %s, for a spreadsheet\n", path, what)
 	}
 	for _, m := range missing {
 		fmt.Fprintln(t.out, "Not drawn. "+m)

@@ -85,6 +85,9 @@ func (t terminal) run(ctx context.Context, args []string) int {
 		return t.files(args)
 	}
 	if command == "help" || isHelp(command) {
+		if len(args) > 0 && args[0] != "help" && !isHelp(args[0]) {
+			return t.run(ctx, []string{args[0], "-h"})
+		}
 		fmt.Fprint(t.out, usage)
 		return fine
 	}
@@ -103,13 +106,32 @@ func (t terminal) flags(set *flag.FlagSet, takes string, args []string) (done bo
 		fmt.Fprintf(&said, "drawoff %s %s\n", set.Name(), takes)
 		set.PrintDefaults()
 	}
-	err := set.Parse(args)
+	err := parse(set, args)
 	if errors.Is(err, flag.ErrHelp) {
 		fmt.Fprint(t.out, said.String())
 		return true, fine
 	}
 	fmt.Fprint(t.err, said.String())
 	return err != nil, failed
+}
+
+// parse parses args, whose flags may stand behind the names of files, too, but
+// for those behind "--".
+func parse(set *flag.FlagSet, args []string) error {
+	var names []string
+	rest := []string{}
+	if i := slices.Index(args, "--"); i >= 0 {
+		args, rest = args[:i], args[i+1:]
+	}
+	for {
+		if err := set.Parse(args); err != nil {
+			return err
+		}
+		if args = set.Args(); len(args) == 0 {
+			return set.Parse(slices.Concat([]string{"--"}, names, rest))
+		}
+		names, args = append(names, args[0]), args[1:]
+	}
 }
 
 // fail says why a command could not be done.

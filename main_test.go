@@ -178,6 +178,8 @@ func TestAskedWrongly(t *testing.T) {
 		{[]string{"check", "-units", "ft", "-"}, "no units \"ft\""},
 		{[]string{"build"}, "say where to build"},
 		{[]string{"serve", "extra"}, `"extra"`},
+		{[]string{"help", "chek"}, `no command "chek"`},
+		{[]string{"check", "--", "-json"}, "-json: it cannot be read"},
 		{[]string{"-addr", "nonsense"}, "nonsense"},
 		{[]string{"-addr", "127.0.0.1:99999"}, "99999"},
 	} {
@@ -188,9 +190,19 @@ func TestAskedWrongly(t *testing.T) {
 	}
 }
 
+// What a command is to do may stand before the file or behind it.
+func TestFlagsBehindTheFile(t *testing.T) {
+	t.Parallel()
+	_, before, _ := drawoff(t, "", "check", "-json", "-units", "in", "testdata/perry.json")
+	code, behind, errs := drawoff(t, "", "check", "testdata/perry.json", "-json", "-units", "in")
+	assert.Equal(t, 0, code)
+	assert.Empty(t, errs)
+	assert.Equal(t, before, behind)
+}
+
 func TestHelp(t *testing.T) {
 	t.Parallel()
-	for _, args := range [][]string{{"-h"}, {"--help"}, {"help"}, {"check", "-h"}, {"serve", "-help"}, {"build", "--help"}} {
+	for _, args := range [][]string{{"-h"}, {"--help"}, {"help"}, {"check", "-h"}, {"serve", "-help"}, {"build", "--help"}, {"help", "check"}, {"check", "-", "-h"}} {
 		got, out, errs := drawoff(t, "", args...)
 		assert.Equal(t, 0, got, args)
 		assert.Contains(t, out, "drawoff", args)
