@@ -91,11 +91,11 @@ func change(ds []stand.Driver, i int) string {
 	case d.Needed <= 0 || i == 0 && d.Until <= q.Millimetre/10:
 		return ""
 	case i > 0:
-		return "It may take " + q.Text(d.Until) + " more before it governs; less of it gives nothing."
+		return "It may take " + q.Text(d.Until) + " more before it governs; to save on it gains nothing."
 	case len(ds) > 1 && ds[1].Needed > 0:
-		return "What it takes less lowers the tank by as much, down to " + q.Text(d.Until) + " less; then this governs: " + ds[1].Name + "."
+		return "Whatever is saved on it lowers the tank by as much, for the first " + q.Text(d.Until) + "; then this governs: " + ds[1].Name + "."
 	}
-	return "What it takes less lowers the tank by as much."
+	return "Whatever is saved on it lowers the tank by as much."
 }
 
 // standing are the rules about how it stands.
