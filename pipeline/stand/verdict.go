@@ -31,11 +31,15 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 	if len(out) > 0 || len(ds) == 0 {
 		return out
 	}
+	height := q.Text(in.Height)
+	if ds[0].Slack < q.Millimetre {
+		height = q.AtLeast(in.Height) // as exact as the need that it just meets
+	}
 	v := finding.Verdict{
 		Rule:     RuleHeight,
 		Level:    finding.Sound,
 		Piece:    "stand",
-		Sentence: "The outlet face at " + q.Text(in.Height) + " over the floor meets every need; the one that governs is: " + lower(ds[0].Name) + ", with " + q.Text(max(0, ds[0].Slack)) + " to spare.",
+		Sentence: "The outlet face at " + height + " over the floor meets every need; the one that governs is: " + lower(ds[0].Name) + ", with " + q.Text(max(0, ds[0].Slack)) + " to spare.",
 		Figure:   figureHeight,
 		Limit:    amount(ds[0].Needed),
 		Basis:    basis(ds[0].Slug),
