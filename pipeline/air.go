@@ -41,15 +41,16 @@ func (p plant) air() finding.Findings {
 		})
 	}
 	v := finding.Verdict{Rule: "air-drawn", Piece: "tank", Figure: "submergence-lowest", Limit: new(q.Of(need)), Basis: airSource + ": " + airRange}
-	covered := "At the lowest level " + q.Text(max(over, 0)) + " of liquid stand over the outlet"
+	stands, keep := q.Apart(max(over, 0), need)
+	covered := "At the lowest level " + stands + " of liquid stand over the outlet"
 	if over >= need {
-		v.Sentence = covered + ", more than the " + q.Text(need) + " that keep air out at " + q.Text(low.Flow) + "."
+		v.Sentence = covered + ", more than the " + keep + " that keep air out at " + q.Text(low.Flow) + "."
 		f.Verdicts = []finding.Verdict{v}
 		return f
 	}
 	v.Level = finding.Look
-	v.Sentence = covered + ", and " + q.Text(need) + " keep air out at " + q.Text(low.Flow) + ": before it is reached a vortex may draw air, which froths the liquid and can make a pump lose its prime."
-	v.Advice = "Stop " + q.Text(need-over) + " earlier, fit a vortex breaker"
+	v.Sentence = covered + ", and " + keep + " keep air out at " + q.Text(low.Flow) + ": before it is reached a vortex may draw air, which froths the liquid and can make a pump lose its prime."
+	v.Advice = "Stop " + q.By(need-over) + " earlier, fit a vortex breaker"
 	switch {
 	case most >= max(q.LitrePerMinute, low.Flow/10): // a tenth is about as little as a valve is set to by hand: ours, no source
 		v.Advice += ", or throttle to " + q.Text(most) + " towards the end."

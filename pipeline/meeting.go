@@ -56,16 +56,18 @@ func (p plant) gap(at, place string, g route.Gap, doubt route.Doubt) finding.Fin
 	}
 	switch {
 	case g.Distance > limit:
+		missed, _ := q.Apart(g.Distance, limit)
 		v.Level = finding.Stop
-		v.Sentence = "The line misses " + place + " by " + q.Text(g.Distance) + ": it ends " + misses(g.By, limit) + "."
+		v.Sentence = "The line misses " + place + " by " + missed + ": it ends " + misses(g.By, limit) + "."
 		height := "the height of the stand"
 		if at == "delivery" && !p.layout.Gravity { // it begins at the pump
 			height = "the place of the pump"
 		}
 		v.Advice = "Mark a straight that runs that way \"make it fit\", or change a length, " + height + " or the place of " + place + " by that much."
 	case g.Turn > spring:
+		askew, most := q.Apart(g.Turn, spring)
 		v.Level = finding.Stop
-		v.Sentence = "The line reaches " + place + " but comes in " + q.Text(g.Turn) + " askew, more than a joint can be sprung."
+		v.Sentence = "The line reaches " + place + " but comes in " + askew + " askew, more than the " + most + " that a joint can be sprung."
 		v.Advice = "Turn the last bend, or change its angle, until the line points straight in."
 		v.Limit = new(q.Of(spring))
 	default:
@@ -105,11 +107,12 @@ func (p plant) sprung() []finding.Verdict {
 		if piece.Spring <= limit {
 			continue
 		}
+		bent, most := q.Apart(piece.Spring, limit)
 		out = append(out, finding.Verdict{
 			Rule:     "spring",
 			Level:    finding.Stop,
 			Piece:    piece.Ref,
-			Sentence: "To lie at its fall this straight must be bent " + q.Text(piece.Spring) + " out of line at the joint before it.",
+			Sentence: "To lie at its fall this straight must be bent " + bent + " out of line at the joint before it, and " + most + " is the most that is let.",
 			Advice:   "Make the bend before it " + q.Text(q.Angle(math.Pi/2)-piece.Spring) + " instead of 90°, or lay the straight flatter.",
 			Limit:    new(q.Of(limit)),
 			Basis:    "common practice, no source",

@@ -48,24 +48,26 @@ func (w *wash) speed() (finding.Verdict, bool) {
 	}
 	run := w.runs[slow]
 	v := finding.Verdict{Rule: RuleSpeed, Piece: w.widest.ref, Limit: new(q.Of(w.Speed)), Basis: speedSource}
-	runs := "With " + w.Steps[slow].With() + ", the line runs " + q.Text(run.Flow)
+	flow, need := q.Apart(run.Flow, w.need)
+	runs := "With " + w.Steps[slow].With() + ", the line runs " + flow
 	if w.Fed > 0 {
 		runs += ", which the pump taken for it must give against " + q.Text(run.Asked)
 	}
 	had := Speed(w.widest.bore, run.Flow)
-	bore := q.Text(had) + " in its widest bore, " + q.Text(w.widest.bore) + " (" + w.widest.name + ")"
+	speed, least := q.Apart(had, w.Speed)
+	bore := speed + " in its widest bore, " + q.Text(w.widest.bore) + " (" + w.widest.name + ")"
 	switch {
 	case run.Flow >= w.need:
-		v.Sentence = runs + ": " + bore + ", and " + q.Text(Speed(w.narrowest.bore, run.Flow)) + " in its narrowest. " + q.Text(w.Speed) + " is the least that cleans."
+		v.Sentence = runs + ": " + bore + ", and " + q.Text(Speed(w.narrowest.bore, run.Flow)) + " in its narrowest. " + least + " is the least that cleans."
 		return v, true
 	case run.AtLeast:
 		v.Level = finding.Look
-		v.Sentence = runs + " or more, which is as far as the pump's curve goes: " + bore + " at least. " + q.Text(w.Speed) + " would take " + q.Text(w.need) + ", of which the curve says nothing."
+		v.Sentence = runs + " or more, which is as far as the pump's curve goes: " + bore + " at least. " + least + " would take " + need + ", of which the curve says nothing."
 		v.Advice = "Add points to the curve, or measure the flow with a bucket and a watch."
 		return v, true
 	}
 	v.Level = finding.Look
-	v.Sentence = runs + ": " + bore + ", where " + q.Text(w.Speed) + " is the least that cleans. That takes " + q.Text(w.need)
+	v.Sentence = runs + ": " + bore + ", where " + least + " is the least that cleans. That takes " + need
 	if w.widest.bore > w.narrowest.bore {
 		v.Sentence += ", and makes " + q.Text(Speed(w.narrowest.bore, w.need)) + " in the narrowest"
 	}
@@ -104,7 +106,7 @@ func (w *wash) suction() (finding.Verdict, bool) {
 		return v, true
 	}
 	v.Level = finding.Look
-	v.Sentence = "With " + s.With() + ", the pump is " + q.Text(-m) + " short of the suction head that it requires with its margin, at the lowest level: hot wash is what a pump loses first."
+	v.Sentence = "With " + s.With() + ", the pump is " + q.By(-m) + " short of the suction head that it requires with its margin, at the lowest level: hot wash is what a pump loses first."
 	v.Advice = "Keep more in the tank while it goes round, throttle the delivery, wash cooler, or make the suction line shorter or wider."
 	return v, true
 }
@@ -117,26 +119,28 @@ func (w *wash) ball() (finding.Verdict, bool) {
 	v := finding.Verdict{Rule: RuleSpray, Piece: "tank", Limit: new(q.Of(w.least)), Basis: leastWettingSource + "; " + mostWettingSource}
 	of, each := q.Run()
 	wets := q.Flow(LeastWetting * float64(of))
-	gives := "The spray ball gives " + q.Text(w.Spray) + ", " + q.Text(wets*w.Spray/w.least) + " for each " + each + " of the tank's circumference"
+	run, wet := q.Apart(wets*w.Spray/w.least, wets)
+	gives := "The spray ball gives " + q.Text(w.Spray) + ", " + run + " for each " + each + " of the tank's circumference"
 	if w.Spray < w.least {
 		v.Level = finding.Look
-		v.Sentence = gives + ": under the " + q.Text(wets) + " that wet the wall, stripes stay dry."
+		v.Sentence = gives + ": under the " + wet + " that wet the wall, stripes stay dry."
 		v.Advice = "Take a ball of " + q.Text(w.least) + " to " + q.Text(w.most) + "."
 		return v, true
 	}
-	run := w.runs[w.main]
-	press := w.Steps[w.main].pressure(run.Ball.Left())
+	had := w.runs[w.main]
+	press := w.Steps[w.main].pressure(had.Ball.Left())
+	leaves, needs := q.Apart(max(press, 0), w.Pressure)
 	switch {
-	case !run.Pump || !run.BallKnown:
+	case !had.Pump || !had.BallKnown:
 		v.Sentence = gives + ", enough to wet the wall. What presses it there is not told."
 		v.Level = finding.Look
 		v.Advice = "See that whatever feeds it gives that flow at " + q.Text(w.Pressure) + " over the air at the ball."
 	case press < w.Pressure:
 		v.Level = finding.Look
-		v.Sentence = gives + ", but at that flow the pump leaves " + q.Text(max(press, 0)) + " at the ball, where it needs " + q.Text(w.Pressure) + ": it dribbles."
+		v.Sentence = gives + ", but at that flow the pump leaves " + leaves + " at the ball, where it needs " + needs + ": it dribbles."
 		v.Advice = "Feed it with a pump of more head, or take a ball made for less pressure."
 	default:
-		v.Sentence = gives + ", enough to wet the wall, and the pump leaves " + q.Text(press) + " at the ball, where it needs " + q.Text(w.Pressure) + "."
+		v.Sentence = gives + ", enough to wet the wall, and the pump leaves " + leaves + " at the ball, where it needs " + needs + "."
 	}
 	return v, true
 }
@@ -146,13 +150,14 @@ func (w *wash) runoff() (finding.Verdict, bool) {
 	s := w.Steps[w.main]
 	v := finding.Verdict{Rule: RuleRunoff, Piece: "tank", Limit: new(q.Of(w.spray)), Basis: "energy equation; geometry of the tank"}
 	if w.Scavenge > 0 {
-		v.Sentence = "The pump that draws the wash off takes " + q.Text(w.Scavenge) + ", the spray brings " + q.Text(w.spray)
+		takes, brings := q.Apart(w.Scavenge, w.spray)
+		v.Sentence = "The pump that draws the wash off takes " + takes + ", the spray brings " + brings
 		if w.Scavenge >= w.spray {
 			v.Sentence += ": no pool stands in the tank."
 			return v, true
 		}
 		v.Level = finding.Look
-		v.Sentence += ": the tank fills by " + q.Text(w.spray-w.Scavenge) + ", and what stands in it is not cleaned by the spray."
+		v.Sentence += ": the tank fills by " + q.By(w.spray-w.Scavenge) + ", and what stands in it is not cleaned by the spray."
 		v.Advice = "Spray in bursts, spray less, or draw off more."
 		return v, true
 	}
@@ -168,7 +173,8 @@ func (w *wash) runoff() (finding.Verdict, bool) {
 		v.Advice = "Draw the wash off with a pump, spray in bursts, or widen the outlet."
 	case pool > w.Sump:
 		v.Level = finding.Look
-		v.Sentence = carries + " only when " + q.Text(level) + " stand in the tank, " + q.Text(pool) + ": more than the " + q.Text(w.Sump) + " of the sump, and what stands in it is not cleaned by the spray."
+		stands, sump := q.Apart(pool, w.Sump)
+		v.Sentence = carries + " only when " + q.Text(level) + " stand in the tank, " + stands + ": more than the " + sump + " of the sump, and what stands in it is not cleaned by the spray."
 		v.Advice = "Draw the wash off with a pump, spray in bursts, widen the outlet, or make the batch larger."
 	case level > 0:
 		v.Sentence = carries + " with " + q.Text(level) + " over the lowest inside point, " + q.Text(pool) + "."

@@ -119,11 +119,12 @@ func (l *line) judge(p *route.Piece, f Fall) (finding.Verdict, bool) {
 		Advice: l.advice(),
 	}
 	slope := q.Slope(math.Abs(float64(f.Slope)))
+	falls, least := q.Apart(slope, l.least)
 	switch {
 	case slope < level:
 		v.Sentence = named(p) + " lies level: it does not empty by itself, and what stays in it spoils."
 	case f.Slope > 0 || !l.must:
-		v.Sentence = named(p) + " falls " + q.Text(slope) + ", flatter than " + q.Text(l.least) + ": it empties slowly and never quite."
+		v.Sentence = named(p) + " falls " + falls + ", flatter than " + least + ": it empties slowly and never quite."
 	default:
 		v.Level = finding.Stop
 		v.Sentence = named(p) + " rises " + q.Text(slope) + " towards " + l.to + ": liquid stays behind it and air gathers at its upper end."

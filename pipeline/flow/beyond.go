@@ -70,9 +70,10 @@ func (p *plant) sheets(flow float64) (out []finding.Verdict) {
 		if re >= sheetReynolds {
 			return
 		}
+		number, _ := q.Apart(q.Number(re), sheetReynolds)
 		out = append(out, finding.Verdict{
 			Rule: "sheet-liquid", Level: finding.Look, Piece: piece.Ref, Limit: new(q.Of(q.Number(sheetReynolds))),
-			Sentence: "The " + what + " for water. This liquid runs through it at Reynolds number " + q.Text(q.Number(re)) + ", where it may lose more than that says.",
+			Sentence: "The " + what + " for water. This liquid runs through it at Reynolds number " + number + ", where it may lose more than that says.",
 			Advice:   "Measure the drop over it with this liquid at about this flow, and type that in instead.",
 			Basis:    "IEC 60534-2-1, from memory: under Reynolds number 10 000 a Kv is to be corrected",
 		})

@@ -28,7 +28,7 @@ func (p *plant) dryLift() q.Head {
 
 // primes judges a line that rises by over the liquid at its lowest.
 func (p *plant) primes(v *finding.Verdict, by q.Length) {
-	rises := "The line rises " + q.Text(by) + " over the liquid at its lowest: it does not fill of itself, and air that gathers there stops the flow."
+	rises := "The line rises " + q.By(by) + " over the liquid at its lowest: it does not fill of itself, and air that gathers there stops the flow."
 	v.Level = finding.Look
 	draws := p.dryLift()
 	switch {
@@ -41,7 +41,7 @@ func (p *plant) primes(v *finding.Verdict, by q.Length) {
 	case draws < q.Head(by):
 		v.Figure = "dry-lift"
 		v.Limit = new(q.Of(draws))
-		v.Sentence = rises + " Dry, the pump draws this liquid up " + q.Text(draws) + " here, " + q.Text(q.Head(by)-draws) + " too little."
+		v.Sentence = rises + " Dry, the pump draws this liquid up " + q.Text(draws) + " here, " + q.By(q.Head(by)-draws) + " too little."
 		v.Advice = "Set the pump lower or the tank higher by more than that, or fill the line by hand each time."
 	default:
 		v.Level = finding.Sound

@@ -97,14 +97,15 @@ func (p *plant) suctionSpeed(flow q.Flow) finding.Verdict {
 		Rule: "suction-speed", Piece: e.Ref, Figure: "suction-velocity", Limit: new(q.Of(limit)),
 		Basis: "ANSI/HI 9.6.6, 8 ft/s, from memory",
 	}
-	reaches := "The liquid reaches " + q.Text(speed) + " in the suction line"
+	runs, most := q.Apart(speed, limit)
+	reaches := "The liquid reaches " + runs + " in the suction line"
 	if speed > limit {
 		v.Level = finding.Look
-		v.Sentence = reaches + ", " + q.Text(speed-limit) + " over the limit of " + q.Text(limit) + ": the pump draws unevenly and takes in air sooner."
+		v.Sentence = reaches + ", " + q.By(speed-limit) + " over the limit of " + most + ": the pump draws unevenly and takes in air sooner."
 		v.Advice = "Slow the pump to " + q.Text(q.Flow(float64(flow)*float64(limit)/float64(speed))) + ", or take the next larger tube."
 		return v
 	}
-	v.Sentence = reaches + ", within the limit of " + q.Text(limit) + "."
+	v.Sentence = reaches + ", within the limit of " + most + "."
 	return v
 }
 
@@ -128,10 +129,10 @@ func (p *plant) regime(r *Result) finding.Verdict {
 				if re <= laminarTo || re >= turbulentFrom || v.Level != finding.Sound {
 					continue
 				}
-				low := p.whole.low(flow)
+				low, high := q.Apart(q.Head(p.whole.low(flow)), q.Head(p.whole.loss(flow)))
 				v.Level, v.Piece = finding.Look, line[j].Ref
 				v.Sentence = r.Points[i].Level.at() + " the flow in the " + q.Text(line[j].Bore) + " bore is neither laminar nor turbulent (Reynolds number " +
-					q.Text(q.Number(re)) + "): the line loses between " + q.Text(q.Head(low)) + " and " + q.Text(q.Head(p.whole.loss(flow))) +
+					q.Text(q.Number(re)) + "): the line loses between " + low + " and " + high +
 					", and may swing from one to the other. The higher is used."
 				v.Advice = "Leave room for both, or move the flow out of that range with another bore or pump speed."
 			}
@@ -177,15 +178,16 @@ func (p *plant) gravityFlow(r *Result) finding.Verdict {
 	over := -low.Static
 	v.Level = finding.Stop
 	if held := q.Head(p.whole.loss(0)); low.Static > 0 && held > 0 {
-		v.Sentence = low.Level.at() + " nothing flows: the liquid's yield stress holds " + q.Text(held) + " in this line, and the fall is " + q.Text(low.Static) + "." + p.caution()
-		v.Advice = "Raise the tank by more than " + q.Text(held-low.Static) + ", make the line wider or shorter, or set a pump in it."
+		holds, falls := q.Apart(held, low.Static)
+		v.Sentence = low.Level.at() + " nothing flows: the liquid's yield stress holds " + holds + " in this line, and the fall is " + falls + "." + p.caution()
+		v.Advice = "Raise the tank by more than " + q.By(held-low.Static) + ", make the line wider or shorter, or set a pump in it."
 		return v
 	}
-	v.Sentence = low.Level.at() + " nothing flows: the discharge stands " + q.Text(over) + " over the liquid." + p.caution()
+	v.Sentence = low.Level.at() + " nothing flows: the discharge stands " + q.By(over) + " over the liquid." + p.caution()
 	if over <= 0 {
 		v.Sentence = low.Level.at() + " nothing flows: the discharge stands level with the liquid." + p.caution()
 	}
-	v.Advice = "Lower the discharge, or raise the tank, by more than " + q.Text(max(over, 0)) + ", or set a pump in the line."
+	v.Advice = "Lower the discharge, or raise the tank, by more than " + q.By(max(over, 0)) + ", or set a pump in the line."
 	return v
 }
 

@@ -37,7 +37,7 @@ func (p *plant) standsOpen(piece *route.Piece, e *Element, least q.Flow) finding
 		return v
 	}
 	v.Level = finding.Look
-	v.Sentence = "At the least flow only " + q.Text(has) + " runs through the non-return valve, " + q.Text(want-has) +
+	v.Sentence = "At the least flow only " + q.Text(has) + " runs through the non-return valve, " + q.By(want-has) +
 		" short of what holds a swinging one fully open: it flutters, wears and loses more than is reckoned."
 	v.Advice = "Take the valve a size smaller, or one with a light spring whose sheet says it opens at that flow, and type its Kv."
 	return v
@@ -50,9 +50,10 @@ func (p *plant) beyondSheet(piece *route.Piece, e *Element, most q.Flow) (findin
 		return finding.Verdict{}, false
 	}
 	last := q.Flow(e.Drops.last)
+	runs, ends := q.Apart(through, last)
 	return finding.Verdict{
 		Rule: "device-range", Level: finding.Look, Piece: piece.Ref, Limit: new(q.Of(last)),
-		Sentence: q.Text(through) + " runs through this piece, and its points end at " + q.Text(last) +
+		Sentence: runs + " runs through this piece, and its points end at " + ends +
 			": from there its drop is taken to grow with the square of the flow.",
 		Advice: "Type in a point at that flow or over it, or throttle to " + q.Text(last) + ".",
 		Basis:  "the points as given; square law as in turbulent flow",

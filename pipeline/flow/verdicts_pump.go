@@ -60,12 +60,13 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 	at := pt.Level.at()
 	switch pt.Status {
 	case DeadHeaded:
-		held, lifted := q.Head(p.whole.loss(0)), q.Text(pt.Static)
+		held := q.Head(p.whole.loss(0))
+		lifted, gives := q.Apart(pt.Static, first.Head)
 		if held > 0 {
 			lifted += ", its yield stress holds " + q.Text(held) + " more,"
 		}
 		v.Sentence = at + " nothing flows: the liquid must be lifted " + lifted +
-			" and the pump gives " + q.Text(first.Head) + " at no flow, " + q.Text(pt.Static+held-first.Head) +
+			" and the pump gives " + gives + " at no flow, " + q.By(pt.Static+held-first.Head) +
 			" too little. A pump that runs so heats what stands in it." + p.caution()
 		v.Advice = "Lower the discharge or raise the tank by more than that, or take a pump of more head."
 	case BelowStart:
@@ -170,15 +171,20 @@ func (p *plant) suctionMargin(r *Result) (finding.Verdict, bool) {
 	need := p.Limits.Need(pt.SuctionRequired)
 	v.Figure = "suction-head-available-" + pt.Level.Slug
 	v.Limit = new(q.Of(need))
-	has := pt.Level.at() + " the pump has " + q.Text(pt.SuctionAvailable) + " of suction head and requires " + q.Text(pt.SuctionRequired)
+	had, required := q.Apart(pt.SuctionAvailable, pt.SuctionRequired)
+	wants := q.Text(need)
+	if pt.Margin < 0 && pt.SuctionAvailable >= pt.SuctionRequired {
+		had, wants = q.Apart(pt.SuctionAvailable, need)
+	}
+	has := pt.Level.at() + " the pump has " + had + " of suction head and requires " + required
 	switch {
 	case pt.SuctionAvailable < pt.SuctionRequired:
 		v.Level = finding.Stop
-		v.Sentence = has + ": " + q.Text(pt.SuctionRequired-pt.SuctionAvailable) +
-			" short, and " + q.Text(-pt.Margin) + " short with the margin. It would cavitate: lose its flow and eat its impeller."
+		v.Sentence = has + ": " + q.By(pt.SuctionRequired-pt.SuctionAvailable) +
+			" short, and " + q.By(-pt.Margin) + " short with the margin. It would cavitate: lose its flow and eat its impeller."
 	case pt.Margin < 0:
 		v.Level = finding.Look
-		v.Sentence = has + ": " + q.Text(-pt.Margin) + " short of the " + q.Text(need) + " that leaves a margin."
+		v.Sentence = has + ": " + q.By(-pt.Margin) + " short of the " + wants + " that leaves a margin."
 	default:
 		v.Sentence = has + ": " + q.Text(pt.Margin) + " to spare over the margin."
 	}
@@ -249,7 +255,11 @@ func (p *plant) speedRange() (finding.Verdict, bool) {
 	if p.Curve.positive {
 		v.Basis = "flow goes with the speed, slip with the pressure: common practice, no source"
 	}
-	v.Sentence = "The pump turns at " + q.Text(p.Pump.Speed) + ", " + q.Text(q.Fraction(ratio)) + " of the speed of its points; they are moved to it."
+	share, _ := q.Apart(q.Fraction(ratio), 1)
+	if ratio < 0.5 {
+		share, _ = q.Apart(q.Fraction(ratio), 0.5)
+	}
+	v.Sentence = "The pump turns at " + q.Text(p.Pump.Speed) + ", " + share + " of the speed of its points; they are moved to it."
 	switch {
 	case ratio > 1:
 		v.Level = finding.Look
@@ -277,8 +287,9 @@ func (p *plant) relief() finding.Verdict {
 	v.Limit = new(q.Of(p.Pump.Relief))
 	most := p.pressure(p.Curve.duties[0].Head)
 	if p.Pump.Relief > most*(1+1e-9) {
+		opens, last := q.Apart(p.Pump.Relief, most)
 		v.Level = finding.Look
-		v.Sentence = shut + "the relief valve opens at " + q.Text(p.Pump.Relief) + ", which is over the " + q.Text(most) + " of the pump's last point. See that every part bears it." + p.caution()
+		v.Sentence = shut + "the relief valve opens at " + opens + ", which is over the " + last + " of the pump's last point. See that every part bears it." + p.caution()
 		v.Advice = "Set the relief valve to no more than the pump and the weakest part of the line are made for."
 		return v
 	}

@@ -200,9 +200,13 @@ func (p *plant) wantedFlow(r *Result) (finding.Verdict, bool) {
 		v.Advice = "Widen the line, ask for less, or add points to the curve."
 	case beyond || last.burn < 0:
 		v.Level = finding.Look
-		v.Sentence = last.level.at() + " the line asks " + q.Text(-last.burn) + " more than there is at the " + want + " wanted."
+		v.Sentence = last.level.at() + " the line asks " + q.By(-last.burn) + " more than there is at the " + want + " wanted."
 		if beyond {
-			v.Sentence = "The " + want + " wanted lie beyond the pump's curve, which ends at " + q.Text(p.Curve.Last()) + "."
+			wanted, ends := q.Apart(rate, p.Curve.Last())
+			if rate == p.Wanted {
+				want = wanted
+			}
+			v.Sentence = "The " + want + " wanted lie beyond the pump's curve, which ends at " + ends + "."
 		}
 		v.Advice = "Widen the line, raise the tank, lower the discharge, or ask for less."
 		if !p.Layout.Gravity && last.ratioKnown {

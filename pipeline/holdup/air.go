@@ -143,8 +143,9 @@ func (r *Result) tellAir(in *Input, lines []line) {
 		case t.Carried():
 			v.Sentence += "; at " + q.Text(t.Has) + " the flow carries them on, which takes " + q.Text(t.Needed) + "."
 		case t.Known:
+			has, takes := q.Apart(t.Has, t.Needed)
 			v.Level = finding.Look
-			v.Sentence += ", and at " + q.Text(t.Has) + " the flow leaves them there: to carry them on takes " + q.Text(t.Needed) + "."
+			v.Sentence += ", and at " + has + " the flow leaves them there: to carry them on takes " + takes + "."
 			v.Advice = "Let the air out by a valve at the high point before the transfer starts, or run the line faster for a moment."
 		default:
 			v.Level = finding.Look
@@ -178,7 +179,13 @@ func (r *Result) tellAir(in *Input, lines []line) {
 	}
 	froude := float64(in.Flow/flow) * ventFroude
 	v := finding.Verdict{Rule: "self-venting", Piece: piece, Figure: "self-venting-flow", Limit: new(q.Of(flow)), Basis: ventSource + "; over 1 it runs full, from a secondary source"}
-	said := "At " + q.Text(in.Flow) + " the line by gravity runs at a Froude number of " + bores(froude) + " in its narrowest fall: "
+	number := bores(froude)
+	for _, edge := range [...]float64{ventFroude, ventClears} {
+		if number == bores(edge) {
+			number, _ = q.Apart(q.Number(froude), q.Number(edge))
+		}
+	}
+	said := "At " + q.Text(in.Flow) + " the line by gravity runs at a Froude number of " + number + " in its narrowest fall: "
 	switch {
 	case froude <= ventFroude:
 		v.Sentence = said + "air rises past the liquid, and it vents itself."

@@ -171,9 +171,13 @@ func (r *Result) tellEnds(limit float64) {
 			continue
 		}
 		most := q.Of(q.Number(limit))
+		long, least := bores(e.FromWall), bores(limit)
+		if long == least {
+			long, least = q.Apart(q.Number(e.FromWall), q.Number(limit))
+		}
 		r.Verdicts = append(r.Verdicts, finding.Verdict{
 			Rule: "dead-end", Level: finding.Look, Piece: e.Ref, Figure: "dead-end-" + e.slug, Limit: &most, Basis: deadBasis,
-			Sentence: "The branch of " + e.Name + " is " + bores(e.FromWall) + " of its own bore long from the inner wall (" + bores(e.FromCentre) + " from the centreline), more than " + bores(limit) + ": what flows past does not clean it. It " + e.Lies + ".",
+			Sentence: "The branch of " + e.Name + " is " + long + " of its own bore long from the inner wall (" + bores(e.FromCentre) + " from the centreline), more than " + least + ": what flows past does not clean it. It " + e.Lies + ".",
 			Advice:   "Take a shorter branch, let the flow run through it, or take it apart at each cleaning.",
 		})
 	}

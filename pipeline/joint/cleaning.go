@@ -41,11 +41,13 @@ func (c Cleaning) against(m catalog.Material, what string, assumed bool) (Fault,
 		f.Sentence = m.Name + " " + what + " stand cleaning with " + agent() + ", only to a degree, or only in some grades."
 		f.Advice = "Have the maker confirm the grade, or use another material."
 	case c.Temperature > c.Agent.Rated:
-		f.Sentence = m.Name + " " + what + " are rated here for " + c.Agent.Named(c.Strength) + ", up to " + q.Text(c.Agent.Rated) + "; this is " + q.Text(c.Temperature) + ", of which nothing is known."
+		hot, most := q.Apart(c.Temperature, c.Agent.Rated)
+		f.Sentence = m.Name + " " + what + " are rated here for " + c.Agent.Named(c.Strength) + ", up to " + most + "; this is " + hot + ", of which nothing is known."
 		f.Advice = "Clean cooler, or have the maker of the " + what + " confirm it."
 		f.Basis = c.Agent.Source
 	case c.Agent.Strongest > 0 && c.Strength > c.Agent.Strongest:
-		f.Sentence = m.Name + " " + what + " are rated here for " + c.Agent.Named(c.Agent.Strongest) + ", at most; this is " + q.Text(c.Strength) + ", of which nothing is known."
+		strong, _ := q.Apart(c.Strength, c.Agent.Strongest)
+		f.Sentence = m.Name + " " + what + " are rated here for " + c.Agent.Named(c.Agent.Strongest) + ", at most; this is " + strong + ", of which nothing is known."
 		f.Advice = "Clean with less of it, or have the maker of the " + what + " confirm it."
 		f.Basis = c.Agent.Source
 	default:

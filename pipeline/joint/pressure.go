@@ -70,10 +70,11 @@ func pressure(in Input) []finding.Verdict {
 		return nil
 	}
 	limit := q.Of(rated)
+	holds, made := q.Apart(most, rated)
 	v := finding.Verdict{
 		Rule: RulePressure, Piece: worst.Ref, Figure: figurePressure, Limit: &limit,
-		Sentence: sentence(article(worst.Up.Half.Joint.Name) + " here has to hold " + q.Text(most) +
-			" at most, with the delivery shut and the tank full; it is rated for " + q.Text(rated) + "."),
+		Sentence: sentence(article(worst.Up.Half.Joint.Name) + " here has to hold " + holds +
+			" at most, with the delivery shut and the tank full; it is rated for " + made + "."),
 		Basis: worst.Up.Half.Joint.Source,
 	}
 	if most > rated {

@@ -143,22 +143,24 @@ func heat(m catalog.Material, what string, t q.Temperature) (Fault, bool) {
 		highest = min(highest, m.HotWater)
 	}
 	f := Fault{Rule: RuleTemperature, Basis: m.Source}
+	hot, most := q.Apart(t, highest)
+	cold, least := q.Apart(t, m.Lowest)
 	switch {
 	case t > highest:
 		f.Level = finding.Stop
-		f.Sentence = m.Name + " " + what + " stand " + q.Text(highest) + " in hot liquid; this is " + q.Text(t) + ". They would harden or swell, and hot liquor would get out."
+		f.Sentence = m.Name + " " + what + " stand " + most + " in hot liquid; this is " + hot + ". They would harden or swell, and hot liquor would get out."
 		f.Advice = "Cool the liquid, or use " + what + " that stand it."
 	case t < m.Lowest:
 		f.Level = finding.Stop
-		f.Sentence = m.Name + " " + what + " stand cold down to " + q.Text(m.Lowest) + "; this is " + q.Text(t) + ". They would stiffen and leak."
+		f.Sentence = m.Name + " " + what + " stand cold down to " + least + "; this is " + cold + ". They would stiffen and leak."
 		f.Advice = "Use " + what + " that stand the cold."
 	case t > highest-closeCall:
 		f.Level = finding.Look
-		f.Sentence = q.Text(t) + " is close to what " + m.Name + " " + what + " stand in hot liquid, " + q.Text(highest) + "."
+		f.Sentence = hot + " is close to what " + m.Name + " " + what + " stand in hot liquid, " + most + "."
 		f.Advice = "Have the maker confirm the grade, and look at the " + what + " often."
 	case t < m.Lowest+closeCall:
 		f.Level = finding.Look
-		f.Sentence = q.Text(t) + " is close to the coldest that " + m.Name + " " + what + " stand, " + q.Text(m.Lowest) + "."
+		f.Sentence = cold + " is close to the coldest that " + m.Name + " " + what + " stand, " + least + "."
 		f.Advice = "Have the maker confirm the grade."
 	default:
 		return Fault{}, false

@@ -82,29 +82,31 @@ func stepFault(up, down catalog.Half, limit float64) (Fault, bool) {
 		return Fault{}, false
 	}
 	f := Fault{Rule: RuleStep, Level: finding.Stop}
-	where := ", where " + q.Caliper(a.bore) + " is allowed (" + percent(max(0, min(limit, widest))) + " of the " + q.Caliper(s.wall) + " wall)."
+	ledge, allowed := q.CaliperApart(s.bore, a.bore)
+	where := ", where " + allowed + " is allowed (" + percent(max(0, min(limit, widest))) + " of the " + q.Caliper(s.wall) + " wall)."
 	switch {
 	case !weld && up.Joint.Family == down.Joint.Family:
 		f.Sentence = sentence(closes(up.Joint) + ", but the bores differ (" + q.Caliper(up.Tube.Bore()) + " and " + q.Caliper(down.Tube.Bore()) +
-			"): a ledge of " + q.Caliper(s.bore) + " all round, which nobody sees from outside and no seal covers" + where)
+			"): a ledge of " + ledge + " all round, which nobody sees from outside and no seal covers" + where)
 		f.Advice = "Make both halves for the same tube; where the size has to change, change it in a reducer."
 	case !weld:
 		f.Sentence = "Whatever joins these two ends, the bores differ (" + q.Caliper(up.Tube.Bore()) + " and " + q.Caliper(down.Tube.Bore()) +
-			"): a ledge of " + q.Caliper(s.bore) + " all round" + where
+			"): a ledge of " + ledge + " all round" + where
 		f.Advice = "Use the same tube on both sides; where the size has to change, change it in a reducer."
 	case s.counts(true) > s.wall:
 		f.Sentence = "Tube of " + q.Caliper(up.Tube.OD) + " meets tube of " + q.Caliper(down.Tube.OD) + ": they miss each other by " +
 			q.Caliper(s.counts(true)) + " all round, more than the wall is thick, and cannot be welded."
 		f.Advice = "Put a reducer between them, or use the same tube on both sides."
 	case s.bore <= a.bore+hair:
+		outside, most := q.CaliperApart(s.outside, a.outside)
 		if a.outside > a.bore {
-			where = ", where " + q.Caliper(a.outside) + " is allowed on tube of this size."
+			where = ", where " + most + " is allowed on tube of this size."
 		}
-		f.Sentence = "The bores are level, but the outsides step by " + q.Caliper(s.outside) + " all round" + where
+		f.Sentence = "The bores are level, but the outsides step by " + outside + " all round" + where
 		f.Advice = "Use the same tube on both sides, or have the end prepared to match before it is welded."
 	default:
 		f.Sentence = "Tube of " + tubeSize(up.Tube) + " meets tube of " + tubeSize(down.Tube) +
-			": they look alike, but the bore steps by " + q.Caliper(s.bore) + " all round" + where
+			": they look alike, but the bore steps by " + ledge + " all round" + where
 		f.Advice = "Use the same tube on both sides, or have the end prepared to match before it is welded."
 	}
 	f.Basis = stepBasis(weld)

@@ -28,13 +28,14 @@ func held(x, low, high float64) float64 {
 // What is hotter is then taken on as water goes: see Properties.warm.
 func (s span) temperature(t q.Temperature, outside *[]Outside) q.Temperature {
 	low, high := q.Celsius(s.low), q.Celsius(s.high)
+	given, _ := q.Apart(t, max(low, min(high, t)))
 	switch {
 	case t >= low && t <= high:
 		return t
 	case t > high:
-		*outside = append(*outside, Outside{s.of, "temperature", q.Text(t), q.Local(s.words), "the value at " + q.Text(high) + ", taken on from there as water goes"})
+		*outside = append(*outside, Outside{s.of, "temperature", given, q.Local(s.words), "the value at " + q.Text(high) + ", taken on from there as water goes"})
 	default: // not a number among them
-		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", q.Text(t), q.Local(s.words), "the value at " + q.Text(low)})
+		*outside = append(*outside, Outside{"density, viscosity and vapour pressure", "temperature", given, q.Local(s.words), "the value at " + q.Text(low)})
 	}
 	return q.Temperature(held(float64(t), float64(low), float64(high)))
 }
@@ -47,7 +48,15 @@ func (s span) part(what string, x float64, unit string, outside *[]Outside) floa
 		return x
 	}
 	at := held(x, low, high)
-	*outside = append(*outside, Outside{s.of, what, percent(x, unit), q.Local(s.words), "the value at " + percent(at, unit)})
+	given := percent(x, unit)
+	switch edge := percent(at, unit); {
+	case given != edge:
+	case x > at:
+		given = q.Hair + " over " + edge
+	default:
+		given = q.Hair + " under " + edge
+	}
+	*outside = append(*outside, Outside{s.of, what, given, q.Local(s.words), "the value at " + percent(at, unit)})
 	return at
 }
 
@@ -57,7 +66,8 @@ func (s span) part(what string, x float64, unit string, outside *[]Outside) floa
 func hottest(t q.Temperature, celsius float64, outside *[]Outside) q.Temperature {
 	edge := q.Celsius(celsius)
 	if t > edge {
-		*outside = append(*outside, Outside{"vapour pressure", "temperature", q.Text(t), "to " + q.Text(edge), "the value at " + q.Text(edge)})
+		given, _ := q.Apart(t, edge)
+		*outside = append(*outside, Outside{"vapour pressure", "temperature", given, "to " + q.Text(edge), "the value at " + q.Text(edge)})
 	}
 	return q.Temperature(held(float64(t), float64(q.Celsius(0)), float64(edge)))
 }

@@ -68,11 +68,13 @@ func (b *builder) cut(p *route.Piece) {
 	}
 	switch {
 	case p.Cut > doubt.Either:
-		v.Sentence = "This straight comes out at " + q.Text(p.Cut) + ": too short to be sawn square and welded at both ends."
-		v.Advice = "Leave the straight out, or make room for " + q.Text(shortest) + " at least."
+		cut, least := q.Apart(p.Cut, shortest)
+		v.Sentence = "This straight comes out at " + cut + ": too short to be sawn square and welded at both ends."
+		v.Advice = "Leave the straight out, or make room for " + least + " at least."
 		v.Basis = "common practice, no source"
 	case p.Cut > 0:
-		v.Sentence = "This straight comes out at " + q.Text(p.Cut) + ", and the parts it closes between are in doubt by " + q.Text(doubt.Either) + ": there may be no room for it."
+		cut, either := q.Apart(p.Cut, doubt.Either)
+		v.Sentence = "This straight comes out at " + cut + ", and the parts it closes between are in doubt by " + either + ": there may be no room for it."
 		v.Measure = doubt.Hangs[0].Dimension
 		v.Advice = "Measure the " + catalog.DimensionName(v.Measure) + " first, or make room."
 	}

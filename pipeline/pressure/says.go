@@ -82,12 +82,14 @@ func (in *Input) judge(p Point) finding.Verdict {
 		boils := q.Text(in.Vapour) + " the liquid boils"
 		switch {
 		case p.Pressure > in.Vapour:
-			v.Sentence = where + "falls to " + q.Text(p.Pressure) + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas may come out of it there, and the flow break off." + more
+			falls, _ := q.Apart(p.Pressure, in.Vapour)
+			v.Sentence = where + "falls to " + falls + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas may come out of it there, and the flow break off." + more
 		case in.With == "":
 			v.Level = finding.Stop
 			fallthrough
 		default:
-			v.Sentence = where + "would fall to " + q.Text(max(p.Pressure, 0)) + " absolute " + p.When + ", and at " + boils + ": the stream parts there, and the flow told here is not reached."
+			falls, _ := q.Apart(max(p.Pressure, 0), in.Vapour)
+			v.Sentence = where + "would fall to " + falls + " absolute " + p.When + ", and at " + boils + ": the stream parts there, and the flow told here is not reached."
 		}
 		if in.With != "" {
 			v.Sentence += " " + asLaid
@@ -222,10 +224,11 @@ func (in *Input) overTop() []finding.Verdict {
 		Rule: "over-the-top", Piece: ref, Limit: new(q.Of(in.ShutOff)),
 		Basis: "hydrostatics: until the far side has filled, all must be lifted to the top",
 	}
-	v.Sentence = "Before the delivery runs full the liquid must be lifted over No " + strconv.Itoa(piece.Number) + " (" + piece.Label + "), " + q.Text(lift) + " " + low.When + "; at no flow the pump gives " + q.Text(in.ShutOff)
+	lifted, gives := q.Apart(lift, in.ShutOff)
+	v.Sentence = "Before the delivery runs full the liquid must be lifted over No " + strconv.Itoa(piece.Number) + " (" + piece.Label + "), " + lifted + " " + low.When + "; at no flow the pump gives " + gives
 	if lift >= in.ShutOff {
 		v.Level = finding.Stop
-		v.Sentence += ", " + q.Text(lift-in.ShutOff) + " too little: it never gets over, though the flow told here would run once it had."
+		v.Sentence += ", " + q.By(lift-in.ShutOff) + " too little: it never gets over, though the flow told here would run once it had."
 		v.Advice = "Lead the delivery lower, raise the tank, or take a pump of more head."
 		return []finding.Verdict{v}
 	}

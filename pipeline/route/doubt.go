@@ -298,7 +298,11 @@ func (d Doubt) Mark(v *finding.Verdict, spare q.Length) {
 		return
 	}
 	v.Measure = d.Hangs[0].Dimension
-	v.Sentence += " That is ± " + q.Text(d.Either) + " until what it hangs on is measured, so it may turn out the other way."
+	either := q.Text(d.Either)
+	if either == q.Text(max(spare, -spare)) {
+		either = q.Hair + " more"
+	}
+	v.Sentence += " That is ± " + either + " until what it hangs on is measured, so it may turn out the other way."
 	if v.Level == finding.Sound {
 		v.Level = finding.Look
 		v.Advice = "Before you cut or order, measure the " + catalog.DimensionName(v.Measure) + ": nothing here is in more doubt."

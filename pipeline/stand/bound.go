@@ -54,7 +54,7 @@ func reachVerdict(in Input) []finding.Verdict {
 	}
 	if at > in.Reach+q.Millimetre/100 {
 		v.Level = finding.Look
-		v.Sentence = "The manway is " + q.Text(at) + " over the floor, " + q.Text(at-in.Reach) + " over what somebody on the floor works at."
+		v.Sentence = "The manway is " + q.Text(at) + " over the floor, " + q.By(at-in.Reach) + " over what somebody on the floor works at."
 		v.Advice = "Put a fixed platform with a rail beside it, or lower the tank if its other needs allow. Nobody works over an open tank from a ladder."
 	}
 	return []finding.Verdict{v}

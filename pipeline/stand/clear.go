@@ -189,12 +189,17 @@ func (in Input) roomFor(line []rod, turn float64) (room float64, ref string) {
 }
 
 // between returns the distance between the axes of two rods, the nearest points
-// of two segments (Ericson, Real-Time Collision Detection, 2005, 5.1.9).
+// of two segments (Ericson, Real-Time Collision Detection, 2005, 5.1.9). Two that
+// are out of parallel by less than a millionth are taken as parallel, so that
+// it may come out too large by that part of their length.
 func between(p, r rod) float64 {
 	u, v, w := p.to.Sub(p.from), r.to.Sub(r.from), p.from.Sub(r.from)
 	a, e, f := u.Dot(u), v.Dot(v), v.Dot(w)
 	clamp := func(x float64) float64 { return math.Max(0, math.Min(1, x)) }
-	const point = 1e-18 // square of a length that is none
+	const (
+		point    = 1e-18 // square of a length that is none
+		parallel = 1e-6  // sine of an angle that is none
+	)
 	var s, t float64
 	switch {
 	case a <= point && e <= point:
@@ -207,7 +212,7 @@ func between(p, r rod) float64 {
 			break
 		}
 		b := u.Dot(v)
-		if d := a*e - b*b; d > 1e-12*a*e {
+		if d := a*e - b*b; d > parallel*parallel*a*e {
 			s = clamp((b*f - c*e) / d)
 		}
 		switch t = (b*s + f) / e; {

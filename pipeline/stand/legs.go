@@ -137,7 +137,8 @@ func legVerdicts(in Input, l Legs) []finding.Verdict {
 			q.Text(in.LegTop) + " over that, and the foot takes " + q.Text(in.Foot) + "."
 		v.Advice = "Raise the tank, fix the legs higher up, or use a lower foot."
 	case l.PerLength == 0:
-		v.Sentence = "A leg of " + q.Text(l.LegLength) + " is longer than the " + q.Text(in.Stock) + " it is to be cut from."
+		leg, stock := q.Apart(l.LegLength, in.Stock)
+		v.Sentence = "A leg of " + leg + " is longer than the " + stock + " it is to be cut from."
 		v.Advice = "Buy longer stock, or lower the tank."
 		v.Limit = amount(in.Stock)
 	default:

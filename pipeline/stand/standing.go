@@ -38,11 +38,7 @@ func tipVerdict(s *steady, worst Posture) finding.Verdict {
 			v.Level = finding.Stop
 		}
 		if q.Text(left) == q.Text(in.Tip) { // rounded it would seem to be enough
-			by := q.Text(in.Tip - left)
-			if by == q.Text(q.Angle(0)) {
-				by = "a hair"
-			}
-			v.Sentence += " That is " + by + " short."
+			v.Sentence += " That is " + q.By(in.Tip-left) + " short."
 		}
 		v.Advice = "Set the feet " + q.Text(s.feetFor(in.Tip+slant, worst)) + " from the axis, " + markIf(in.Legs < 6, "take one leg more, ") + "stand the tank lower, or anchor it to floor or wall."
 	}
@@ -71,9 +67,11 @@ func pushVerdict(s *steady) finding.Verdict {
 		empty, want = full, wantFull
 	}
 	v.Limit = new(q.Of(want))
-	v.Sentence = "A level push of " + q.Text(empty.Push) + " at " + q.Text(in.pushAt()) + " tips it, " + fillWords(in, empty.Level) + " and " + q.Text(empty.Mass) + " in all."
+	push, least := q.Apart(empty.Push, want)
+	v.Sentence = "A level push of " + push + " at " + q.Text(in.pushAt()) + " tips it, " + fillWords(in, empty.Level) + " and " + q.Text(empty.Mass) + " in all."
 	if empty.Push < want && !in.Anchored {
 		v.Level = finding.Look
+		v.Sentence += " It is held to " + least + "."
 		v.Advice = "Set the feet further out, or anchor it: somebody who leans on it pushes as hard."
 	}
 	return v
@@ -100,6 +98,7 @@ func rockVerdict(in Input) finding.Verdict {
 	v := finding.Verdict{Rule: RuleRock, Level: finding.Sound, Piece: "stand", Limit: amount(need),
 		Basis: "geometry: three points lie in one plane, more do not; the floor as typed"}
 	short := in.Adjust < need-q.Millimetre/100
+	has, wants := q.Apart(in.Adjust, need)
 	switch {
 	case in.Legs == 3 && !short:
 		v.Sentence = "Three legs never rock."
@@ -108,11 +107,11 @@ func rockVerdict(in Input) finding.Verdict {
 		}
 	case in.Legs == 3:
 		v.Level = finding.Look
-		v.Sentence = "Three legs never rock, but the floor falls " + q.Text(need) + " between the feet and the adjusters take up " + q.Text(in.Adjust) + ": the tank leans."
+		v.Sentence = "Three legs never rock, but the floor falls " + wants + " between the feet and the adjusters take up " + has + ": the tank leans."
 		v.Advice = "Give each foot an adjuster of at least " + q.Text(need) + ", or cut the legs to the floor."
 	case short:
 		v.Level = finding.Look
-		v.Sentence = strconv.Itoa(in.Legs) + " legs rock on a floor that is not flat: they need " + q.Text(need) + " of adjustment here and have " + q.Text(in.Adjust) + "."
+		v.Sentence = strconv.Itoa(in.Legs) + " legs rock on a floor that is not flat: they need " + wants + " of adjustment here and have " + has + "."
 		v.Advice = "Give each foot an adjuster of at least " + q.Text(need) + ", or stand it on three."
 	default:
 		v.Sentence = "The adjusters, " + q.Text(in.Adjust) + ", let all " + strconv.Itoa(in.Legs) + " feet touch; the floor takes " + q.Text(need) + "."
@@ -128,7 +127,8 @@ func loadVerdict(s *steady, full Posture) finding.Verdict {
 	if in.Braced {
 		how = "braced"
 	}
-	v.Sentence = "Full, the tank and its stand weigh " + q.Text(full.Mass) + "; a leg carries up to " + q.Text(q.Force(l.each)) + ", which is " + q.Text(q.Fraction(l.used)) +
+	used, _ := q.Apart(q.Fraction(l.used), 1)
+	v.Sentence = "Full, the tank and its stand weigh " + q.Text(full.Mass) + "; a leg carries up to " + q.Text(q.Force(l.each)) + ", which is " + used +
 		" of what a tube of " + q.Text(in.LegOD) + " × " + q.Text(in.LegWall) + " resists " + how + " at " + q.Text(in.Temperature) + ", the load taken half as much again."
 	if !(l.used <= 1) {
 		v.Level = finding.Stop

@@ -14,11 +14,15 @@ func heightVerdicts(in Input, ds []Driver, l line) []finding.Verdict {
 	var out []finding.Verdict
 	for _, d := range ds {
 		if !d.met() {
+			stands, needs := q.Apart(in.Height, d.Needed)
+			if least := q.AtLeast(d.Needed); least != stands {
+				needs = least
+			}
 			v := finding.Verdict{
 				Rule:     RuleHeight,
 				Level:    weight(d.Slug),
 				Piece:    "stand",
-				Sentence: d.Name + ": the outlet face stands " + q.Text(in.Height) + " over the floor and needs " + q.AtLeast(d.Needed) + ". " + d.Why,
+				Sentence: d.Name + ": the outlet face stands " + stands + " over the floor and needs " + needs + ". " + d.Why,
 				Advice:   "Raise the tank by " + q.AtLeast(-d.Slack) + ".",
 				Figure:   figureHeight,
 				Limit:    amount(d.Needed),
@@ -108,11 +112,12 @@ func floorVerdict(in Input, l line) []finding.Verdict {
 	if ref == "" || in.FloorSpace <= 0 || !short && !doubt.Overturns(low-in.FloorSpace) {
 		return nil
 	}
+	free, wanted := q.Apart(low, in.FloorSpace)
 	v := finding.Verdict{
 		Rule:  RuleFloor,
 		Level: finding.Look,
 		Piece: ref,
-		Sentence: "The line passes " + q.Text(low) + " over the floor here; " + q.Text(in.FloorSpace) +
+		Sentence: "The line passes " + free + " over the floor here; " + wanted +
 			" is wanted to clean under it.",
 		Advice: "Raise this end of the line by " + q.Tape(in.FloorSpace-low) + ", with what it is joined to.",
 		Limit:  amount(in.FloorSpace),
@@ -137,11 +142,12 @@ func bucketVerdict(in Input, l line) []finding.Verdict {
 	if in.Bucket <= 0 || ref == "" || low >= want-q.Millimetre/100 {
 		return nil
 	}
+	free, takes := q.Apart(low, want)
 	v := finding.Verdict{
 		Rule:  RuleBucket,
 		Level: finding.Look,
 		Piece: ref,
-		Sentence: "There are " + q.Text(low) + " free under the stack, and the bucket wants " + q.Text(want) +
+		Sentence: "There are " + free + " free under the stack, and the bucket wants " + takes +
 			". The stack is made to fit down to the pump, so raising the tank makes no more room.",
 		Advice: "Turn off towards the pump higher up, or raise the pump by " + q.Tape(want-low) + ".",
 		Figure: figureBucket,
@@ -178,9 +184,10 @@ func ceilingVerdict(in Input, overall q.Length, doubt route.Doubt) []finding.Ver
 		Basis:    "geometry",
 	}
 	if overall > in.Ceiling {
+		brim, ceiling := q.Apart(overall, in.Ceiling)
 		v.Level = finding.Stop
-		v.Sentence = "The brim would be " + q.Text(overall) + " over the floor, " + q.Text(overall-in.Ceiling) + " over the ceiling of " + q.Text(in.Ceiling) + "."
-		v.Advice = "Lower the tank by " + q.Text(overall-in.Ceiling) + " if its other needs allow, make it wider and lower, or find a higher room."
+		v.Sentence = "The brim would be " + brim + " over the floor, " + q.By(overall-in.Ceiling) + " over the ceiling of " + ceiling + "."
+		v.Advice = "Lower the tank by " + q.By(overall-in.Ceiling) + " if its other needs allow, make it wider and lower, or find a higher room."
 	}
 	doubt.Mark(&v, in.Ceiling-overall)
 	return []finding.Verdict{v}

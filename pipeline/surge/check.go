@@ -105,7 +105,7 @@ func (s stop) judge(quick, at, rated q.Pressure, safe q.Duration, weakest string
 		return v
 	}
 	v.Level = finding.Look
-	v.Sentence += ": " + q.Text(at+quick-rated) + " over the " + q.Text(rated) + " of the " + weakest + ". A joint that lets go sprays, and drops what hangs on it."
+	v.Sentence += ": " + q.By(at+quick-rated) + " over the " + q.Text(rated) + " of the " + weakest + ". A joint that lets go sprays, and drops what hangs on it."
 	v.Advice = "Shut it over " + q.Text(safe) + " or more, fit a valve that is wound shut, or slow the flow before it is shut."
 	if at >= rated {
 		v.Advice = "The pump alone is too much for that joint: take one of a higher rating."

@@ -72,8 +72,9 @@ func Check(in Input) Result {
 	in.gas(&r, add)
 	r.Cautions = append(r.Cautions, "These are cautions with numbers and no pass: a tank that can be shut, steamed, cooled shut or pressed with gas is not judged here, and is for "+licensed+".")
 	if in.Bore > 0 && in.Bore < need {
+		has, wants := q.Apart(in.Bore, need)
 		r.Verdicts = []finding.Verdict{{Rule: RuleVent, Level: finding.Stop, Piece: "tank", Limit: new(q.Of(need)), Basis: orificeSource,
-			Sentence: "The opening of " + q.Text(in.Bore) + " is too small even for the liquid: " + q.Text(need) + " are needed to hold the tank within " + q.Text(in.Pressure) + " of the air. It sucks itself in, or is blown out.",
+			Sentence: "The opening of " + has + " is too small even for the liquid: " + wants + " are needed to hold the tank within " + q.Text(in.Pressure) + " of the air. It sucks itself in, or is blown out.",
 			Advice:   "Open the lid before the tank is emptied, filled or rinsed, or make the opening larger."}}
 	}
 	return r
