@@ -131,8 +131,12 @@ func (p *plant) regime(r *Result) finding.Verdict {
 				}
 				low, high := q.Apart(q.Head(p.whole.low(flow)), q.Head(p.whole.loss(flow)))
 				v.Level, v.Piece = finding.Look, line[j].Ref
+				loses := "between " + low + " and " + high
+				if low == high {
+					loses = high + " either way"
+				}
 				v.Sentence = r.Points[i].Level.at() + " the flow in the " + q.Text(line[j].Bore) + " bore is neither laminar nor turbulent (Reynolds number " +
-					q.Text(q.Number(re)) + "): the line loses between " + low + " and " + high +
+					q.Text(q.Number(re)) + "): the line loses " + loses +
 					", and may swing from one to the other. The higher is used."
 				v.Advice = "Leave room for both, or move the flow out of that range with another bore or pump speed."
 			}

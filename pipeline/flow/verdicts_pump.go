@@ -65,9 +65,12 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 		if held > 0 {
 			lifted += ", its yield stress holds " + q.Text(held) + " more,"
 		}
+		much := ", " + q.By(pt.Static+held-first.Head) + " too little"
+		if pt.Static == first.Head && held <= 0 {
+			gives, much = "just that", ""
+		}
 		v.Sentence = at + " nothing flows: the liquid must be lifted " + lifted +
-			" and the pump gives " + gives + " at no flow, " + q.By(pt.Static+held-first.Head) +
-			" too little. A pump that runs so heats what stands in it." + p.caution()
+			" and the pump gives " + gives + " at no flow" + much + ". A pump that runs so heats what stands in it." + p.caution()
 		v.Advice = "Lower the discharge or raise the tank by more than that, or take a pump of more head."
 	case BelowStart:
 		v.Sentence = at + " the line asks more than the " + q.Text(first.Head) +

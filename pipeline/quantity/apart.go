@@ -45,11 +45,15 @@ func apart[Q Quantity](is, limit Q, text func(Q) string) (string, string) {
 	return Hair + " over " + y, y
 }
 
+// hairs are what nobody measures, of kinds that Text writes however little they
+// are: of others less is a hair that reads as nothing. Ours, no source.
+var hairs = [len(kinds)]float64{KindLength: 1e-5, KindPressure: 1, KindFlow: 1e-8, KindVolume: 1e-7, KindForce: 0.01, KindDuration: 1e-3, KindNumber: 1e-4}
+
 // By returns by how much something misses, as Text does, or that it is a hair
 // where that would read as nothing.
 func By[Q Quantity](much Q) string {
 	t := Text(much)
-	if t == Text(Q(0)) || strings.Trim(t[:strings.IndexByte(t+" ", ' ')], "-0.,") == "" {
+	if t == Text(Q(0)) || math.Abs(float64(much)) < hairs[much.Kind()] || strings.Trim(t[:strings.IndexByte(t+" ", ' ')], "-0.,") == "" {
 		return Hair
 	}
 	return t

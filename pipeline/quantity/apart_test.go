@@ -35,6 +35,8 @@ func TestApart(t *testing.T) {
 	assert.Equal(t, Hair, By(Head(0.002)))
 	assert.Equal(t, "0.02 m", By(Head(0.02)))
 	assert.Equal(t, Hair, By(Slope(0)))
+	assert.Equal(t, Hair, By(Pressure(0.01)))
+	assert.Equal(t, "2 Pa", By(Pressure(2)))
 	assert.Equal(t, "0.5 mm", By(Mm(0.5)))
 }
 

@@ -98,14 +98,15 @@ func (s stop) judge(quick, at, rated q.Pressure, safe q.Duration, weakest string
 		Rule: "surge", Piece: s.ref, Figure: "surge-quick", Limit: new(q.Of(rated)),
 		Basis: "Michaud 1878, Joukowsky 1898; the rating of the " + weakest,
 	}
-	v.Sentence = "Thrown shut in " + q.Text(Quick) + " the valve raises the pressure by " + q.Text(quick) + ", on top of the " + q.Text(at) +
+	stands, made := q.Apart(at, rated)
+	v.Sentence = "Thrown shut in " + q.Text(Quick) + " the valve raises the pressure by " + q.Text(quick) + ", on top of the " + stands +
 		" that stands there when it is shut"
 	if at+quick <= rated {
-		v.Sentence += "; the weakest joint that has a rating, the " + weakest + ", is made for " + q.Text(rated) + "."
+		v.Sentence += "; the weakest joint that has a rating, the " + weakest + ", is made for " + made + "."
 		return v
 	}
 	v.Level = finding.Look
-	v.Sentence += ": " + q.By(at+quick-rated) + " over the " + q.Text(rated) + " of the " + weakest + ". A joint that lets go sprays, and drops what hangs on it."
+	v.Sentence += ": " + q.By(at+quick-rated) + " over the " + made + " of the " + weakest + ". A joint that lets go sprays, and drops what hangs on it."
 	v.Advice = "Shut it over " + q.Text(safe) + " or more, fit a valve that is wound shut, or slow the flow before it is shut."
 	if at >= rated {
 		v.Advice = "The pump alone is too much for that joint: take one of a higher rating."
