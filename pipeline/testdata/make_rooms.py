@@ -367,7 +367,12 @@ class Room:
             if dry(end)<0<dry(s.full):
                 h=solve(dry,end,s.full,1e-9)
                 F['level-of-air']=h*1000; F['left-at-air']=s.volume(h); F['time-to-air']=s.time(h,s.full,f)/60
-        # what a doctrine of pressures says
+        # what the finish adds, full: the same line with bores as smooth as glass
+        Q=s.run(s.full,f)[0]
+        if Q>0 and f.newton():
+            glass=Line(); glass.e=[(r,D,st,0 if ro==ROUGH else ro,k1,k) for r,D,st,ro,k1,k in s.whole.e]
+            F['finish-loss']=loss(s.whole,Q,f)[0]-loss(glass,Q,f)[0]
+        # what the pressures are
         F['joint-pressure']=s.joint()
         p=min(s.along(h) for h in (s.full,s.half,s.low) if s.run(h,f)[0]>0); F['least-pressure']=p/1000
         if 'hydraulic-power' in F:
@@ -451,6 +456,43 @@ class Room:
         sh=s.full-mm(s.T.dep)
         if sh>0:   # Jeffreys: dh/dt + g/nu h^2 dh/dx = 0, so h = sqrt(nu x/(g t)) at x below the top; summed down the wall
             N=20000; F['film-tank']=1000*math.pi*mm(s.T.D)*sum(math.sqrt(nu*(i+.5)*sh/N/g/t) for i in range(N))*sh/N
+        # line: every millimetre of wall on its own; what drains it is quicker of down the wall, with all the steep wall above it, and around its girth
+        girth=0.; N=20000; inner=0.   # mean over the girth of sqrt(I(x))/sin(x)^(1/3), I = int sin^(-1/3): Jeffreys' balance taken around a level bore; x = pi y^3 takes the pole away
+        def pole(n,fn): # int_0^pi/2 sin^(-1/3) x fn dx with x = y^3
+            b=(math.pi/2)**(1/3); h=b/n; return sum(fn((i+.5)*h)*h for i in range(n))
+        half=pole(N,lambda y:3*y*y/math.sin(y**3)**(1/3)); full=2*half
+        girth=2/3/math.pi*full**1.5
+        segs=[]
+        for q in s.P.pieces:
+            c=s.cuts(q); l=mm(q['len'])
+            if q['kind']=='hose' and q['p'].get('fit'): F['film-line']=None
+            if 'arc' in q:
+                Rr,th,st,side,dr=q['arc']; a=mm(mp.norm(mp.sub(st,q['frm']))); b=l-a-mm(Rr)*th; D=c[0][3]
+                mid=mp.add(mp.mul(dr,math.cos(th/2)),mp.mul(side,math.sin(th/2)))
+                if a>1e-9: segs.append((q,a,D,D,q['d0'][2]))
+                segs.append((q,mm(Rr)*th,D,D,mid[2]))
+                if b>1e-9: segs.append((q,b,D,D,q['d1'][2]))
+            elif 'corner' in q and l: 
+                x=c[1][0]*l; segs+=[(q,x,c[0][3],c[0][3],q['d0'][2]),(q,l-x,c[3][3],c[3][3],q['d1'][2])]
+            else:
+                for u,w in zip(c,c[1:]):
+                    if (w[0]-u[0])*l>1e-9: segs.append((q,(w[0]-u[0])*l,u[3],w[3],(q['to'][2]-q['frm'][2])/q['len'] if q['len'] else 0))
+        V=0.
+        for part in ([x for x in segs if s.gravity or not x[0]['ref'].startswith('delivery')],[] if s.gravity else [x for x in segs if x[0]['ref'].startswith('delivery')]):
+            for way,order in((-1,part),(1,part[::-1])):
+                above=0.
+                for i,(q,l,a,b,dz) in enumerate(order):
+                    steep=dz*way>.5
+                    if not steep: above=0.
+                    if (way==-1 and dz<=0) or (way==1 and dz>0):
+                        lie=girth*math.sqrt(nu*(a+b)/4/t/g/math.sqrt(1-dz*dz)) if abs(dz)<1-1e-12 else 1e9
+                        n=50; run=sum(math.sqrt(nu*(above+(k+.5)*l/n)/t/g/abs(dz)) for k in range(n))/n if abs(dz)>1e-9 else 1e9
+                        V+=math.pi*(a+b)/2*l*min(lie,run)
+                    if steep: above+=l
+        if F.get('film-line',0) is not None: F['film-line']=V*1000
+        else: del F['film-line']
+        low=[x for x in segs if (s.gravity or not x[0]['ref'].startswith('delivery')) and x[4]<0]
+        if low: D=min(min(x[2],x[3]) for x in low); F['self-venting-flow']=60000*.3*math.sqrt(g*D)*math.pi/4*D*D
     def washliquid(s):
         for c in s.d['cleaning']:
             if c['agent']=='caustic': return c,Fluid(1020.7,1.112e-3,psat(293.15)),.02
