@@ -67,6 +67,10 @@ func Own(known ...Edit) (Design, Faults) {
 	end := usualEnd(outlet)
 	d.Tank.Outlet.End = end
 	d.Under = []Piece{{Kind: Butterfly, In: catalog.Mate(end), Out: end}, {Kind: Bend, In: catalog.Mate(end), Out: end}}
+	if q.InInches() { // tube comes in lengths of 20 ft there: common practice, no source
+		d.Stand.Stock = length("20 ft")
+		d.assume("stand.stock")
+	}
 	d.assume("tank.fill", "tank.wall", "tank.outlet.end", "tank.outlet.stub", "under.0", "under.1", "stand.legs", "stand.bucket", "liquid.kind", "liquid.temperature", "seal", "site.altitude")
 	if !pump {
 		d.Run = []Piece{{Kind: Straight, In: catalog.Mate(end), Length: length(q.KindLength.Start("500 mm")), Fall: fall("1:80")}}
@@ -96,11 +100,11 @@ func Own(known ...Edit) (Design, Faults) {
 }
 
 var missing = map[string]string{
-	"tank.bore":        "write the inside diameter of the shell, like 900 mm",
-	"tank.height":      "write the straight side of the shell, like 1.2 m",
+	"tank.bore":        "write the inside diameter of the shell, like 900 mm or 36 in",
+	"tank.height":      "write the straight side of the shell, like 1.2 m or 4 ft",
 	"tank.outlet.size": "choose the tube of the outlet",
-	"pump.away":        "write how far the pump's inlet is from the tank's axis, like 1.8 m",
-	"pump.height":      "write how high the pump's inlet is over the floor, like 240 mm",
+	"pump.away":        "write how far the pump's inlet is from the tank's axis, like 1.8 m or 6 ft",
+	"pump.height":      "write how high the pump's inlet is over the floor, like 240 mm or 9 1/2 in",
 }
 
 // usualEnd is the union that a tube called size is given: a clamp, which is

@@ -5,6 +5,7 @@ import (
 
 	"drawoff/catalog"
 	"drawoff/pipeline/design"
+	q "drawoff/pipeline/quantity"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -79,4 +80,46 @@ func TestAssumptionsFollowEdits(t *testing.T) {
 	assert.Equal(t, []string{"tank.wall", "run.1", "pump.curve"}, after(set("run.0.name", "x"), set("title", "y")))
 	assert.True(t, d.Assumes("run.1.length"))
 	assert.False(t, d.Assumes("run.10"))
+}
+
+// Whoever answers in inches or feet, however they are written, gets what is made
+// up in inches, feet of head and gallons, as a shop there would say it, and
+// whoever answers in metric nothing of the sort. The foot is 304.8 mm.
+func TestOwnSpeaksAsItWasAnswered(t *testing.T) {
+	defer q.Show(q.Metric)
+	q.Show(q.AsTyped)
+	for _, c := range []struct {
+		bore   string
+		mm     float64
+		inches bool
+	}{
+		{`63"`, 1600.2, true}, {"63 in", 1600.2, true}, {"5 ft 3 in", 1600.2, true}, {`5'3"`, 1600.2, true}, {"5.25 ft", 1600.2, true}, {"63 inches", 1600.2, true}, {`62 1/2″`, 1587.5, true},
+		{"1.6m", 1600, false}, {"1,6 m", 1600, false}, {"1600mm", 1600, false}, {"160 cm", 1600, false},
+	} {
+		for _, kind := range []string{design.Centrifugal, design.Lobe, design.NoPump} {
+			height, away, over := "1.2 m", "1.8m", "240 mm"
+			if c.inches {
+				height, away, over = "4 ft", "6'", "9 1/2 in"
+			}
+			answers := []design.Edit{set("tank.bore", c.bore), set("tank.height", height), set("tank.outlet.size", "bs-4825/2in"), set("pump.kind", kind), set("pump.away", away), set("pump.height", over)}
+			said, faults := design.Design{}.Apply(answers...)
+			require.Empty(t, faults)
+			q.Speak(said.Typed)
+			d, faults := design.Own(answers...)
+			require.Empty(t, faults, c.bore)
+			assert.InDelta(t, c.mm, d.Tank.Bore.Value().Millimetres(), 1e-9, c.bore)
+			assert.Equal(t, c.bore, d.Tank.Bore.String(), "as typed")
+			d.Assumed = nil // all of it is told
+			d.Typed(func(k q.Kind, text string) {
+				want := q.Metric
+				if c.inches && q.Typed(k, "1 "+k.Unit(q.Inches)) == q.Inches { // falls and angles are of either
+					want = q.Inches
+				}
+				if want == q.Metric && c.inches {
+					return
+				}
+				assert.Equal(t, want, q.Typed(k, text), "%s: %s", c.bore, text)
+			})
+		}
+	}
 }

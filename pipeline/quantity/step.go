@@ -56,6 +56,9 @@ func (k Kind) Start(text string) string {
 	}
 	u, _ := unitOf(k, "")
 	step := u.stepAt(u.fromSI(a.SI))
+	if u.symbol == "in" && math.Abs(u.fromSI(a.SI)) >= 10 {
+		step = 1 // nobody begins with a quarter
+	}
 	return u.write(math.Round(u.fromSI(a.SI)/step)*step, step)
 }
 

@@ -85,7 +85,7 @@ func TestStart(t *testing.T) {
 	defer Show(Metric)
 	assert.Equal(t, "2 bar", KindPressure.Start("2 bar"))
 	Show(Inches)
-	assert.Equal(t, "11 3/4 in", KindLength.Start("300 mm"))
+	assert.Equal(t, "12 in", KindLength.Start("300 mm"))
 	assert.Equal(t, "4 in", KindLength.Start("100 mm"))
 	assert.Equal(t, "2 ft", KindLength.Start("2 ft"))
 	assert.Equal(t, "0 psi", KindPressure.Start("0 bar"))

@@ -238,7 +238,7 @@ func TestWhatIsBegunWithIsInTheUnitsOfThePlant(t *testing.T) {
 	assert.Regexp(t, `^[\d.]+ US gal/min$`, d.Pump.Slip[0].Flow.String())
 	assert.Equal(t, "0 psi", d.Pump.Slip[0].Pressure.String())
 	assert.Equal(t, "29 psi", d.Pump.Slip[1].Pressure.String(), "2 bar, of 14.504 psi each: NIST SP 811 B.8")
-	assert.Equal(t, "39 1/4 in", d.Delivery.Pieces[1].Length.String(), "1 m, of 39.37 in, to the next quarter")
+	assert.Equal(t, "39 in", d.Delivery.Pieces[1].Length.String(), "1 m, of 39.37 in, to the inch")
 }
 
 // In other units what the workshop told in the ones before does not stand

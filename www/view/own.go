@@ -9,14 +9,14 @@ import (
 
 // own are the fields of design.MustKnow as somebody who starts is asked them.
 var own = map[string]field{
-	"tank.bore":        {"", "Tank, inside diameter", "900 mm, 36 in"},
-	"tank.height":      {"", "Straight side of the tank", "without its bottom: 1.2 m"},
+	"tank.bore":        {"", "Tank, inside diameter", "900 mm, 36 in, 3 ft"},
+	"tank.height":      {"", "Straight side of the tank", "without its bottom: 1.2 m, 48 in, 4 ft"},
 	"tank.bottom":      {"", "Its bottom", ""},
 	"tank.coneAngle":   {"", "Cone, full angle", "between the sides; only for a cone"},
 	"tank.outlet.size": {"", "Outlet tube", ""},
 	"pump.kind":        {"", "Pump", ""},
-	"pump.away":        {"", "Pump inlet from the tank's axis", "level: 1.8 m"},
-	"pump.height":      {"", "Pump inlet over the floor", "to its centre: 240 mm"},
+	"pump.away":        {"", "Pump inlet from the tank's axis", "level: 1.8 m, 6 ft"},
+	"pump.height":      {"", "Pump inlet over the floor", "to its centre: 240 mm, 9 1/2 in"},
 	"pump.inSize":      {"", "Pump inlet tube", "as the outlet if left empty"},
 }
 
