@@ -501,7 +501,9 @@ func TestRefusedNamesTheOtherField(t *testing.T) {
 	ask(t, a, app.Request{Op: "start"})
 	res := edit(t, a, "pump.curve.0.head", "1 m")
 	assert.Contains(t, res.Regions["form"], `aria-label="Head, point 2"`)
-	assert.Contains(t, res.Regions["form"]+res.Regions["pending"], "This does not go with “Head, point 2”, which is more than at the smaller flow before it, 1 m:")
+	assert.Contains(t, res.Regions["form"]+res.Regions["pending"], "This does not go with “Head, point 2”: it is more than at the smaller flow before it, 1 m:")
+	res = edit(t, a, "tank.bore", "700 mm")
+	assert.Contains(t, res.Regions["form"], "This does not go with “Tank: liquid when full”: the tank does not hold that much:")
 }
 
 // A long bend becomes a tee by its kind alone, and one undo brings it back.

@@ -147,7 +147,11 @@ func (a *App) beside(path string, faults design.Faults) design.Fault {
 	}
 	f := faults[0]
 	if f.Field != "" {
-		f.What = "this does not go with “" + view.Called(a.bench(), f.Field) + "”, which " + f.What
+		about := "”: it "
+		if strings.HasPrefix(f.What, "the ") {
+			about = "”: "
+		}
+		f.What = "this does not go with “" + view.Called(a.bench(), f.Field) + about + f.What
 	}
 	return f
 }
