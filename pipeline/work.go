@@ -36,7 +36,7 @@ type Sawing struct {
 	Tube   string      `json:"tube"` // slug
 	Name   string      `json:"name"` // in plain words
 	Pieces []order.Cut `json:"pieces"`
-	Marks  []string    `json:"marks"` // what to write on each: its number on the drawing, "L1" for a leg, "B1" for a brace
+	Marks  []string    `json:"marks"` // what to write on each: its number on the drawing, "4.1" for the first part of one that is put together, "L1" for a leg, "B1" for a brace
 	Stock  cut.Stock   `json:"stock"`
 	Plan   cut.Plan    `json:"plan"` // its places are those of Pieces and of Stock.Rack
 	Said   string      `json:"said"` // how many lengths it takes, and whether that is the least
