@@ -73,6 +73,14 @@ type elevation struct {
 	width, height float64
 	right         float64   // world extent of the plant
 	fixed         []balloon // words that numbers keep clear of
+	turns         []q.Angle // of the legs, once they are asked for
+}
+
+func (e *elevation) legTurns() []q.Angle {
+	if e.turns == nil {
+		e.turns = e.Stand.LegTurns()
+	}
+	return e.turns
 }
 
 // fit finds the scale at which the whole plant fits into width pixels and is
@@ -143,6 +151,16 @@ func (e *elevation) brim() float64 {
 	return float64(e.TankFoot + e.Vessel.BottomDepth() + e.Vessel.Straight)
 }
 
+// leftmost is where the tank or a leg ends to the left, pixels.
+func (e *elevation) leftmost() float64 {
+	reach := float64(e.Vessel.Bore) / 2
+	top, floor := e.Stand.LegsAt()
+	for _, turn := range e.legTurns() {
+		reach = max(reach, -math.Cos(float64(turn))*float64(max(top, floor)))
+	}
+	return e.x(-reach)
+}
+
 // describe tells the drawing to somebody who cannot see it.
 func (e *elevation) describe() string {
 	d := "The tank's outlet is " + q.Text(e.Outlet) + " over the floor."
@@ -151,7 +169,7 @@ func (e *elevation) describe() string {
 			q.Text(q.Length(e.Layout.PumpIn.At.Z)) + " over the floor."
 	}
 	if e.Stand.Legs > 0 {
-		d += " Its legs stand at " + stand.Degrees(e.Stand.LegTurns()) + ", " + e.Stand.Way() + "."
+		d += " Its legs stand at " + stand.Degrees(e.legTurns()) + ", " + e.Stand.Way() + "."
 	}
 	return d + " The liquid leaves at " + q.Text(e.Delivery) + ". The table of pieces lists what lies between."
 }
@@ -179,7 +197,7 @@ func (e *elevation) stand() {
 	t, f := e.Stand.LegsAt()
 	const half = 3 // pixels
 	e.Raw(`<g class="stand" aria-hidden="true">`)
-	for _, turn := range e.Stand.LegTurns() {
+	for _, turn := range e.legTurns() {
 		side := math.Cos(float64(turn))
 		z := float64(e.LegTop)
 		head, foot := e.x(side*float64(t)), e.x(side*float64(f))
@@ -394,8 +412,7 @@ func (e *elevation) doubt() string {
 
 func (e *elevation) dimensions() {
 	d := dimensions{canvas: &e.canvas}
-	radius := float64(e.Vessel.Bore) / 2
-	left := e.x(-radius)
+	left := e.leftmost()
 	outlet := e.Layout.Outlet.At
 	height := []string{q.Text(e.Outlet)}
 	if doubt := e.doubt(); doubt != "" {

@@ -17,7 +17,7 @@ type grip struct {
 
 // grips puts a grip on each end of a dimension, and on each level, that somebody may set.
 func (e *elevation) grips() {
-	left, right := e.x(-float64(e.Vessel.Bore)/2)-16, e.x(e.right)+16
+	left, right := e.leftmost()-16, e.x(e.right)+16
 	e.grip(grip{"stand.height", "Outlet face over the floor", left, e.y(float64(e.Outlet)), e.Outlet, false})
 	for _, l := range e.Levels {
 		z := float64(l.Height)

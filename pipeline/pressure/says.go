@@ -97,7 +97,7 @@ func (in *Input) judge(p Point) finding.Verdict {
 		return v
 	}
 	if in.With != "" {
-		v.Sentence = "In no step of the wash does the line bring what runs in it near to boiling. " + asLaid + " The nearest: " + lower(where) + "is " + q.Text(p.Pressure) + " absolute " + p.When + ", and at " + q.Text(in.Vapour) + " it boils." + more
+		v.Sentence = "In no step of the wash does the line bring what runs in it near to boiling. The nearest: " + lower(where) + "is " + q.Text(p.Pressure) + " absolute " + p.When + ", and at " + q.Text(in.Vapour) + " it boils." + more + " " + asLaid
 		return v
 	}
 	if p.Pressure >= in.Air {

@@ -22,6 +22,14 @@ func TestWashIsEditedAndPrinted(t *testing.T) {
 	}
 	assert.Contains(t, p.text("#breathing"), "no pass")
 
+	// The pressure along the line is judged while it is washed, and where its way
+	// is not known it is said that it is not.
+	p.until(`document.querySelector("#wash").textContent.includes("In no step of the wash does the line")`)
+	p.typed("wash.flow", "200 L/min")
+	p.until(`document.querySelector("#wash").textContent.includes("are not judged")`)
+	p.typed("wash.flow", "")
+	p.until(`!document.querySelector("#wash").textContent.includes("are not judged")`)
+
 	p.typed("wash.element", "6 kW")
 	p.until(`document.querySelector("#wash .card").textContent.includes("of warming")`)
 	p.choose("cleaning.0", "nitric")
