@@ -67,9 +67,13 @@ func (in Input) roomiest(line []rod) (at, best float64, ref string) {
 	const steps = 36
 	period := 2 * math.Pi / float64(in.Legs)
 	best = math.Inf(-1)
+	members := make([]rod, 0, 2*in.Legs)
 	try := func(turn float64) {
-		if room, piece := in.roomFor(line, turn); room > best+1e-6 {
-			best, at, ref = room, turn, piece
+		members = in.membersAt(turn, members[:0])
+		if room, nearest := roomFor(line, members, best+1e-6); room > best+1e-6 {
+			best, at, ref = room, turn, line[nearest].ref
+		} else { // as likely in the way at the next turn: it is asked about first
+			line[0], line[nearest] = line[nearest], line[0]
 		}
 	}
 	for i := range steps {
@@ -122,8 +126,9 @@ func (in Input) underfoot() []rod {
 		least *= math.Cos(math.Pi / float64(in.Legs))
 	}
 	ceiling := float64(in.Height + in.LegTop)
-	var rods []rod
-	for _, p := range in.Layout.Pieces() {
+	pieces := in.Layout.Pieces()
+	rods := make([]rod, 0, 8*len(pieces))
+	for _, p := range pieces {
 		for k := range p.Path {
 			s := &p.Path[k]
 			const bits = 12 // of an arc, each bowed by under a hundredth of its radius
@@ -161,31 +166,40 @@ func reachOf(r rod) (inner, outer float64) {
 	return between(rod{from: a, to: b}, axis), math.Max(a.Len(), b.Len())
 }
 
-// roomFor returns the least that is free between line and stand with the first
-// leg turned so far to the left, and the piece that has it.
-func (in Input) roomFor(line []rod, turn float64) (room float64, ref string) {
+// membersAt appends the legs and braces to members, with the first leg turned
+// so far to the left.
+func (in Input) membersAt(turn float64, members []rod) []rod {
 	top, floor := in.LegsAt()
 	high, low := float64(in.Height+in.LegTop), 0.0
 	at := func(k int, r q.Length, z float64) route.Vec {
 		sin, cos := math.Sincos(turn + 2*math.Pi*float64(k)/float64(in.Legs))
 		return route.Vec{X: float64(r) * cos, Y: float64(r) * sin, Z: z}
 	}
-	room = math.Inf(1)
-	against := func(member rod) {
-		for i := range line {
-			if free := between(line[i], member) - line[i].radius - member.radius; free < room {
-				room, ref = free, line[i].ref
-			}
-		}
-	}
 	for k := range in.Legs {
 		foot := at(k, floor, low)
-		against(rod{from: foot, to: at(k, top, high), radius: float64(in.LegOD) / 2})
+		members = append(members, rod{from: foot, to: at(k, top, high), radius: float64(in.LegOD) / 2})
 		if in.Braced {
-			against(rod{from: foot, to: at(k+1, top, high), radius: float64(in.BraceOD) / 2})
+			members = append(members, rod{from: foot, to: at(k+1, top, high), radius: float64(in.BraceOD) / 2})
 		}
 	}
-	return room, ref
+	return members
+}
+
+// roomFor returns the least that is free between line and members, and which of
+// line has it. It looks no further once no more than enough is free.
+func roomFor(line, members []rod, enough float64) (room float64, nearest int) {
+	room = math.Inf(1)
+	for i := range line {
+		for _, m := range members {
+			if free := between(line[i], m) - line[i].radius - m.radius; free < room {
+				room, nearest = free, i
+			}
+		}
+		if room <= enough {
+			break
+		}
+	}
+	return room, nearest
 }
 
 // between returns the distance between the axes of two rods, the nearest points

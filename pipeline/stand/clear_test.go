@@ -65,9 +65,9 @@ func TestRoomAgainstSamples(t *testing.T) {
 	require.NotEmpty(t, line)
 	most := math.Inf(-1)
 	for i := range 720 {
-		room, ref := in.roomFor(line, float64(i)*math.Pi/2/720)
+		room, nearest := roomFor(line, in.membersAt(float64(i)*math.Pi/2/720, nil), math.Inf(-1))
 		most = math.Max(most, room)
-		assert.True(t, strings.HasPrefix(ref, "run."), ref)
+		assert.True(t, strings.HasPrefix(line[nearest].ref, "run."), line[nearest].ref)
 	}
 	v := clearVerdict(in)[0]
 	said := most
