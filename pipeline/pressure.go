@@ -16,6 +16,7 @@ func (p *plant) washPressure() finding.Findings {
 		return finding.Findings{}
 	}
 	var steps []pressure.Input
+	line := p.pressureAlong()
 	for _, s := range p.washSteps() {
 		with := s.With()
 		if slices.ContainsFunc(steps, func(done pressure.Input) bool { return done.With == with }) || s.Liquid.VapourPressure >= p.known.air {
@@ -24,7 +25,7 @@ func (p *plant) washPressure() finding.Findings {
 		asked := p.washFlow(s.Liquid)
 		height := asked.Foot + p.known.lowest
 		pt := flow.NewSteady(asked).At(height)
-		in := p.pressureAlong()
+		in := line
 		in.With, in.Vapour, in.Density = with, s.Liquid.VapourPressure, s.Liquid.Density
 		in.Levels = []pressure.Level{p.runs("with the tank down to its lowest level", height, asked, pt)}
 		steps = append(steps, in)
@@ -60,7 +61,7 @@ func (p plant) pressureInput() pressure.Input {
 // pressureAlong is it without what runs.
 func (p *plant) pressureAlong() pressure.Input {
 	in := pressure.Input{
-		Layout:    p.layout,
+		Line:      pressure.NewLine(p.layout),
 		Air:       p.known.air,
 		Vapour:    p.known.liquid.VapourPressure,
 		Density:   p.known.liquid.Density,

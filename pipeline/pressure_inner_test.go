@@ -10,6 +10,7 @@ import (
 	"drawoff/pipeline/design"
 	"drawoff/pipeline/design/designtest"
 	"drawoff/pipeline/pressure"
+	"drawoff/pipeline/route"
 )
 
 // By gravity, whatever the line is, the pressure at its end comes out as that
@@ -32,7 +33,7 @@ func TestGravityEndsAtThePressureOfTheAir(t *testing.T) {
 				continue
 			}
 			var p pressure.Point
-			in.Along(level, func(next pressure.Point) { p = next })
+			in.Along(level, func(_ *route.Piece, next pressure.Point) { p = next })
 			const g = 9.80665
 			left := float64(level.Height - in.Discharge) // not nothing where the loss jumps, from laminar to turbulent
 			for _, run := range level.Pieces {

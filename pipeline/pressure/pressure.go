@@ -13,6 +13,7 @@ package pressure
 import (
 	"math"
 
+	"drawoff/pipeline/design"
 	"drawoff/pipeline/finding"
 	q "drawoff/pipeline/quantity"
 	"drawoff/pipeline/route"
@@ -20,7 +21,7 @@ import (
 
 // Input is what Check needs. All heights are above the floor.
 type Input struct {
-	Layout    route.Layout
+	*Line
 	With      string     // of a step of the wash: what runs, "caustic soda, 2 %, at 75 °C"; "" for the liquid
 	Air       q.Pressure // absolute
 	Vapour    q.Pressure // of the liquid, absolute
@@ -30,6 +31,18 @@ type Input struct {
 	Margin    q.Head   // that the liquid is to be away from boiling
 	Pump      string   // its kind, of design
 	ShutOff   q.Head   // most that the pump gives against no flow; 0 by gravity, or where it is not known
+}
+
+// Line is a line as laid, with where along it the pressure is looked at: what
+// everything that runs through it has in common.
+type Line struct {
+	Layout           route.Layout
+	toPump, delivery []route.Section
+}
+
+// NewLine finds where along layout the pressure is to be looked at.
+func NewLine(layout route.Layout) *Line {
+	return &Line{layout, sections(layout.ToPump()), sections(layout.Delivery)}
 }
 
 // Level is a height of the liquid with what then runs.
@@ -70,11 +83,12 @@ type Point struct {
 // Check judges the pressure along the line.
 func Check(in Input) finding.Findings {
 	var f finding.Findings
-	if p, ok := in.least(); ok {
+	p, h, ok := in.survey()
+	if ok {
 		f.Figures = append(f.Figures, in.figure(p))
 		f.Verdicts = append(f.Verdicts, in.judge(p))
 	}
-	if h := in.hose(); h.piece != nil {
+	if h.piece != nil {
 		f.Verdicts = append(f.Verdicts, in.folds(h))
 	}
 	f.Verdicts = append(f.Verdicts, in.overTop()...)
@@ -82,34 +96,38 @@ func Check(in Input) finding.Findings {
 	return f
 }
 
-// least finds the point of the least pressure at any level.
-func (in *Input) least() (Point, bool) {
-	var out Point
-	found := false
+// survey finds the point of the least pressure at any level, ok if there is one,
+// and what the hose must bear that bears most, which has no piece where none does.
+func (in *Input) survey() (least Point, worst hosed, ok bool) {
 	for i := range in.Levels {
 		if !in.Levels[i].Flow {
 			continue
 		}
-		in.Along(&in.Levels[i], func(p Point) {
-			if !found || p.Pressure < out.Pressure {
-				out, found = p, true
+		in.Along(&in.Levels[i], func(piece *route.Piece, p Point) {
+			if !ok || p.Pressure < least.Pressure {
+				least, ok = p, true
+			}
+			if piece.Kind == design.Hose {
+				if h := (hosed{piece, in.Air - p.Pressure, p.When}); h.under >= fold && h.over(worst) {
+					worst = h
+				}
 			}
 		})
 	}
-	return out, found
+	return least, worst, ok
 }
 
 // Along calls do with the points of the line where the pressure may be least,
-// the liquid standing at level. Before the pump the most that any method says
+// and the piece that each is in, the liquid standing at level. Before the pump the most that any method says
 // is lost, after it the least: both make the pressure the lower.
-func (in *Input) Along(level *Level, do func(Point)) {
+func (in *Input) Along(level *Level, do func(*route.Piece, Point)) {
 	l := &in.Layout
 	loss := func(r Run) q.Head { return r.Most }
 	if l.Gravity {
 		loss = func(r Run) q.Head { return r.Loss } // which brings it to the air's at the outflow
 	}
 	lost := loss(level.Pieces["tank"])
-	in.stretch(l.ToPump(), level, level.Height, func(r Run, part float64) q.Head {
+	in.stretch(l.ToPump(), in.toPump, level, level.Height, func(r Run, part float64) q.Head {
 		return lost + q.Head(part)*loss(r)
 	}, func(r Run) { lost += loss(r) }, do)
 	if l.Gravity || in.ends() {
@@ -119,15 +137,14 @@ func (in *Input) Along(level *Level, do func(Point)) {
 	for i := range l.Delivery {
 		after += level.Pieces[l.Delivery[i].Ref].Least
 	}
-	in.stretch(l.Delivery, level, in.Discharge, func(r Run, part float64) q.Head {
+	in.stretch(l.Delivery, in.delivery, level, in.Discharge, func(r Run, part float64) q.Head {
 		return q.Head(part)*r.Least - after
 	}, func(r Run) { after -= r.Least }, do)
 }
 
-// stretch goes along pieces; lost says what is lost from the surface to a part
+// stretch goes along pieces, cut at cuts; lost says what is lost from the surface to a part
 // of the way through a piece, passed that one has been gone through.
-func (in *Input) stretch(pieces []route.Piece, level *Level, surface q.Length, lost func(Run, float64) q.Head, passed func(Run), do func(Point)) {
-	cuts := sections(pieces)
+func (in *Input) stretch(pieces []route.Piece, cuts []route.Section, level *Level, surface q.Length, lost func(Run, float64) q.Head, passed func(Run), do func(*route.Piece, Point)) {
 	for i := range pieces {
 		ref := pieces[i].Ref
 		run, end, length := level.Pieces[ref], 0, 0.0
@@ -155,7 +172,7 @@ func (in *Input) stretch(pieces []route.Piece, level *Level, surface q.Length, l
 			}
 			head := float64(surface-p.At) - float64(p.lost) - float64(p.speed*p.speed)/(2*gravity)
 			p.Pressure = in.Air + q.Pressure(float64(in.Density)*gravity*head)
-			do(p)
+			do(&pieces[i], p)
 		}
 		cuts = cuts[end:]
 		passed(run)

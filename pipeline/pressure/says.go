@@ -146,23 +146,7 @@ func (h hosed) over(o hosed) bool {
 	return h.under > o.under
 }
 
-// hose finds what the hose must bear that bears most.
-func (in *Input) hose() (worst hosed) {
-	for i := range in.Levels {
-		if !in.Levels[i].Flow {
-			continue
-		}
-		in.Along(&in.Levels[i], func(p Point) {
-			h := hosed{in.piece(p.Ref), in.Air - p.Pressure, p.When}
-			if h.piece.Kind == design.Hose && h.under >= fold && h.over(worst) {
-				worst = h
-			}
-		})
-	}
-	return worst
-}
-
-// folds judges it.
+// folds judges what a hose must bear.
 func (in *Input) folds(h hosed) finding.Verdict {
 	v := finding.Verdict{
 		Rule: RuleHose, Piece: h.piece.Ref, Limit: new(q.Of(fold)), Basis: lineSource + "; what a soft hose bears: common practice, no source",

@@ -17,14 +17,14 @@ func Wash(steps []Input) finding.Findings {
 	var worst hosed
 	for i := range steps {
 		in := &steps[i]
-		p, ok := in.least()
+		p, h, ok := in.survey()
 		if !ok {
 			continue
 		}
 		if v := in.judge(p); nearest == nil || v.Level > said.Level || v.Level == said.Level && in.spare(p) < nearest.spare(at) {
 			nearest, at, said = in, p, v
 		}
-		if h := in.hose(); h.over(worst) {
+		if h.over(worst) {
 			sucks, worst = in, h
 		}
 	}
