@@ -49,7 +49,12 @@ func (p plant) air() finding.Findings {
 		return f
 	}
 	v.Level = finding.Look
-	v.Sentence = covered + ", and " + keep + " keep air out at " + q.Text(low.Flow) + ": before it is reached a vortex may draw air, which froths the liquid and can make a pump lose its prime."
+	v.Sentence = covered + ", and " + keep + " keep air out at " + q.Text(low.Flow) + ": before it is reached a vortex may draw air, which froths the liquid"
+	if p.layout.Gravity {
+		v.Sentence += "."
+	} else {
+		v.Sentence += " and can make a pump lose its prime."
+	}
 	v.Advice = "Stop " + q.By(need-over) + " earlier, fit a vortex breaker"
 	switch {
 	case most >= max(q.LitrePerMinute, low.Flow/10): // a tenth is about as little as a valve is set to by hand: ours, no source

@@ -31,7 +31,7 @@ var tellTwice = map[string]string{
 var (
 	byAHair    = regexp.MustCompile(`a hair (?:under|over) \S+( [^\s,.;:]+)?`)
 	inBrackets = regexp.MustCompile(`\([^)]*\)`)
-	measure    = regexp.MustCompile(`1:\d+|-?\d[\d.]*(?: \d+/\d+)? ?(?:mm|cm|m³/h|m/s|m|L/min|US gal/min|L|mL|kPa|MPa|Pa|bar|psi|°C|°F|°P|°|%|kg|lb|min|s|kN|N|lbf|rpm|in|ft|kW)\b|\d[\d.]*(?:°|%)`)
+	measure    = regexp.MustCompile(`1:\d[\d.]*|-?\d[\d.]*(?: \d+/\d+)? ?(?:mm|cm|m³/h|m/s|m|L/min|US gal/min|L|mL|kPa|MPa|Pa|bar|psi|°C|°F|°P|°|%|kg|lb|min|s|kN|N|lbf|rpm|in|ft|kW)\b|\d[\d.]*(?:°|%)`)
 )
 
 // saidTwice returns the measure that a sentence says twice, "" where none is.
