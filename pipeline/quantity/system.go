@@ -22,7 +22,7 @@ var shown = [...][2]string{
 	KindAngle:       {"°", "°"},
 	KindSlope:       {"", ""},
 	KindDensity:     {"kg/m³", "lb/US gal"},
-	KindViscosity:   {"mPa·s", "mPa·s"},
+	KindViscosity:   {"mPa·s", "cP"},
 	KindMass:        {"kg", "lb"},
 	KindDuration:    {"min", "min"},
 	KindPower:       {"kW", "hp"},

@@ -276,9 +276,9 @@ func Cuts(b Bench) (gist, content string) {
 	}
 	shop := b.Shelf.Shop
 	h.Open("div", "class", "fields")
-	h.stock(b, "Trimmed off a new length", "shop.trim", shop.Trim.String(), w.Shop.Trim.String())
-	h.stock(b, "Shortest offcut to keep", "shop.keep", shop.Keep.String(), w.Shop.Keep.String())
-	h.stock(b, "Gap at a seam to be welded", "shop.gap", shop.Gap.String(), w.Shop.Gap.String())
+	h.stock(b, "Trimmed off a new length", "shop.trim", shop.Trim.String(), w.Shop.Trim.Told())
+	h.stock(b, "Shortest offcut to keep", "shop.keep", shop.Keep.String(), w.Shop.Keep.Told())
+	h.stock(b, "Gap at a seam to be welded", "shop.gap", shop.Gap.String(), w.Shop.Gap.Told())
 	h.Close("div")
 	h.El("p", "Stock length and saw cut are typed with the stand. A gap at a seam comes off the straights that are made to fit; one whose length you typed is sawn as typed. Ends of legs and braces are shaped from the templates after they are sawn.", "class", "hint")
 	h.copyAndSave(b, w, workfile.CutList)
