@@ -49,7 +49,7 @@ func TestPlantsWorkedOutTwice(t *testing.T) {
 }
 
 // What flows, empties, washes, breathes and stands against testdata/rooms.json:
-// 97 plants, 60 of them thrown by dice, worked out a second time by
+// 113 plants, 76 of them thrown by dice, worked out a second time by
 // testdata/make_rooms.py from the physics, with nothing of this code.
 func TestRoomsWorkedOutTwice(t *testing.T) {
 	t.Parallel()
@@ -61,7 +61,7 @@ func TestRoomsWorkedOutTwice(t *testing.T) {
 		Figures map[string]float64
 	}
 	require.NoError(t, json.Unmarshal(data, &plants))
-	require.Greater(t, len(plants), 90)
+	require.Greater(t, len(plants), 100)
 	for _, p := range plants {
 		d, faults := design.ReadFile(p.Design)
 		require.Empty(t, faults, p.Name)

@@ -136,7 +136,7 @@ func (o *Stability) tips(slug, when string, s *steady, p Posture) {
 	if p.Surge > 0 {
 		w.Formula = "θ from a = (z + k) tan(θ) + k/2 tan(θ)³"
 		w.Inputs = append(w.Inputs, finding.In("k", "raised by the free surface: ρ I/M", p.Surge))
-		w.Range += "; exact while the surface meets the straight side all round"
+		w.Range += "; exact while the surface meets the straight side all round, down in a dish or a cone to 120° at most 6 % too little or 1 % too much; on a bottom nearly flat the liquid is summed up as it lies"
 	}
 	o.add("tip-angle-"+slug, "Tips on an incline of, "+when, q.Of(p.Tip), w)
 	o.add("push-"+slug, "Push that tips it, "+when, q.Of(p.Push), finding.Working{

@@ -10,7 +10,7 @@ import (
 
 const (
 	tipBasis = "IEC 60335-1 clause 20.1: 10° at the most unfavourable fill, castors blocked; written for appliances, here as guidance. " +
-		"The free surface by the wall-sided formula of naval architecture"
+		"The free surface by the wall-sided formula of naval architecture, summed up where it comes down to a bottom nearly flat"
 	pushBasis = "IEC 62368-1: 13 % of the weight, at most 250 N, at no more than 1.5 m; written for equipment, here as guidance"
 	loadBasis = "EN 1993-1-4 clause 5.4.2 with the loads times 1.5 as EN 1990 has it, from memory; a third of the weight on each of three feet, half of it on each of the worst two of more; " +
 		"steel 1.4301, EN 10088-1, its strength at heat EN 10028-7, from memory"
@@ -51,8 +51,8 @@ func (s *steady) feetFor(tip q.Angle, worst Posture) q.Length {
 	t := math.Tan(float64(tip))
 	most := 0.0
 	for _, p := range [...]Posture{s.with(0), worst, s.with(s.in.Tank.Full)} {
-		h, k := float64(p.Centre), float64(p.Surge)
-		most = math.Max(most, (h+k)*t+k*t*t*t/2)
+		aside, height := s.centre(p.Level, t)
+		most = math.Max(most, aside+height*t)
 	}
 	return q.Length((most + float64(s.in.Castors)) / math.Cos(math.Pi/float64(max(3, s.in.Legs))))
 }

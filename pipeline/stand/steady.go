@@ -130,7 +130,7 @@ func (s *steady) with(level q.Length) Posture {
 		surge = float64(s.in.Density) * surface * surface / (4 * math.Pi) / mass // I = π r⁴/4 = A²/(4 π)
 	}
 	p.Centre, p.Surge = q.Length(height), q.Length(surge)
-	p.Tip = q.Angle(math.Atan(tipping(s.arm, height, surge)))
+	p.Tip = q.Angle(math.Atan(s.tips(level, height, surge)))
 	if at := float64(s.in.pushAt()); at > 0 {
 		p.Push = q.Force(mass * gravity * s.arm / at)
 	}
@@ -145,7 +145,7 @@ func (s *steady) with(level q.Length) Posture {
 //	arm = (height + surge) t + surge t³/2
 //
 // The wall-sided formula of naval architecture, exact while the surface meets
-// the straight side all round.
+// the straight side all round; see summed for where it does not.
 func tipping(arm, height, surge float64) float64 {
 	sum := height + surge
 	if !(sum > 0) {
@@ -164,27 +164,47 @@ func tipping(arm, height, surge float64) float64 {
 
 // worst returns the posture that tips soonest, between empty and full: a scan,
 // the lower edge of the shell among it, where the surface is first at its
-// widest, and then halvings about the least of it.
+// widest, and then halvings about the least of it. There can be a second least
+// low in the tank, in a dish or where the surface just about covers a flat
+// bottom: that is scanned and halved apart.
 func (s *steady) worst() Posture {
 	const steps = 12
-	full := s.in.Tank.Full
-	worst := s.with(0)
-	try := func(level q.Length) {
-		if level >= 0 && level <= full {
-			if p := s.with(level); p.Tip < worst.Tip {
-				worst = p
+	full, edge := s.in.Tank.Full, s.in.Tank.Vessel.BottomDepth()
+	empty := s.with(0)
+	worst := empty
+	about := func(step q.Length, levels ...q.Length) {
+		least := empty
+		try := func(level q.Length) {
+			if level >= 0 && level <= full {
+				if p := s.with(level); p.Tip < least.Tip {
+					least = p
+				}
 			}
 		}
+		for _, level := range levels {
+			try(level)
+		}
+		for ; step > q.Millimetre/10; step /= 2 {
+			at := least.Level
+			try(at - step)
+			try(at + step)
+		}
+		if least.Tip < worst.Tip {
+			worst = least
+		}
 	}
+	levels := make([]q.Length, 0, steps+1)
 	for i := 1; i <= steps; i++ {
-		try(full * (q.Length(i*i) / (steps * steps))) // closer together where a little liquid changes much
+		levels = append(levels, full*(q.Length(i*i)/(steps*steps))) // closer together where a little liquid changes much
 	}
-	edge := s.in.Tank.Vessel.BottomDepth()
-	try(edge)
-	for step := full / steps; step > q.Millimetre; step /= 2 {
-		at := worst.Level
-		try(at - step)
-		try(at + step)
+	about(full/steps, append(levels, edge)...)
+	// The surface leans by no more than it could in the empty tank.
+	low := edge + s.in.Tank.Vessel.Bore/2*q.Length(math.Tan(float64(empty.Tip)))
+	if levels = levels[:0]; low < full {
+		for i := 1; i <= steps; i++ {
+			levels = append(levels, low*q.Length(i)/steps)
+		}
+		about(low/steps, levels...)
 	}
 	return worst
 }
