@@ -391,6 +391,10 @@ class Room:
         F['tube-length']=sum(q['cut'] for q in pieces if q['kind']=='straight')
         to=[q for q in pieces if s.gravity or not q['ref'].startswith('delivery')]
         F['largest-sphere']=min([s.D0*1000]+[bore(q[k]) for q in to for k in('t','t2')])
+        if not any(q['kind'] in('tee','cross','thermometer-pocket','sample-cock','seat-valve') or q['kind']=='hose' and q['p'].get('fit') for q in pieces):
+            stays=s.stays()
+            if stays>.005: F['stays-shut']=F['stays-line']=stays # less is a film, a tenth of a millimetre deep
+            F['stays-in-all']=stays+(0 if s.gravity else .5)+F.get('heel',0)
         s.surge(most); s.film(); s.wash(most); s.stands()
         return F
     def joint(s):
@@ -493,6 +497,56 @@ class Room:
         else: del F['film-line']
         low=[x for x in segs if (s.gravity or not x[0]['ref'].startswith('delivery')) and x[4]<0]
         if low: D=min(min(x[2],x[3]) for x in low); F['self-venting-flow']=60000*.3*math.sqrt(g*D)*math.pi/4*D*D
+    def slices(s,q,N=300):
+        """(centre's height, direction, bore, length, towards the bend's centre or None, its radius) of thin slices of a piece"""
+        l=mm(q['len']); out=[]
+        def straight(z0,d,D0,D1,ln):
+            n=max(1,int(N*ln/l)) if l else 0
+            for i in range(n): x=(i+.5)/n; out.append((z0+d[2]*x*ln,d,D0+(D1-D0)*x,ln/n,None,0))
+        D=mm(bore(q['t'])); D2=mm(bore(q['t2'])); z=mm(q['frm'][2])
+        if 'arc' in q:
+            Rr,th,st,side,dr=q['arc']; a=mm(mp.norm(mp.sub(st,q['frm']))); b=l-a-mm(Rr)*th
+            straight(z,q['d0'],D,D,a)
+            for i in range(N):
+                x=th*(i+.5)/N; d=mp.add(mp.mul(dr,math.cos(x)),mp.mul(side,math.sin(x)))
+                out.append((mm(st[2]+dr[2]*Rr*math.sin(x)+side[2]*Rr*(1-math.cos(x))),d,D,mm(Rr)*th/N,mp.sub(mp.mul(side,math.cos(x)),mp.mul(dr,math.sin(x))),mm(Rr)))
+            straight(mm(q['to'][2])-q['d1'][2]*b,q['d1'],D,D,b)
+        elif q['kind']=='reducer':
+            a,b=mm(s.P.half(q['ie'],q['t'])),mm(s.P.half(q['oe'],q['t2'])); c=l-a-b; n=N
+            straight(z,q['d0'],D,D,a); z1=z+q['d0'][2]*a; z2=mm(q['to'][2])-q['d1'][2]*b
+            for i in range(n): x=(i+.5)/n; out.append((z1+(z2-z1)*x,q['d0'],D+(D2-D)*x,c/n,None,0))
+            straight(z2,q['d1'],D2,D2,b)
+        else: straight(z,q['d0'],D,D2,l)
+        return out
+    def stays(s):
+        """litres at rest in lines open at both ends; a valve's ring stands 1 mm into the bore, a diaphragm's dam 0.9 radii"""
+        total=0.
+        for part in (s.P.pieces,) if s.gravity else ([q for q in s.P.pieces if not q['ref'].startswith('delivery')],[q for q in s.P.pieces if q['ref'].startswith('delivery')]):
+            sl=[]; floor=[]; way=[]
+            for q in part:
+                one=s.slices(q)
+                for i,x in enumerate(one):
+                    z,d,D,ds,_,_=x; h=math.sqrt(max(0,1-d[2]**2)); f=z-h*D/2; oneway=False
+                    if i==len(one)//2:
+                        if q['kind']=='butterfly-valve': f+=.001*h
+                        if q['kind']=='diaphragm-valve': f+=.9*D/2*h
+                        oneway=q['kind']=='non-return-valve'
+                    sl.append(x); floor.append(f); way.append(oneway)
+            n=len(sl); lev=[0]*n; hi=-1e9
+            for i in range(n):
+                if way[i]: hi=1e9
+                hi=max(hi,floor[i]); lev[i]=hi
+            hi=-1e9
+            for i in range(n-1,-1,-1): hi=max(hi,floor[i]); lev[i]=min(lev[i],hi)
+            for i in range(n):
+                z,d,D,ds,inw,Rr=sl[i]; h=math.sqrt(max(0,1-d[2]**2)); r=D/2
+                if lev[i]<=z-h*r+1e-6: continue
+                if h<1e-9: total+=math.pi*r*r*ds*(lev[i]>z); continue
+                y=min(r,(lev[i]-z)/h); up=mp.unit(mp.sub((0,0,1),mp.mul(d,d[2]))); k=mp.dot(up,inw)/Rr if inw else 0
+                m=60; ph=math.acos(max(-1,min(1,-y/r))) # strips evenly over the angle
+                for j in range(m):
+                    a=ph*(j+.5)/m; yy=-r*math.cos(a); total+=2*r*math.sin(a)*r*math.sin(a)*ph/m*(1-k*yy)*ds
+        return total*1000
     def washliquid(s):
         for c in s.d['cleaning']:
             if c['agent']=='caustic': return c,Fluid(1020.7,1.112e-3,psat(293.15)),.02
@@ -549,6 +603,26 @@ class Room:
             M,c,th=S.state(h); return M,c,th
         for slug,h in(('empty',0),('full',S.full)):
             M,c,th=post(h); F['mass-'+slug],F['centre-'+slug],F['tip-angle-'+slug]=M,c,th
+        if s.T.bot=='flat' and s.fill>50: # at each incline the surface, a plane, is tried at every height: the worst of them, column by column
+            r=mm(s.T.D)/2; n,m=40,40; cols=[(r*(i+.5)/n*math.cos((j+.5)*math.pi/m),r*(i+.5)/n*r/n*2*math.pi/m) for i in range(n) for j in range(m)]
+            foot=s.foot; arm=mm(S.arm); lift=S.lift/1000
+            def turns(t):
+                best=(-1e9,0,0); top=s.full+r*t
+                for i in range(160):
+                    c=-r*t+(top+r*t)*(i/160)**2; M=lift*t-S.dry*arm; V=0.
+                    for x,A in cols:
+                        h=c+t*x
+                        if h>0: V+=A*h; M+=s.f.rho*A*h*(x+(foot+h/2)*t-arm)
+                    if V>s.fill/1000: break
+                    best=max(best,(M,V,c))
+                return best
+            a,b=0.,1.
+            for _ in range(22):
+                c=(a+b)/2; w=turns(c)
+                if w[0]>0: b=c
+                else: a=c
+            V=turns(b)[1]*1000; tip=math.degrees(math.atan(b))
+            if 1<V<.97*s.fill and tip<.99*min(F['tip-angle-empty'],F['tip-angle-full']): F['tip-angle-worst']=tip
         F['foot-load']=F['mass-full']*g/(3 if S.n==3 else 2)
         pad=L(st.get('pad'),60.); F['pad-pressure']=F['foot-load']/(math.pi/4*pad**2)*1000
         A=math.pi/4*(S.od**2-(S.od-2*S.t)**2); I=math.pi/64*(S.od**4-(S.od-2*S.t)**4); load=F['foot-load']
@@ -560,6 +634,7 @@ class Room:
 
 # ---- plants
 C='clamp/ferrule'; TEMP=['5 °C','12 °C','20 °C','35 °C','60 °C','75 °C']
+COLD=[{'agent':'water','temperature':'15 °C'},{'agent':'caustic','temperature':'20 °C'}]
 def lq():
     k=R.choice(['water','water','other','other','thick','power-law','bingham'])
     if k=='water': return {'kind':'water','temperature':R.choice(TEMP)}
@@ -603,11 +678,29 @@ def thrown(i):
     d={'drawoff':1,'title':f'thrown-{i}','tank':t,'under':under,'stand':st,'run':run,**rest,'liquid':l,'site':site,'cleaning':clean}
     if bot=='flat' and not side and False: pass
     return d
+def sagging(i):
+    """lines that hold liquid: up to a pump that stands high, with a step or a dam on the way"""
+    D=R.randrange(800,1500,10); bot,ang=R.choice(mp.BOT[:3]); size=R.choice(['bs-4825/2in','bs-4825/2.5in'])
+    t={'bore':f'{D} mm','height':f'{R.randrange(900,1600,10)} mm','bottom':bot,'outlet':{'size':size,'end':C}}
+    if ang: t['coneAngle']=ang
+    small='bs-4825/1.5in' if size=='bs-4825/2in' else 'bs-4825/2in'
+    under=[{'kind':R.choice(['butterfly-valve','ball-valve']),'in':C,'out':C},{'kind':'bend','in':C,'out':C}]
+    run=[{'kind':'straight','in':C,'out':C,'fit':True,'fall':f'1:{R.randrange(30,120,5)}'}]
+    s2=size
+    extra=R.choice(['butterfly-valve','diaphragm-valve','non-return-valve','concentric','eccentric',None])
+    if extra in('concentric','eccentric'):
+        run.append({'kind':'reducer','to':small,'shape':extra,'in':C,'out':C,**({'turn':'180°'} if extra=='eccentric' and R.random()<.5 else {})}); s2=small
+    elif extra: run.append({'kind':extra,'in':C,'out':C})
+    run+=[{'kind':'straight','in':C if extra else 'weld','length':f'{R.randrange(100,600,10)} mm','fall':'1:100'}]
+    run+=[{'kind':'bend','turn':'0°','angle':R.choice(['90°','90°','45°'])},{'kind':'straight','fit':True},{'kind':'bend','turn':'0°' if run[-1].get('angle')!='45°' else '180°','out':C}]
+    if run[-3]['angle']=='45°': run[-1].update(turn='180°',angle='45°')
+    return {'drawoff':1,'title':f'sagging-{i}','tank':t,'under':under,'stand':{'legs':3,'height':f'{R.randrange(600,900,10)} mm'},'run':run,
+     'pump':mp.pump(s2,C,away=f'{D/2+R.randrange(2200,3000,10):g} mm',height=f'{R.randrange(850,1100,10)} mm'),'delivery':mp.deliver(C,C,h='2.6 m'),'liquid':{'kind':'water','temperature':'20 °C'},'cleaning':COLD}
 def rounded(x): return float(f'{x:.7g}')
 def room(name,d):
     return {'name':name,'design':d,'figures':{k:rounded(v) for k,v in Room(d).figures().items()}}
 PLANTS=[(f'thrown-{i}',thrown(i)) for i in range(60)]
-COLD=[{'agent':'water','temperature':'15 °C'},{'agent':'caustic','temperature':'20 °C'}]
+PLANTS+=[(f'sagging-{i}',sagging(i)) for i in range(16)]
 # the examples, their liquids by figures of their own, and what make_plants.py has drawn
 for n,l in(('perry',{'density':'1002 kg/m³','viscosity':'1.7 mPa·s','vapourPressure':'1.7 kPa'}),('settling',{'density':'1048 kg/m³','viscosity':'1.9 mPa·s','vapourPressure':'1.1 kPa'}),('whey',{'density':'1000 kg/m³','viscosity':'0.49 mPa·s','vapourPressure':'34 kPa','temperature':'72 °C'}),('puree',None)):
     with open(os.path.join(HERE,'..','..','testdata',n+'.json'),encoding='utf-8') as f: d=json.load(f)
