@@ -367,6 +367,15 @@ class Room:
             if dry(end)<0<dry(s.full):
                 h=solve(dry,end,s.full,1e-9)
                 F['level-of-air']=h*1000; F['left-at-air']=s.volume(h); F['time-to-air']=s.time(h,s.full,f)/60
+        if s.kind=='lobe' and 'rated' in d['pump']: F['displacement']=flow_of(d['pump']['slip'][0]['flow'])*1000/float(d['pump']['rated'].split()[0])*60
+        want=d.get('delivery',{}).get('flow')
+        if want and s.kind=='centrifugal' and not s.thick:
+            W=flow_of(want); c=d['pump']['curve']; sheet=Pchip([flow_of(x['flow']) for x in c],[head_of(x['head']) for x in c])
+            for n,h in(('full',s.full),('half',s.half),('lowest',s.low)):
+                asks=s.out-s.foot-h+loss(s.whole,W,f)[0]; burn=s.head(W)-asks
+                if burn>0:
+                    F['throttle-head-'+n]=burn; F['throttle-kv-'+n]=W*3600*math.sqrt(1e5/(1000*g*burn))
+                    F['speed-for-flow-'+n]=100*solve(lambda x:x*x*sheet(W/x)-asks,max(.3,W/s.ends[1]),1.) # in %
         # what the finish adds, full: the same line with bores as smooth as glass
         Q=s.run(s.full,f)[0]
         if Q>0 and f.newton():
