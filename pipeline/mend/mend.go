@@ -159,6 +159,7 @@ func (m *mender) tried(c proposal) (Way, bool) {
 	if stays(w.Brings) {
 		return Way{}, false
 	}
+	w.Brings = append(w.Brings, m.further(after, v.Rule)...)
 	w.Trades = slices.ContainsFunc(w.Brings, m.worse)
 	if c.flows {
 		w.Sentence = strings.TrimSuffix(w.Sentence, ".") + ": " + q.Text(mostFlow(after)) + " at most."
@@ -227,6 +228,24 @@ func brought(before, after []finding.Verdict, v finding.Verdict) []finding.Verdi
 	match(func(was, now finding.Verdict) bool { return was.Piece == now.Piece && topic(was) == topic(now) })
 	match(func(_, now finding.Verdict) bool { return now.Rule != v.Rule })
 	return after
+}
+
+// further returns the lines of after that end further from where they should
+// than they did: that they did not meet it before makes that no better.
+func (m *mender) further(after pipeline.Report, mended string) (out []finding.Verdict) {
+	for _, now := range after.Verdicts {
+		if now.Level != finding.Stop || !strings.HasPrefix(now.Rule, "meets-") || now.Rule == mended {
+			continue
+		}
+		for _, was := range m.report.Verdicts {
+			before, _ := m.report.Figure(was.Figure)
+			gap, ok := after.Figure(now.Figure)
+			if ok && was.Rule == now.Rule && was.Level == finding.Stop && gap.Amount.SI > before.Amount.SI+1e-3 {
+				out = append(out, now)
+			}
+		}
+	}
+	return out
 }
 
 // topic tells verdicts of one rule on one piece apart: the needs of the stand

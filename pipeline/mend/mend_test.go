@@ -199,3 +199,28 @@ func BenchmarkWays(b *testing.B) {
 		mend.Ways(d, r, v)
 	}
 }
+
+// A tank that is raised off a line which can give neither up nor down takes it
+// further from the pump, and says so where it missed that before, too.
+func TestFurtherOffIsToldEvenOfALineThatMissed(t *testing.T) {
+	t.Parallel()
+	d, faults := design.Own(design.Edit{Path: "tank.bore", Value: "1.2 m"}, design.Edit{Path: "tank.height", Value: "1.3 m"}, design.Edit{Path: "tank.outlet.size", Value: "bs-4825/2in"},
+		design.Edit{Path: "pump.away", Value: "4 m"}, design.Edit{Path: "pump.height", Value: "300 mm"})
+	require.Empty(t, faults)
+	d, faults = d.Apply(design.Edit{Path: "pump.aside", Value: "200 mm"})
+	require.Empty(t, faults)
+	r := pipeline.Check(d)
+	raised := 0
+	for _, v := range r.Verdicts {
+		if v.Rule != "stand-height" || v.Level == finding.Sound {
+			continue
+		}
+		for _, w := range mend.Ways(d, r, v) {
+			if len(w.Edits) == 1 && w.Edits[0].Path == "stand.height" {
+				raised++
+				assert.True(t, w.Stops(), w.Sentence)
+			}
+		}
+	}
+	assert.Positive(t, raised)
+}
