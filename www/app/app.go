@@ -238,7 +238,7 @@ func check(d design.Design) checked {
 }
 
 // kept is a design that undo or redo brings back, and where it belongs. What
-// was pending in it comes back with it from another design. So does the shelf
+// was pending in it comes back with it. So does the shelf
 // where the step changed that, with the design or alone.
 type kept struct {
 	design  design.Design
@@ -362,8 +362,8 @@ func (a *App) move(from, to []kept) ([]kept, []kept) {
 	a.forgetPending()
 	if k.home != a.home || k.home == "" { // what has no home is only looked at
 		a.another(k.home)
-		a.pending = append(a.pending, k.pending...)
 	}
+	a.pending = append(a.pending, k.pending...)
 	a.put(check(k.design))
 	if a.later = nil; k.plant == a.plant {
 		a.later = k.later // of these pieces; what was told since is of others

@@ -70,6 +70,11 @@ func (a *App) accept(c checked, edits []design.Edit, typing bool) {
 	if len(edits) == 1 && edits[0].Op == "" {
 		field = edits[0].Path
 	}
+	for _, e := range edits {
+		if e.Op == "" {
+			a.drop(e.Path) // before it is remembered: undo does not bring it back
+		}
+	}
 	keep := a.pending
 	switch {
 	case field != "" && a.typing == field:
@@ -84,7 +89,6 @@ func (a *App) accept(c checked, edits []design.Edit, typing bool) {
 	}
 	for _, e := range edits {
 		if e.Op == "" {
-			a.drop(e.Path)
 			continue
 		}
 		a.pending = slices.DeleteFunc(a.pending, func(p view.Pending) bool { return e.Op == "remove" && within(p.Path, e.Path) })

@@ -57,3 +57,22 @@ func TestHistoryIsGoneBackAndForth(t *testing.T) {
 	assert.Equal(t, all[:2], steps()[:2])
 	assert.Len(t, steps(), 3, "what came after is gone once something else is done")
 }
+
+// What could not be taken stays when something else is undone, and done again;
+// what was typed over it does not bring it back.
+func TestUndoLeavesWhatIsPending(t *testing.T) {
+	a := app.New()
+	ask(t, a, app.Request{Op: "start"})
+	form := ask(t, a, app.Request{Op: "edit", Edits: []design.Edit{{Path: "tank.bore", Value: "about a metre"}}}).Regions["form"]
+	require.Contains(t, form, `value="about a metre"`)
+	edit(t, a, "pump.away", "2 m")
+	for _, step := range []struct{ op, away string }{{"undo", "1.8 m"}, {"redo", "2 m"}} {
+		form = ask(t, a, app.Request{Op: step.op}).Regions["form"]
+		assert.Equal(t, step.away, present(t, a).Pump.Away.String())
+		assert.Contains(t, form, `value="about a metre"`, step.op)
+	}
+	edit(t, a, "tank.bore", "970 mm")
+	form = ask(t, a, app.Request{Op: "undo"}).Regions["form"]
+	assert.Contains(t, form, `value="960 mm"`)
+	assert.NotContains(t, form, "about a metre")
+}
