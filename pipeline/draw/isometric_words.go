@@ -137,7 +137,7 @@ func (m *isometric) write() {
 	m.ends()
 	for _, w := range welds {
 		name := "W" + strconv.Itoa(w.number)
-		at := m.place(small(name), textSize, ring(w.at, 15, 22, 32, 44))
+		at := m.place(small(name)+8, textSize, ring(w.at, 15, 22, 32, 44)) // a W is wide
 		m.canvas.line("leader", w.at.x, w.at.y, at.x, at.y)
 		m.centred("small", at, name)
 	}
