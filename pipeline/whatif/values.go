@@ -142,7 +142,7 @@ func numbers(a q.Amount, now string, altitude bool) []Value {
 		text := strings.TrimSpace(strconv.FormatFloat(x, 'f', decimals(step), 64) + " " + unit)
 		out = append(out, Value{Typed: text, Says: text, At: x, Unit: unit})
 	}
-	return inserted(out, Value{Typed: now, Says: now, At: at, Unit: unit, Now: true})
+	return inserted(out, Value{Typed: now, Says: a.Kind.Told(now), At: at, Unit: unit, Now: true})
 }
 
 // inserted puts v before the first of values, which rise, that is over it.
@@ -154,13 +154,16 @@ func inserted(values []Value, v Value) []Value {
 	return slices.Insert(values, i, v)
 }
 
-// unitOf returns the unit that a is moved in, and its number in that: as the
-// page shows it, inches for what was typed in them, a fall in per cent.
+// unitOf returns the unit that a is moved in, and its number in that: as
+// it was typed, in inches or not, unless other units are shown; a fall in per cent.
 func unitOf(a q.Amount, typed string) (string, float64) {
 	if a.Kind == q.KindSlope {
 		return "%", a.SI * 100
 	}
 	system := q.Typed(a.Kind, typed)
+	if a.Kind.Foreign(typed) { // nobody chooses among numbers in other units than are shown
+		system = q.Shown()
+	}
 	return a.Kind.Unit(system), a.In(system)
 }
 
