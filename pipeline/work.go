@@ -131,17 +131,27 @@ func (w *Work) saw(p *plant, cuts []order.Cut, shelf design.Shelf) (joined []str
 // and a clamp have something to hold. Common practice, no source.
 const shortest = 200 * q.Millimetre
 
+// mostParts is what a straight is put together from at most: past it a length of
+// the stock or of the line is mistyped. Ours, no source.
+const mostParts = 50
+
 // put adds c, in as few parts as there must be where no length that can be had
 // holds it: full lengths and what is left, which are welded up with a gap at
-// each seam. It says so of those; "" otherwise. A leg is not put together: see
-// stand.RuleLegs.
+// each seam. It says so of those; "" otherwise. What takes more than mostParts
+// stays whole, and longer than any length there is. A leg is not put together:
+// see stand.RuleLegs.
 func (s *Sawing) put(c order.Cut, mark string, gap q.Length) (said string) {
 	whole := s.Stock.Length - s.Stock.Trim
 	if c.Ref == order.Stand || whole <= shortest || c.Length <= max(whole, slices.Max(append(s.Stock.Rack, 0))) {
 		s.Pieces, s.Marks = append(s.Pieces, c), append(s.Marks, mark)
 		return ""
 	}
-	n := int(math.Ceil(float64((c.Length + c.Either + gap) / (whole + gap))))
+	parts := math.Ceil(float64((c.Length + c.Either + gap) / (whole + gap)))
+	if parts > mostParts {
+		s.Pieces, s.Marks = append(s.Pieces, c), append(s.Marks, mark)
+		return ""
+	}
+	n := int(parts)
 	part, left := c, c.Length-q.Length(n-1)*gap
 	part.Either, part.Hangs = 0, nil
 	for i := range n {

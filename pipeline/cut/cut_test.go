@@ -243,6 +243,19 @@ func TestSixtyPieces(t *testing.T) {
 	}
 }
 
+// Thousands of pieces, as a mistyped stock length makes them, are laid without
+// trying every number of lengths below the sum of the pieces.
+func TestThousands(t *testing.T) {
+	t.Parallel()
+	const n = 3000
+	pieces := sawn(rand.New(rand.NewPCG(1, 2)), 6000, 3, n)
+	s := Stock{Length: 6}
+	p := Lay(pieces, s)
+	valid(t, pieces, s, p)
+	assert.GreaterOrEqual(t, p.New, n)
+	assert.Equal(t, n, p.AtLeast, "the sum of the pieces is %d lengths", n)
+}
+
 // Sixty pieces of any length, a rack and a saw: never under the bound that the
 // sum of the pieces sets, whatever the search comes to.
 func TestSixtyAgainstTheSum(t *testing.T) {

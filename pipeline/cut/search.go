@@ -46,10 +46,17 @@ func (p *problem) solve() (bins []bin, atLeast int) {
 // firstFit puts the largest first, each into the first bin that still has it:
 // the offcuts, the shortest first, then new lengths.
 func (p *problem) firstFit() []bin {
-	bins := p.empty(0)
+	bins, open := p.empty(0), 0
+	least := 0
+	if n := len(p.items); n > 0 {
+		least = p.items[n-1].size
+	}
 next:
 	for i, it := range p.items {
-		for b := range bins {
+		for open < len(bins) && bins[open].room < least {
+			open++ // nothing goes in any more
+		}
+		for b := open; b < len(bins); b++ {
 			if it.size <= bins[b].room {
 				bins[b].put(i, it.size)
 				continue next
@@ -82,10 +89,18 @@ func (b *bin) put(i, size int) {
 // bound returns how many new lengths are needed at least.
 func (p *problem) bound() int {
 	var sizes []int
+	need := 0
 	for _, it := range p.items {
 		sizes = append(sizes, it.size)
+		need += it.size
+	}
+	for _, b := range p.rack {
+		need -= b.room
 	}
 	n := 0
+	if need > 0 && p.whole > 0 {
+		n = (need + p.whole - 1) / p.whole // together they take as many, however they lie
+	}
 	for !may(sizes, p.empty(n)) {
 		n++
 	}
