@@ -94,8 +94,8 @@ func TestDesignsOfThisBrowser(t *testing.T) {
 	// What lies on the bench is deleted: another comes, and Undo brings both back.
 	p.press("delete", "Whey, north shed")
 	p.shows("#designs-said", "is deleted")
+	assert.True(t, js[bool](p, titled+` === undefined`, "Whey, north shed"), "said and done")
 	p.untilKept(`kept.length === 2`)
-	p.until(titled+` === undefined`, "Whey, north shed")
 	assert.NotEqual(t, "Whey, north shed", p.value("title"))
 	assert.Equal(t, "Undo", js[string](p, `document.activeElement.textContent`), "at hand for the keyboard")
 	p.do(chromedp.KeyEvent(kb.Enter))

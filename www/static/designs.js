@@ -13,6 +13,7 @@ export function list({ keeper, errand, put, hold, download, take, compare, home 
 
   let records = [];
   const designOf = (r) => { try { return JSON.parse(r.text).design; } catch { return null; } };
+  const row = (r) => dialog.querySelector(`button[data-design="${CSS.escape(r.id)}"]`)?.closest("li");
   const titleOf = (r) => r.title || "Without a title";
 
   async function refresh() {
@@ -72,6 +73,7 @@ export function list({ keeper, errand, put, hold, download, take, compare, home 
       const bench = r.id === home();
       await keeper.remove(r.id);
       if (bench) await take(records.find((other) => other !== r && designOf(other)));
+      row(r)?.remove(); // the list is written anew when the workshop has time
       say("“" + titleOf(r) + "” is deleted.", "Undo", async () => {
         const back = await keeper.add(r);
         if (bench) await take(back);
