@@ -12,7 +12,8 @@ import (
 )
 
 // What would close a gap is something that moves one of its two ends: the tank
-// the start of the line to the pump, the pump the start of the delivery.
+// the start of the line to the pump, the pump the start of the delivery
+// (plane geometry).
 func TestWhatClosesAGap(t *testing.T) {
 	t.Parallel()
 	advice := func(rule string, edits ...design.Edit) string {
@@ -35,14 +36,17 @@ func TestWhatClosesAGap(t *testing.T) {
 // The one height at which a line meets its pump is told as what it is held to.
 func TestTheOnlyHeightIsToldAsItsNeed(t *testing.T) {
 	t.Parallel()
+	told := 0
 	for _, away := range []string{"1.8 m", "2.345 m", "4 m", "4.444 m"} {
 		d, faults := design.Own(design.Edit{Path: "tank.bore", Value: "1.2 m"}, design.Edit{Path: "tank.height", Value: "1.3 m"}, design.Edit{Path: "tank.outlet.size", Value: "din-11850-1/dn50"},
 			design.Edit{Path: "pump.away", Value: away}, design.Edit{Path: "pump.height", Value: "300 mm"})
 		require.Empty(t, faults)
 		for _, v := range pipeline.Check(d).Verdicts {
 			if v.Rule == "stand-height" {
+				told++
 				assert.Contains(t, v.Sentence, "The outlet face at "+q.AtLeast(q.Length(v.Limit.SI))+" over the floor meets every need")
 			}
 		}
 	}
+	assert.Equal(t, 4, told)
 }

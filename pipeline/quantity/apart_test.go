@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -67,6 +68,9 @@ func parted[Q Quantity](t *rapid.T, is, limit Q) {
 		return
 	}
 	assert.NotEqual(t, a, b)
+	if strings.HasPrefix(a, Hair) {
+		assert.Equal(t, is < limit, strings.HasPrefix(a, Hair+" under "), "%s, %s", a, b)
+	}
 	x, errX := Parse[Q](a)
 	y, errY := Parse[Q](b)
 	if errX != nil || errY != nil || a == Text(is) && b == Text(limit) { // a hair, or as they are rounded

@@ -557,6 +557,7 @@ class Room:
                     a=ph*(j+.5)/m; yy=-r*math.cos(a); total+=2*r*math.sin(a)*r*math.sin(a)*ph/m*(1-k*yy)*ds
         return total*1000
     def washliquid(s):
+        """caustic soda of 2 % at 20 degrees: CRC Handbook, 102nd edition, "Concentrative properties of aqueous solutions"; its vapour pressure as water's"""
         for c in s.d['cleaning']:
             if c['agent']=='caustic': return c,Fluid(1020.7,1.112e-3,psat(293.15)),.02
         c=max(s.d['cleaning'],key=lambda c:cel(c['temperature'])); k=cel(c['temperature'])
@@ -685,7 +686,6 @@ def thrown(i):
         rest={'pump':pu,'delivery':{'pieces':[{'kind':'straight','in':C,'fit':True},{'kind':'bend'},{'kind':'straight','length':f'{R.randrange(500,6000,50)} mm'}],'height':f'{R.randrange(1500,3200,10)} mm'}}
     clean=[{'agent':'water','temperature':'15 °C'},{'agent':'hot-water','temperature':f'{R.randrange(50,76)} °C'}] if R.random()<.6 else [{'agent':'water','temperature':'15 °C'},{'agent':'caustic','temperature':'20 °C'},{'agent':'water','temperature':'15 °C'}]
     d={'drawoff':1,'title':f'thrown-{i}','tank':t,'under':under,'stand':st,'run':run,**rest,'liquid':l,'site':site,'cleaning':clean}
-    if bot=='flat' and not side and False: pass
     return d
 def sagging(i):
     """lines that hold liquid: up to a pump that stands high, with a step or a dam on the way"""

@@ -50,7 +50,6 @@ var stays = []struct{ what, why string }{
 	{`\d in (its|the|their|\d+ (piece|place|length)s?)\b`, "is a preposition"},
 	{`Consistency of the liquid, K`, "is a symbol"},
 	{` \([^()]*(BS|ISO|DIN|source|memory|trade|maker)[^()]*\)$`, "a source, behind what it is of"},
-	{`e\.g\. [^,]*`, "is in the units shown already"},
 }
 
 // Whatever is shown in inches tells no metric unit, in no sentence, label, hint
