@@ -10,7 +10,7 @@ import (
 )
 
 // washPressure judges the pressure along the line while it is washed. Of a pump
-// that is taken for the wash nobody has said where it is hung on: nothing is said.
+// that is taken for the wash nobody has said where it is connected: nothing is said.
 func (p *plant) washPressure() finding.Findings {
 	if p.design.Wash.Flow.Value() > 0 {
 		return finding.Findings{}

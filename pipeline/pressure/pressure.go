@@ -118,8 +118,9 @@ func (in *Input) survey() (least Point, worst hosed, ok bool) {
 }
 
 // Along calls do with the points of the line where the pressure may be least,
-// and the piece that each is in, the liquid standing at level. Before the pump the most that any method says
-// is lost, after it the least: both make the pressure the lower.
+// and the piece that each is in, the liquid standing at level. Before the pump
+// the most that any method says is lost, after it the least: both make the
+// pressure the lower.
 func (in *Input) Along(level *Level, do func(*route.Piece, Point)) {
 	l := &in.Layout
 	loss := func(r Run) q.Head { return r.Most }
@@ -142,8 +143,8 @@ func (in *Input) Along(level *Level, do func(*route.Piece, Point)) {
 	}, func(r Run) { after -= r.Least }, do)
 }
 
-// stretch goes along pieces, cut at cuts; lost says what is lost from the surface to a part
-// of the way through a piece, passed that one has been gone through.
+// stretch goes along pieces, cut at cuts; lost says what is lost from the surface
+// to a part of the way through a piece, passed that one has been gone through.
 func (in *Input) stretch(pieces []route.Piece, cuts []route.Section, level *Level, surface q.Length, lost func(Run, float64) q.Head, passed func(Run), do func(*route.Piece, Point)) {
 	for i := range pieces {
 		ref := pieces[i].Ref

@@ -35,11 +35,12 @@ func Stable(in Input) Stability {
 	if worst.Level > 0 && worst.Level < in.Tank.Full {
 		out.tips("worst", "at the worst level between", &s, worst)
 	}
-	out.loads(in, s.loads(full.Mass), full)
-	if b, ok := s.bracket(s.loads(full.Mass)); ok {
+	loads := s.loads(full.Mass)
+	out.loads(in, loads, full)
+	if b, ok := s.bracket(loads); ok {
 		out.add(figureBracket, "Moment that bends a bracket and the shell behind it, at most", q.Of(b.moment), finding.Working{
 			Formula: "M = F e", Source: "statics: the load on a foot about the shell", Range: "full, at rest, no push from the side; brackets, welds and shell are not judged", Inputs: []finding.Input{
-				finding.In("F", "load on a foot", q.Force(s.loads(full.Mass).each)), finding.In("e", "from the shell to the leg's axis; where it leans and has no braces, at its foot", b.arm)}})
+				finding.In("F", "load on a foot", q.Force(loads.each)), finding.In("e", "from the shell to the leg's axis; where it leans and has no braces, at its foot", b.arm)}})
 	}
 	out.Verdicts = []finding.Verdict{tipVerdict(&s, worst), pushVerdict(&s), rockVerdict(in), loadVerdict(&s, full)}
 	out.Verdicts = append(append(out.Verdicts, bracketVerdict(&s, full)...), clearVerdict(in)...)

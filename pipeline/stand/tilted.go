@@ -18,15 +18,15 @@ var gauss = [4][2]float64{
 // point. Its surface is the plane z = at + slope x. The shell is taken to go
 // on over the brim: what spills only makes it steadier.
 type tilted struct {
-	s           *steady
-	slope       float64
-	radius, dep float64 // of the shell, and of the bottom
+	s             *steady
+	slope         float64
+	radius, depth float64 // of the shell, and of the bottom
 }
 
 // holds returns the volume under the surface and its first moments.
 func (w *tilted) holds(at float64) (volume, mx, mz float64) {
 	reach := w.radius * w.slope
-	edges := [...]float64{max(0, at-reach), w.dep, at + reach}
+	edges := [...]float64{max(0, at-reach), w.depth, at + reach}
 	low := 0.0
 	for _, high := range edges {
 		high = min(high, at+reach)
@@ -50,7 +50,7 @@ func (w *tilted) holds(at float64) (volume, mx, mz float64) {
 // of a disc, and its first moment about the axis.
 func (w *tilted) slice(z, x float64) (area, moment float64) {
 	r2 := w.radius * w.radius
-	if z < w.dep {
+	if z < w.depth {
 		r2 = w.s.in.Tank.Vessel.Area(q.Length(z)) / math.Pi
 	}
 	r := math.Sqrt(r2)
@@ -69,29 +69,37 @@ func (w *tilted) run(volume, level float64) (mx, mz float64) {
 	reach := w.radius * w.slope
 	a, b := -reach, level+reach // at the one it holds nothing, at the other no less
 	full, _, _ := w.holds(b)
-	fa, fb := -volume, full-volume
+	illinois(a, -volume, b, full-volume, 1e-11*volume, func(at float64) float64 {
+		var v float64
+		v, mx, mz = w.holds(at)
+		return v - volume
+	})
+	return mx, mz
+}
+
+// illinois returns where f, rising from fa at a to fb at b, is nothing, or nearer
+// to it than near (Dowell & Jarratt, BIT 11, 1971). It asks f last of what it returns.
+func illinois(a, fa, b, fb, near float64, f func(float64) float64) (c float64) {
 	for range 60 {
-		c := (a*fb - b*fa) / (fb - fa)
-		v, x, z := w.holds(c)
-		mx, mz = x, z
-		d := v - volume
-		if math.Abs(d) <= 1e-11*volume {
+		c = (a*fb - b*fa) / (fb - fa)
+		d := f(c)
+		if math.Abs(d) <= near {
 			break
 		}
-		if d < 0 { // Illinois: the end that stays counts half
+		if d < 0 { // the end that stays counts half
 			a, fa, fb = c, d, fb/2
 		} else {
 			b, fb, fa = c, d, fa/2
 		}
 	}
-	return mx, mz
+	return c
 }
 
 // shallow is the part of the shell's radius that a bottom must be deep for the
 // wall-sided formula to serve down in it, too: in the dishes and in cones to
 // 120° it tells up to 6 % too little of a slope there and 1 % too much, as
-// TestWallSidedInTheBottom finds, on a flat bottom, where a finger of liquid has the widest surface and
-// can nevertheless not run further than to the shell, 28 %.
+// TestWallSidedInTheBottom finds; on a flat bottom, where a finger of liquid has
+// the widest surface and yet cannot run further than to the shell, 28 %.
 const shallow = 0.3
 
 // summed reports whether liquid to level is to be summed up where the tank
@@ -134,19 +142,6 @@ func (s *steady) tips(level q.Length, height, surge float64) float64 {
 		return aside + height*slope - s.arm
 	}
 	// Liquid that runs aside and up has it tip no later than one that is frozen.
-	a, b := 0.0, s.arm/height
-	fa, fb := -s.arm, over(b)
-	for range 60 {
-		c := (a*fb - b*fa) / (fb - fa)
-		d := over(c)
-		if math.Abs(d) <= 1e-10*s.arm || !(fb > 0) {
-			return c
-		}
-		if d < 0 { // Illinois, as in run
-			a, fa, fb = c, d, fb/2
-		} else {
-			b, fb, fa = c, d, fa/2
-		}
-	}
-	return a
+	frozen := s.arm / height
+	return illinois(0, -s.arm, frozen, over(frozen), 1e-10*s.arm, over)
 }

@@ -154,8 +154,8 @@ func inserted(values []Value, v Value) []Value {
 	return slices.Insert(values, i, v)
 }
 
-// unitOf returns the unit that a is moved in, and its number in that: as
-// it was typed, in inches or not, unless other units are shown; a fall in per cent.
+// unitOf returns the unit that a is moved in, and its number in that: as it was
+// typed, in inches or not, unless other units are shown; a fall in per cent.
 func unitOf(a q.Amount, typed string) (string, float64) {
 	if a.Kind == q.KindSlope {
 		return "%", a.SI * 100

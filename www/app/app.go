@@ -238,14 +238,14 @@ func check(d design.Design) checked {
 }
 
 // kept is a design that undo or redo brings back, and where it belongs. What
-// was pending in it comes back with it. So does the shelf
-// where the step changed that, with the design or alone.
+// was pending in it comes back with it, and the shelf where the step changed
+// that, with the design or alone.
 type kept struct {
 	design  design.Design
 	home    string
 	pending []view.Pending
-	later   []finding.Verdict // that the workshop had told of it, where that was while
-	plant   int               // this was the plant
+	later   []finding.Verdict // that the workshop had told of it
+	plant   int               // on the bench then: of another that does not hold
 	shelf   *design.Shelf
 	alone   bool   // only the shelf was changed
 	step    int    // which made it
