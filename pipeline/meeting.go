@@ -112,7 +112,7 @@ func (p plant) sprung() []finding.Verdict {
 			Rule:     "spring",
 			Level:    finding.Stop,
 			Piece:    piece.Ref,
-			Sentence: "To lie at its fall this straight must be bent " + bent + " out of line at the joint before it, and " + most + " is the most that is let.",
+			Sentence: "To lie at its fall this straight must be bent " + bent + " out of line at the joint before it, and " + most + " is the most that a joint can be sprung.",
 			Advice:   "Make the bend before it " + q.Text(q.Angle(math.Pi/2)-piece.Spring) + " instead of 90°, or lay the straight flatter.",
 			Limit:    new(q.Of(limit)),
 			Basis:    "common practice, no source",

@@ -59,7 +59,7 @@ func TestWashUnderSuction(t *testing.T) {
 	assert.Empty(t, verdictsOf(led(t, "h 3000", "s 1500"), "wash-hose"), "under the liquid it hangs full")
 }
 
-// Of a pump that is taken for the wash nobody has said where it is hung on, and
+// Of a pump that is taken for the wash nobody has said where it is connected, and
 // of one without a curve not what runs: neither is judged, and that is said.
 func TestWashWhoseWayIsNotKnown(t *testing.T) {
 	t.Parallel()
@@ -72,7 +72,7 @@ func TestWashWhoseWayIsNotKnown(t *testing.T) {
 		assert.Contains(t, said, what)
 		assert.Contains(t, said, "not judged")
 	}
-	told(led(t, run, "s 1500", "wash.flow", "200 L/min"), "Where the pump that is taken for the wash is hung on is not told")
+	told(led(t, run, "s 1500", "wash.flow", "200 L/min"), "Where the pump for the wash is connected is not told")
 	told(led(t, run, "s 5000", "pump.curve.0.flow", "100 L/min", "pump.curve.0.head", "2 m"), "How fast the line runs")
 	assert.Contains(t, strings.Join(led(t, run, "s 1500", "wash.scavenge", "200 L/min").Wash().Says, "\n"), "draws the wash off stands is not told")
 }

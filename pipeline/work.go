@@ -169,7 +169,7 @@ func (s *Sawing) put(c order.Cut, mark string, gap q.Length) (said string) {
 	if n == 2 {
 		seams = "a seam"
 	}
-	return "No " + mark + " is longer than a length: it is welded up from " + mark + ".1 to " + mark + "." + strconv.Itoa(n) + ", with " + seams + " that the list of welds does not number."
+	return "No " + mark + " is longer than a stock length: it is welded up from " + mark + ".1 to " + mark + "." + strconv.Itoa(n) + ", with " + seams + " that the list of welds does not number."
 }
 
 // mark is what is written on a piece of tube when it is sawn.
@@ -240,8 +240,11 @@ func (s Sawing) say() string {
 	case n > 1:
 		text += " Next to nothing is left of lengths " + strings.Join(full[:n-1], ", ") + " and " + full[n-1] + ": measure them, and see that their ends are square, before the first cut."
 	}
-	if n := len(s.Plan.TooLong); n > 0 {
-		text += " Longer than any length there is: " + strconv.Itoa(n) + " of the pieces. Buy longer tube for them."
+	switch n := len(s.Plan.TooLong); {
+	case n == 1:
+		text += " One of the pieces is longer than any length there is: buy longer tube for it."
+	case n > 1:
+		text += " " + strconv.Itoa(n) + " of the pieces are longer than any length there is: buy longer tube for them."
 	}
 	return text
 }

@@ -31,9 +31,9 @@ func (w *wash) says(r *Result) {
 		}
 	}
 	if w.Fed > 0 {
-		say("Where the pump that is taken for the wash is hung on is not told: what it has to draw from, where in the line it would boil and whether a hose folds flat are not judged.")
+		say("Where the pump for the wash is connected is not told: what it has at its suction, where in the line the wash would boil and whether a hose folds flat are not judged.")
 	} else if i := slices.IndexFunc(w.runs, func(r Run) bool { return !r.Boils && !(r.Known && r.Flow > 0) }); i >= 0 {
-		say("How fast the line runs with " + w.Steps[i].With() + ", is not known: where it would boil there and whether a hose folds flat are not judged.")
+		say("How fast the line runs with " + w.Steps[i].With() + ", is not known: where that would boil in the line and whether a hose folds flat are not judged.")
 	}
 	if w.Scavenge > 0 {
 		say("Where the pump that draws the wash off stands is not told: whether hot wash boils at its suction is not judged.")

@@ -53,7 +53,7 @@ func (p *plant) beyondSheet(piece *route.Piece, e *Element, most q.Flow) (findin
 	runs, ends := q.Apart(through, last)
 	return finding.Verdict{
 		Rule: "device-range", Level: finding.Look, Piece: piece.Ref, Limit: new(q.Of(last)),
-		Sentence: runs + " runs through this piece, and its points end at " + ends +
+		Sentence: "The flow through this piece is " + runs + ", and its points end at " + ends +
 			": from there its drop is taken to grow with the square of the flow.",
 		Advice: "Type in a point at that flow or over it, or throttle to " + q.Text(last) + ".",
 		Basis:  "the points as given; square law as in turbulent flow",

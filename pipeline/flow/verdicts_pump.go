@@ -65,13 +65,13 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 		if held > 0 {
 			lifted += ", its yield stress holds " + q.Text(held) + " more,"
 		}
-		much := ", " + q.By(pt.Static+held-first.Head) + " too little"
+		much, by := ", "+q.By(pt.Static+held-first.Head)+" too little", " by more than that"
 		if pt.Static == first.Head && held <= 0 {
-			gives, much = "just that", ""
+			gives, much, by = "just that", "", ""
 		}
 		v.Sentence = at + " nothing flows: the liquid must be lifted " + lifted +
 			" and the pump gives " + gives + " at no flow" + much + ". A pump that runs so heats what stands in it." + p.caution()
-		v.Advice = "Lower the discharge or raise the tank by more than that, or take a pump of more head."
+		v.Advice = "Lower the discharge or raise the tank" + by + ", or take a pump of more head."
 	case BelowStart:
 		v.Sentence = at + " the line asks more than the " + q.Text(first.Head) +
 			" of the curve's first point at " + q.Text(first.Flow) + ": whether anything flows is not known."
@@ -84,7 +84,7 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 		v.Sentence = at + " nothing flows: the pump turns so slowly that all it pushes out slips back through it."
 		v.Advice = "Turn the pump faster."
 		if p.Pump.Shuts {
-			v.Sentence = at + " nothing flows by the pump's points: what they fall short at their pressure is more than it pushes out, turning so slowly. Little slips back through a sound hose, so they may not hold for such a speed."
+			v.Sentence = at + " nothing flows, by the pump's points: what it loses there under pressure is more than it pushes out when it turns so slowly. But little slips back through a sound hose, so the points may not hold at this speed."
 			v.Advice = "Turn the pump faster, or take its points at this speed."
 		}
 	case BeyondEnd:

@@ -203,10 +203,10 @@ func (p *plant) wantedFlow(r *Result) (finding.Verdict, bool) {
 		v.Sentence = last.level.at() + " the line asks " + q.By(-last.burn) + " more than there is at the " + want + " wanted."
 		if beyond {
 			wanted, ends := q.Apart(rate, p.Curve.Last())
-			if rate == p.Wanted {
-				want = wanted
+			if rate != p.Wanted {
+				wanted = want
 			}
-			v.Sentence = "The " + want + " wanted lie beyond the pump's curve, which ends at " + ends + "."
+			v.Sentence = "The flow wanted, " + wanted + ", lies beyond the pump's curve, which ends at " + ends + "."
 		}
 		v.Advice = "Widen the line, raise the tank, lower the discharge, or ask for less."
 		if !p.Layout.Gravity && last.ratioKnown {

@@ -170,14 +170,14 @@ func (r *Result) tellEnds(limit float64) {
 		if e.FromWall <= limit*(1+1e-9) {
 			continue
 		}
-		most := q.Of(q.Number(limit))
-		long, least := bores(e.FromWall), bores(limit)
-		if long == least {
-			long, least = q.Apart(q.Number(e.FromWall), q.Number(limit))
+		limited := q.Of(q.Number(limit))
+		long, most := bores(e.FromWall), bores(limit)
+		if long == most {
+			long, most = q.Apart(q.Number(e.FromWall), q.Number(limit))
 		}
 		r.Verdicts = append(r.Verdicts, finding.Verdict{
-			Rule: "dead-end", Level: finding.Look, Piece: e.Ref, Figure: "dead-end-" + e.slug, Limit: &most, Basis: deadBasis,
-			Sentence: "The branch of " + e.Name + " is " + long + " of its own bore long from the inner wall (" + bores(e.FromCentre) + " from the centreline), more than " + least + ": what flows past does not clean it. It " + e.Lies + ".",
+			Rule: "dead-end", Level: finding.Look, Piece: e.Ref, Figure: "dead-end-" + e.slug, Limit: &limited, Basis: deadBasis,
+			Sentence: "The branch of " + e.Name + " is " + long + " of its own bore long from the inner wall (" + bores(e.FromCentre) + " from the centreline), more than " + most + ": what flows past does not clean it. It " + e.Lies + ".",
 			Advice:   "Take a shorter branch, let the flow run through it, or take it apart at each cleaning.",
 		})
 	}

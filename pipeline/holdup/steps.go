@@ -65,14 +65,14 @@ func (r *Result) stepPump(in *Input, say func(string)) {
 			runs = r.Drains[i].Volume
 		}
 	}
-	words, from := "Open the pump's drain plug, or the joint at its inlet: ", " from its casing"
+	words, from := "Open the pump's drain plug, or the joint at its inlet: ", " from its casing, as typed or as is usual."
 	if in.Shut {
-		words, from = "Open the joint at the pump's inlet and the one at its outlet, since it lets nothing through where it stands: ", " from its hose, which it pushes out when it turns on air"
+		words, from = "Open the joint at the pump's inlet and the one at its outlet, since it lets nothing through while it stands: ", " from its hose, as typed or as is usual, once the pump runs on air and pushes it out."
 	}
 	if runs >= least {
 		words += q.Text(runs) + " run out there from the lines, and "
 	}
-	say(words + q.Text(in.Casing) + from + ", as typed or as is usual.")
+	say(words + q.Text(in.Casing) + from)
 }
 
 // remedy says how a pool is emptied all the same, and where a drain valve would have to go.

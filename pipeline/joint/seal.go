@@ -156,11 +156,11 @@ func heat(m catalog.Material, what string, t q.Temperature) (Fault, bool) {
 		f.Advice = "Use " + what + " that stand the cold."
 	case t > highest-closeCall:
 		f.Level = finding.Look
-		f.Sentence = hot + " is close to what " + m.Name + " " + what + " stand in hot liquid, " + most + "."
+		f.Sentence = sentence(hot + " is close to what " + m.Name + " " + what + " stand in hot liquid, " + most + ".")
 		f.Advice = "Have the maker confirm the grade, and look at the " + what + " often."
 	case t < m.Lowest+closeCall:
 		f.Level = finding.Look
-		f.Sentence = cold + " is close to the coldest that " + m.Name + " " + what + " stand, " + least + "."
+		f.Sentence = sentence(cold + " is close to the coldest that " + m.Name + " " + what + " stand, " + least + ".")
 		f.Advice = "Have the maker confirm the grade."
 	default:
 		return Fault{}, false

@@ -163,7 +163,7 @@ func (in *Input) folds(h hosed) finding.Verdict {
 	v.Level = finding.Look
 	v.Sentence += ": one that is not made for suction folds flat and stops the flow."
 	if in.With != "" {
-		v.Sentence += " Hot, a hose folds the sooner. " + asLaid
+		v.Sentence += " A hot hose folds sooner. " + asLaid
 	}
 	v.Advice = "Take a suction hose, with a spiral in its wall, and say so; or lay rigid tube there."
 	return v

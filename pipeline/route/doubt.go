@@ -298,11 +298,11 @@ func (d Doubt) Mark(v *finding.Verdict, spare q.Length) {
 		return
 	}
 	v.Measure = d.Hangs[0].Dimension
-	either := q.Text(d.Either)
-	if either == q.Text(max(spare, -spare)) {
-		either = q.Hair + " more"
+	either := "± " + q.Text(d.Either)
+	if q.Text(d.Either) == q.Text(max(spare, -spare)) {
+		either = "in doubt by " + q.Hair + " more"
 	}
-	v.Sentence += " That is ± " + either + " until what it hangs on is measured, so it may turn out the other way."
+	v.Sentence += " That is " + either + " until what it hangs on is measured, so it may turn out the other way."
 	if v.Level == finding.Sound {
 		v.Level = finding.Look
 		v.Advice = "Before you cut or order, measure the " + catalog.DimensionName(v.Measure) + ": nothing here is in more doubt."

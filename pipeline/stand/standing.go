@@ -71,7 +71,7 @@ func pushVerdict(s *steady) finding.Verdict {
 	v.Sentence = "A level push of " + push + " at " + q.Text(in.pushAt()) + " tips it, " + fillWords(in, empty.Level) + " and " + q.Text(empty.Mass) + " in all."
 	if empty.Push < want && !in.Anchored {
 		v.Level = finding.Look
-		v.Sentence += " It is held to " + least + "."
+		v.Sentence += " It should take " + least + "."
 		v.Advice = "Set the feet further out, or anchor it: somebody who leans on it pushes as hard."
 	}
 	return v
@@ -179,7 +179,7 @@ func bracketVerdict(s *steady, full Posture) []finding.Verdict {
 	return []finding.Verdict{{
 		Rule: RuleBracket, Level: finding.Look, Piece: "stand",
 		Sentence: "The legs stand beside the shell, each held to it from the side. Full and at rest, the load on a leg, " + q.Text(q.Force(l.each)) + ", " + q.Text(b.arm) + " from the shell to its " + from +
-			", bends its bracket or weld, and the shell of " + q.Text(s.in.Tank.Wall) + " behind it with up to " + q.Text(b.moment) + ". Whether they bear that is not judged here.",
+			", bends its bracket or weld, and the shell behind it, " + q.Text(s.in.Tank.Wall) + " thick, with up to " + q.Text(b.moment) + ". Whether they bear that is not judged here.",
 		Advice: "Have what holds them designed, with the plate behind it, by somebody who may design vessels where you are, for that moment and for what pushes the tank besides; or set the legs under the tank.",
 		Basis:  "statics; what a shell bears in one spot: not judged, EN 13445-3 clause 16 for whoever may, from memory",
 	}}

@@ -99,8 +99,7 @@ func (s stop) judge(quick, at, rated q.Pressure, safe q.Duration, weakest string
 		Basis: "Michaud 1878, Joukowsky 1898; the rating of the " + weakest,
 	}
 	stands, made := q.Apart(at, rated)
-	v.Sentence = "Thrown shut in " + q.Text(Quick) + " the valve raises the pressure by " + q.Text(quick) + ", on top of the " + stands +
-		" that stands there when it is shut"
+	v.Sentence = "Thrown shut in " + q.Text(Quick) + " the valve raises the pressure by " + q.Text(quick) + ", on top of what stands there when it is shut, " + stands
 	if at+quick <= rated {
 		v.Sentence += "; the weakest joint that has a rating, the " + weakest + ", is made for " + made + "."
 		return v

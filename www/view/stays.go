@@ -112,7 +112,7 @@ func staysRows(r pipeline.Report, s *holdup.Result) [][]string {
 	if s.Casing > 0 {
 		where := "The pump's casing\nas typed or as is usual; its drain plug empties it"
 		if r.Scene.FlowInput.Pump.Shuts {
-			where = "The pump's hose\nas typed or as is usual; turning on air it pushes it out"
+			where = "The pump's hose\nas typed or as is usual; the pump pushes it out when it runs on air"
 		}
 		rows = append(rows, []string{where, q.Text(s.Casing), q.Text(s.Casing)})
 	}
