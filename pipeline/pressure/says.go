@@ -14,7 +14,7 @@ import (
 // The rules of the line under suction, of the liquid and of the wash.
 const (
 	RuleLine     = "line-pressure"
-	RuleHose     = "hose-suction"
+	ruleHose     = "hose-suction"
 	RuleWash     = "wash-pressure"
 	RuleWashHose = "wash-hose"
 )
@@ -80,15 +80,13 @@ func (in *Input) judge(p Point) finding.Verdict {
 		}
 		v.Level = finding.Look
 		boils := q.Text(in.Vapour) + " the liquid boils"
-		switch {
-		case p.Pressure > in.Vapour:
-			falls, _ := q.Apart(p.Pressure, in.Vapour)
+		falls, _ := q.Apart(max(p.Pressure, 0), in.Vapour)
+		if p.Pressure > in.Vapour {
 			v.Sentence = where + "falls to " + falls + " absolute " + p.When + "; at " + boils + ", and less than " + q.Text(in.Margin) + " of head lies between: gas may come out of it there, and the flow break off." + more
-		case in.With == "":
-			v.Level = finding.Stop
-			fallthrough
-		default:
-			falls, _ := q.Apart(max(p.Pressure, 0), in.Vapour)
+		} else {
+			if in.With == "" {
+				v.Level = finding.Stop
+			}
 			v.Sentence = where + "would fall to " + falls + " absolute " + p.When + ", and at " + boils + ": the stream parts there, and the flow told here is not reached."
 		}
 		if in.With != "" {
@@ -149,12 +147,12 @@ func (h hosed) over(o hosed) bool {
 // folds judges what a hose must bear.
 func (in *Input) folds(h hosed) finding.Verdict {
 	v := finding.Verdict{
-		Rule: RuleHose, Piece: h.piece.Ref, Limit: new(q.Of(fold)), Basis: lineSource + "; what a soft hose bears: common practice, no source",
+		Rule: ruleHose, Piece: h.piece.Ref, Limit: new(q.Of(fold)), Basis: lineSource + "; what a soft hose bears: common practice, no source",
 		Sentence: "The hose No " + strconv.Itoa(h.piece.Number) + " stands up to " + q.Text(h.under) + " under the air's pressure, " + h.when,
 	}
 	if in.With != "" {
 		v.Rule = RuleWashHose
-		v.Sentence = "With " + in.With + ", the" + v.Sentence[len("The"):]
+		v.Sentence = "With " + in.With + ", " + lower(v.Sentence)
 	}
 	if h.made() {
 		v.Sentence += ". It is said to be made for suction: see that its maker rates it for that at the temperature that runs through it."

@@ -102,7 +102,7 @@ func clearVerdict(in Input) []finding.Verdict {
 	room := q.Length(best)
 	advice := "Take fewer legs" + markIf(in.Braced, ", leave out the braces there") + ", set the feet further out, or lead the line out at one side."
 	if room > 0 {
-		v.Sentence = "With the legs at " + Degrees(in.around(at)) + ", " + in.Way() + ", the line passes them with " + q.Text(room) + " to spare: nowhere else has it more. The side view shows them so."
+		v.Sentence = "With the legs at " + Degrees(in.around(at)) + ", " + in.Way() + ", the line passes them with " + q.Text(room) + " to spare: no other turn leaves it more. The side view shows them so."
 		if room < tight {
 			v.Level, v.Advice = finding.Look, advice
 			v.Sentence += " That is too little to clean behind, and a leg set a little askew closes it."
