@@ -247,7 +247,7 @@ func TestSixtyPieces(t *testing.T) {
 // trying every number of lengths below the sum of the pieces.
 func TestThousands(t *testing.T) {
 	t.Parallel()
-	const n = 3000
+	const n = 1000
 	pieces := sawn(rand.New(rand.NewPCG(1, 2)), 6000, 3, n)
 	s := Stock{Length: 6}
 	p := Lay(pieces, s)

@@ -64,7 +64,7 @@ func (s *search) more(b, from, slack int) bool {
 	if s.steps <= 0 {
 		return false
 	}
-	s.steps--
+	s.steps -= 1 + len(s.items)/64 // each looks at all of them
 	for i := from; i < len(s.items); i++ {
 		if s.used[i] || s.items[i].size > s.bins[b].room {
 			continue

@@ -175,10 +175,11 @@ func (s *steady) worst() Posture {
 	about := func(step q.Length, levels ...q.Length) {
 		least := empty
 		try := func(level q.Length) {
-			if level >= 0 && level <= full {
-				if p := s.with(level); p.Tip < least.Tip {
-					least = p
-				}
+			if level < 0 || level > full || s.stands(level, math.Tan(float64(least.Tip))) {
+				return
+			}
+			if p := s.with(level); p.Tip < least.Tip {
+				least = p
 			}
 		}
 		for _, level := range levels {

@@ -26,12 +26,10 @@ type tilted struct {
 // holds returns the volume under the surface and its first moments.
 func (w *tilted) holds(at float64) (volume, mx, mz float64) {
 	reach := w.radius * w.slope
-	edges := [...]float64{max(0, at-reach), w.depth, at + reach}
-	low := 0.0
-	for _, high := range edges {
-		high = min(high, at+reach)
-		if high <= low {
-			continue
+	top := at + reach
+	sum := func(low, high float64) {
+		if !(high > low) {
+			return
 		}
 		middle, half := (low+high)/2, (high-low)/2
 		for _, g := range gauss {
@@ -41,9 +39,39 @@ func (w *tilted) holds(at float64) (volume, mx, mz float64) {
 				volume, mx, mz = volume+area, mx+moment, mz+area*z
 			}
 		}
-		low = high
 	}
-	return volume, mx, mz
+	meets := min(max(0, at-reach), w.depth) // up to there the bottom is covered all over
+	sum(0, meets)
+	sum(meets, min(w.depth, top))
+	if top <= w.depth {
+		return volume, mx, mz
+	}
+	if whole := at - reach - w.depth; whole > 0 { // of the shell, below where the surface meets it
+		v := math.Pi * w.radius * w.radius * whole
+		volume, mz = volume+v, mz+v*(w.depth+whole/2)
+	}
+	from := max((w.depth-at)/w.slope, -w.radius)
+	if from > 0.95*w.radius { // so little is left of the sums below that they tell nothing
+		sum(at+w.slope*from, top)
+		return volume, mx, mz
+	}
+	v, beside, aside := w.wedge(from)
+	v, beside, aside = v*w.slope, beside*w.slope, aside*w.slope
+	return volume + v, mx + beside, mz + at*v + w.slope*aside
+}
+
+// wedge integrates slice over x from the given one to the shell, at r the
+// radius and x = r cos φ: its area, r² (φ − sin φ cos φ), its moment,
+// 2/3 r³ sin³ φ, and x times its area.
+func (w *tilted) wedge(from float64) (area, moment, aside float64) {
+	r := w.radius
+	phi := math.Acos(from / r)
+	sin, cos := math.Sincos(phi)
+	four := math.Sin(4*phi) / 32
+	area = r * r * r * (sin - sin*sin*sin/3 - phi*cos)
+	moment = 2.0 / 3 * r * r * r * r * (3*phi/8 - sin*cos/2 + four)
+	aside = r * r * r * r * ((phi/4-four*2)/2 - cos*cos*(phi-sin*cos)/2)
+	return area, moment, aside
 }
 
 // slice returns the part of the bore at z that lies downhill of x, a segment
@@ -80,17 +108,25 @@ func (w *tilted) run(volume, level float64) (mx, mz float64) {
 // illinois returns where f, rising from fa at a to fb at b, is nothing, or nearer
 // to it than near (Dowell & Jarratt, BIT 11, 1971). It asks f last of what it returns.
 func illinois(a, fa, b, fb, near float64, f func(float64) float64) (c float64) {
+	side := 0.0 // of the end that was moved last
 	for range 60 {
 		c = (a*fb - b*fa) / (fb - fa)
 		d := f(c)
 		if math.Abs(d) <= near {
 			break
 		}
-		if d < 0 { // the end that stays counts half
-			a, fa, fb = c, d, fb/2
+		if d < 0 { // the end that stays a second time counts half
+			if side < 0 {
+				fb /= 2
+			}
+			a, fa = c, d
 		} else {
-			b, fb, fa = c, d, fa/2
+			if side > 0 {
+				fa /= 2
+			}
+			b, fb = c, d
 		}
+		side = d
 	}
 	return c
 }
@@ -130,6 +166,19 @@ func (s *steady) centre(level q.Length, slope float64) (aside, height float64) {
 	return rho * mx / mass, (s.lift + rho*mz + liquid*s.foot) / mass
 }
 
+// over is by how much the centre of all lies past the line through two feet,
+// seen upright, when the tank with liquid to level leans by slope; m.
+func (s *steady) over(level q.Length, slope float64) float64 {
+	aside, height := s.centre(level, slope)
+	return aside + height*slope - s.arm
+}
+
+// stands reports whether the tank with liquid to level leans by slope and does
+// not tip yet: a tenth of the work that it is to find where it does.
+func (s *steady) stands(level q.Length, slope float64) bool {
+	return s.arm > 0 && s.over(level, slope) < 0
+}
+
 // tips returns the slope at which the tank with liquid to level tips: the
 // centre of all then stands over the line through two feet.
 func (s *steady) tips(level q.Length, height, surge float64) float64 {
@@ -137,10 +186,7 @@ func (s *steady) tips(level q.Length, height, surge float64) float64 {
 	if !(surge > 0) || !s.summed(level, slope) {
 		return slope
 	}
-	over := func(slope float64) float64 {
-		aside, height := s.centre(level, slope)
-		return aside + height*slope - s.arm
-	}
+	over := func(slope float64) float64 { return s.over(level, slope) }
 	// Liquid that runs aside and up has it tip no later than one that is frozen.
 	frozen := s.arm / height
 	return illinois(0, -s.arm, frozen, over(frozen), 1e-10*s.arm, over)
