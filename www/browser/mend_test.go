@@ -98,6 +98,43 @@ func TestWhatIsPressedTooEarlyIsDoneLater(t *testing.T) {
 	assert.Equal(t, "ring-joint/male", p.value("under.1.in"))
 }
 
+// A press that waits is not done to what is on the bench by then, if somebody
+// has gone back by the keyboard, or opened what was sent to them.
+func TestPressThatWaitsGivesWay(t *testing.T) {
+	t.Parallel()
+	const turn = `button[data-value="Turn piece 2 round."]`
+	for name, then := range map[string]string{
+		"undo": `document.body.dispatchEvent(new KeyboardEvent("keydown", {key: "z", ctrlKey: true, bubbles: true}))`,
+		"link": `location.hash = "#` + design.WriteLink(wrong(t)) + `"`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			p := open(t, "")
+			p.given(wrong(t))
+			p.until(`document.querySelector(%s) !== null && document.documentElement.dataset.shop === "idle"`, turn)
+			p.typed("title", "First")
+			p.until(`document.querySelector(%s) !== null && document.documentElement.dataset.shop === "idle"`, turn)
+			js[bool](p, `(() => {
+				const title = document.querySelector('[data-path="title"]');
+				title.value = "Second";
+				title.dispatchEvent(new Event("change", {bubbles: true}));
+				document.querySelector(%s).click();
+				document.activeElement.blur();
+				`+then+`;
+				return true;
+			})()`, turn)
+			if name == "undo" {
+				p.until(`document.querySelector(%s).value !== "Second"`, field("title"))
+			} else {
+				p.until(`"sent" in document.documentElement.dataset`)
+			}
+			p.until(`document.documentElement.dataset.shop === "idle"`)
+			p.answered()
+			assert.Equal(t, "ring-joint/liner", p.value("under.1.in"))
+		})
+	}
+}
+
 // What a line is cleaned with is added from a list and taken out again.
 func TestCleaningIsSaid(t *testing.T) {
 	t.Parallel()

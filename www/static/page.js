@@ -21,6 +21,7 @@
   // only the newest is asked: keys and a hand can be quicker than a slow phone.
   function ask(request, { key, as, what } = {}) {
     if (!bench) return Promise.resolve(null);
+    if (what || passing.has(request.op) || request.op === "follow") wanted = ""; // a press that waits was for the plant of before
     const make = typeof request === "function" ? request : () => request, last = queue.at(-1);
     if (key && queue.length > 1 && last.key === key) {
       Object.assign(last, { make, what });
