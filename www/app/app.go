@@ -198,6 +198,16 @@ func (a *App) do(req Request) Response {
 	default:
 		return Response{Message: "The page asked for \"" + req.Op + "\", which this version does not know. Reload the page.", Problem: true}
 	}
+	// What was typed stands in the page, whatever this gave it last.
+	switch req.Op {
+	case "edit", "step":
+		delete(a.shown, "form")
+	case "measure":
+		delete(a.shown, "form")
+		delete(a.shown, "doubts")
+	case "stock":
+		delete(a.shown, "shelf")
+	}
 	if req.Op != "rest" {
 		a.midEntry = req.Typing
 		q.Speak(a.present.Typed) // what was worked out last may have been refused

@@ -91,3 +91,27 @@ func TestUndoneMoveKeepsItsPiece(t *testing.T) {
 	p.answered()
 	assert.True(t, js[bool](p, `document.activeElement.closest(".bar") !== null`), "whoever undoes elsewhere stays there")
 }
+
+// Undo that comes at once takes back what stands in the field, too: on a slow
+// phone the page has not yet been given the form that was typed in.
+func TestUndoAtOnceEmptiesTheField(t *testing.T) {
+	t.Parallel()
+	p := open(t, "")
+	for path, value := range map[string]string{"title": "Second", "tank.bore": "980 mm"} {
+		was := p.value(path)
+		p.unfold(field(path))
+		js[bool](p, `(() => {
+			const control = document.querySelector(%s);
+			control.focus();
+			control.value = %s;
+			for (const when of ["input", "change"]) control.dispatchEvent(new Event(when, {bubbles: true}));
+			document.getElementById("undo").disabled = false;
+			document.getElementById("undo").focus();
+			document.getElementById("undo").click();
+			return true;
+		})()`, field(path), value)
+		p.answered()
+		p.until(`document.documentElement.dataset.shop === "idle"`)
+		assert.Equal(t, was, p.value(path))
+	}
+}
