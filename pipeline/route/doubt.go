@@ -300,9 +300,13 @@ func (d Doubt) Mark(v *finding.Verdict, spare q.Length) {
 	v.Measure = d.Hangs[0].Dimension
 	either := "± " + q.Text(d.Either)
 	if q.Text(d.Either) == q.Text(max(spare, -spare)) {
-		either = "in doubt by " + q.Hair + " more"
+		either = q.Hair + " more"
 	}
-	v.Sentence += " That is " + either + " until what it hangs on is measured, so it may turn out the other way."
+	lengths := "A length that nobody has measured puts"
+	if len(d.Hangs) > 1 {
+		lengths = "Lengths that nobody has measured put"
+	}
+	v.Sentence += " " + lengths + " this in doubt by " + either + ", so it may turn out the other way."
 	if v.Level == finding.Sound {
 		v.Level = finding.Look
 		v.Advice = "Before you cut or order, measure the " + catalog.DimensionName(v.Measure) + ": nothing here is in more doubt."
