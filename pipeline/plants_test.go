@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"encoding/json"
+	"iter"
 	"math"
 	"os"
 	"strings"
@@ -24,27 +25,12 @@ import (
 // plane geometry, the catalogue's tables and Euler, with nothing of this code.
 func TestPlantsWorkedOutTwice(t *testing.T) {
 	t.Parallel()
-	data, err := os.ReadFile("testdata/plants.json")
-	require.NoError(t, err)
-	var plants []struct {
-		Name    string
-		Design  json.RawMessage
-		Figures map[string]float64
-		Places  map[string][2][3]float64
-		Cuts    map[string]float64
-		Parts   map[string]float64
-	}
-	require.NoError(t, json.Unmarshal(data, &plants))
-	require.Greater(t, len(plants), 25)
-	for _, p := range plants {
-		d, faults := design.ReadFile(p.Design)
-		require.Empty(t, faults, p.Name)
-		r := pipeline.Check(d)
-		require.Empty(t, r.Faults, p.Name)
-		twice{t, p.Name, r}.figures(p.Figures)
-		twice{t, p.Name, r}.places(p.Places)
-		twice{t, p.Name, r}.cuts(p.Cuts)
-		twice{t, p.Name, r}.parts(p.Parts)
+	for p, r := range twiceOver(t, "testdata/plants.json", 25) {
+		w := twice{t, p.Name, r}
+		w.figures(p.Figures)
+		w.places(p.Places)
+		w.cuts(p.Cuts)
+		w.parts(p.Parts)
 	}
 }
 
@@ -53,20 +39,7 @@ func TestPlantsWorkedOutTwice(t *testing.T) {
 // testdata/make_rooms.py from the physics, with nothing of this code.
 func TestRoomsWorkedOutTwice(t *testing.T) {
 	t.Parallel()
-	data, err := os.ReadFile("testdata/rooms.json")
-	require.NoError(t, err)
-	var plants []struct {
-		Name    string
-		Design  json.RawMessage
-		Figures map[string]float64
-	}
-	require.NoError(t, json.Unmarshal(data, &plants))
-	require.Greater(t, len(plants), 100)
-	for _, p := range plants {
-		d, faults := design.ReadFile(p.Design)
-		require.Empty(t, faults, p.Name)
-		r := pipeline.Check(d)
-		require.Empty(t, r.Faults, p.Name)
+	for p, r := range twiceOver(t, "testdata/rooms.json", 100) {
 		got := map[string]float64{}
 		for _, figures := range [][]finding.Figure{r.Figures, r.Stability().Figures, r.Transfer().Figures, r.Wash().Figures, r.Breathing().Figures} {
 			for _, f := range figures {
@@ -76,6 +49,38 @@ func TestRoomsWorkedOutTwice(t *testing.T) {
 		for slug, n := range p.Figures {
 			if assert.Contains(t, got, slug, p.Name) {
 				assert.InDelta(t, n, got[slug], math.Max(1e-6, 1e-3*math.Abs(n)), "%s: %s", p.Name, slug)
+			}
+		}
+	}
+}
+
+// worked is a plant with what was worked out of it elsewhere.
+type worked struct {
+	Name    string
+	Design  json.RawMessage
+	Figures map[string]float64
+	Places  map[string][2][3]float64
+	Cuts    map[string]float64
+	Parts   map[string]float64
+}
+
+// twiceOver goes over the plants of a file, more than so many, each with the
+// report on it.
+func twiceOver(t *testing.T, file string, more int) iter.Seq2[worked, pipeline.Report] {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	var plants []worked
+	require.NoError(t, json.Unmarshal(data, &plants))
+	require.Greater(t, len(plants), more)
+	return func(yield func(worked, pipeline.Report) bool) {
+		for _, p := range plants {
+			d, faults := design.ReadFile(p.Design)
+			require.Empty(t, faults, p.Name)
+			r := pipeline.Check(d)
+			require.Empty(t, r.Faults, p.Name)
+			if !yield(p, r) {
+				return
 			}
 		}
 	}
