@@ -63,7 +63,8 @@ func (p *plant) offCurve(v finding.Verdict, pt *Point) finding.Verdict {
 		held := q.Head(p.whole.loss(0))
 		lifted, gives := q.Apart(pt.Static, first.Head)
 		if held > 0 {
-			lifted += ", its yield stress holds " + q.Text(held) + " more,"
+			holds, _ := q.Apart(held, first.Head)
+			lifted += ", its yield stress holds " + holds + " more,"
 		}
 		much, by := ", "+q.By(pt.Static+held-first.Head)+" too little", " by more than that"
 		if pt.Static == first.Head && held <= 0 {
